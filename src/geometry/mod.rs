@@ -1,0 +1,1 @@
+//! Curves, constructions and rigid motions over `kurbo`; knows nothing of clothes.

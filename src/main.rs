@@ -1,0 +1,2 @@
+//! The command-line tool; everything it does stands in the library.
+fn main() {}

@@ -1,0 +1,1 @@
+//! Named body measurements: taken, estimated, doubted.
