@@ -3,4 +3,5 @@
 
 pub mod geometry;
 pub mod measurements;
+pub mod piece;
 pub mod units;

@@ -1,1 +1,22 @@
-//! Curves, constructions and rigid motions over `kurbo`; knows nothing of clothes.
+//! Curves, constructions and rigid motions over [`kurbo`]; knows nothing of clothes.
+//!
+//! Millimetres throughout, y runs down the page, and a positive angle turns clockwise as
+//! seen on the page. Every epsilon is named in [`tolerance`] with its reason.
+
+mod construct;
+mod curve;
+mod error;
+mod intersect;
+mod measure;
+mod rigid;
+mod solve;
+pub mod tolerance;
+
+pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
+pub use curve::Curve;
+pub use error::GeometryError;
+pub use intersect::{Crossing, crossings, first_self_crossing, ring_crossing};
+pub use kurbo::{Point, Vec2};
+pub use measure::signed_area;
+pub use rigid::{Rigid, mirror_about};
+pub use solve::{bend_to_length, root};

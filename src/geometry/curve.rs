@@ -1,0 +1,223 @@
+//! A chain of straight lines and cubics, end to end.
+
+use super::{GeometryError, Rigid, tolerance};
+use kurbo::{BezPath, CubicBez, Line, ParamCurve, PathSeg, Point, Rect, Shape, Vec2};
+
+/// An open chain of straight lines and cubic Béziers, in millimetres.
+///
+/// # Guarantees
+/// At least one segment; every coordinate finite; each segment starts where the one
+/// before it ended (within [`tolerance::POINT`]).
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point};
+/// let edge = Curve::line(Point::ORIGIN, Point::new(30.0, 40.0))?;
+/// assert!((edge.length() - 50.0).abs() < 1e-9);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Curve {
+    segments: Vec<PathSeg>,
+}
+
+impl Curve {
+    /// A chain of the given segments.
+    ///
+    /// # Errors
+    /// When there is none, when one does not join on, or when a coordinate is not finite.
+    pub fn new(segments: Vec<PathSeg>) -> Result<Self, GeometryError> {
+        if segments.is_empty() {
+            return Err(GeometryError::Empty);
+        }
+        for segment in &segments {
+            for point in control_points(segment) {
+                if !point.is_finite() {
+                    return Err(GeometryError::NotFinite { x: point.x, y: point.y });
+                }
+            }
+        }
+        for (index, pair) in segments.windows(2).enumerate() {
+            let gap = pair[0].end().distance(pair[1].start());
+            if gap > tolerance::POINT {
+                return Err(GeometryError::Broken { index: index + 1, gap });
+            }
+        }
+        Ok(Self { segments })
+    }
+
+    /// A straight line.
+    ///
+    /// # Errors
+    /// When a coordinate is not finite.
+    pub fn line(from: Point, to: Point) -> Result<Self, GeometryError> {
+        Self::new(vec![PathSeg::Line(Line::new(from, to))])
+    }
+
+    /// Straight lines through all the points in order.
+    ///
+    /// # Errors
+    /// When there are fewer than two points or a coordinate is not finite.
+    pub fn polyline(points: &[Point]) -> Result<Self, GeometryError> {
+        Self::new(points.windows(2).map(|p| PathSeg::Line(Line::new(p[0], p[1]))).collect())
+    }
+
+    /// One cubic through its four control points.
+    ///
+    /// # Errors
+    /// When a coordinate is not finite.
+    pub fn cubic(p0: Point, p1: Point, p2: Point, p3: Point) -> Result<Self, GeometryError> {
+        Self::new(vec![PathSeg::Cubic(CubicBez::new(p0, p1, p2, p3))])
+    }
+
+    /// One cubic from `from`, leaving along `leave`, to `to`, arriving along `arrive`.
+    ///
+    /// The vectors are the handles themselves: their length is the handle's length.
+    ///
+    /// # Errors
+    /// When a coordinate is not finite.
+    pub fn hermite(
+        from: Point,
+        leave: Vec2,
+        to: Point,
+        arrive: Vec2,
+    ) -> Result<Self, GeometryError> {
+        Self::cubic(from, from + leave, to - arrive, to)
+    }
+
+    /// This chain followed by `next`.
+    ///
+    /// # Errors
+    /// When `next` does not start where this one ends.
+    pub fn then(mut self, next: &Curve) -> Result<Self, GeometryError> {
+        let gap = self.end().distance(next.start());
+        if gap > tolerance::POINT {
+            return Err(GeometryError::Broken { index: self.segments.len(), gap });
+        }
+        self.segments.extend_from_slice(&next.segments);
+        Ok(self)
+    }
+
+    /// The segments in order.
+    #[must_use]
+    pub fn segments(&self) -> &[PathSeg] {
+        &self.segments
+    }
+
+    /// Where the chain starts.
+    #[must_use]
+    pub fn start(&self) -> Point {
+        self.segments[0].start()
+    }
+
+    /// Where the chain ends.
+    #[must_use]
+    pub fn end(&self) -> Point {
+        self.segments[self.segments.len() - 1].end()
+    }
+
+    /// Unit direction in which the chain leaves its start.
+    #[must_use]
+    pub fn start_direction(&self) -> Vec2 {
+        self.segments.iter().map(leaving).find(|v| *v != Vec2::ZERO).unwrap_or(Vec2::ZERO)
+    }
+
+    /// Unit direction in which the chain arrives at its end.
+    #[must_use]
+    pub fn end_direction(&self) -> Vec2 {
+        self.segments
+            .iter()
+            .rev()
+            .map(|s| -leaving(&s.reverse()))
+            .find(|v| *v != Vec2::ZERO)
+            .unwrap_or(Vec2::ZERO)
+    }
+
+    /// The same chain walked the other way.
+    #[must_use]
+    pub fn reversed(&self) -> Self {
+        Self { segments: self.segments.iter().rev().map(PathSeg::reverse).collect() }
+    }
+
+    /// The chain carried along by a rigid motion.
+    #[must_use]
+    pub fn moved(&self, motion: &Rigid) -> Self {
+        Self { segments: self.segments.iter().map(|s| motion.affine() * *s).collect() }
+    }
+
+    /// Smallest upright rectangle around the chain.
+    #[must_use]
+    pub fn bounds(&self) -> Rect {
+        self.segments
+            .iter()
+            .map(Shape::bounding_box)
+            .reduce(|a, b| a.union(b))
+            .unwrap_or(Rect::ZERO)
+    }
+
+    /// The chain as a path for drawing.
+    #[must_use]
+    pub fn to_path(&self) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to(self.start());
+        for segment in &self.segments {
+            path.push(segment.as_path_el());
+        }
+        path
+    }
+
+    /// Whether the chain is one straight line within `tolerance` millimetres.
+    #[must_use]
+    pub fn is_straight(&self, tolerance: f64) -> bool {
+        let (from, to) = (self.start(), self.end());
+        let chord = to - from;
+        let length = chord.hypot();
+        length > 0.0
+            && self
+                .segments
+                .iter()
+                .flat_map(control_points)
+                .all(|p| ((p - from).cross(chord) / length).abs() <= tolerance)
+    }
+}
+
+/// The control points of a segment, ends included.
+fn control_points(segment: &PathSeg) -> Vec<Point> {
+    match segment {
+        PathSeg::Line(l) => vec![l.p0, l.p1],
+        PathSeg::Quad(q) => vec![q.p0, q.p1, q.p2],
+        PathSeg::Cubic(c) => vec![c.p0, c.p1, c.p2, c.p3],
+    }
+}
+
+/// Unit direction in which a segment leaves its start; zero when it has no extent.
+fn leaving(segment: &PathSeg) -> Vec2 {
+    let points = control_points(segment);
+    points[1..]
+        .iter()
+        .map(|p| *p - points[0])
+        .find(|v| v.hypot() > tolerance::POINT)
+        .map_or(Vec2::ZERO, Vec2::normalize)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn refuses_a_gap_and_a_number_that_is_none() {
+        let a = Curve::line(Point::ORIGIN, Point::new(1.0, 0.0)).unwrap();
+        let far = Curve::line(Point::new(2.0, 0.0), Point::new(3.0, 0.0)).unwrap();
+        assert!(matches!(a.then(&far), Err(GeometryError::Broken { index: 1, .. })));
+        assert!(Curve::line(Point::ORIGIN, Point::new(f64::INFINITY, 0.0)).is_err());
+        assert_eq!(Curve::new(vec![]), Err(GeometryError::Empty));
+    }
+
+    #[test]
+    fn directions_survive_a_handle_of_no_length() {
+        let p = Point::new(0.0, 0.0);
+        let c = Curve::cubic(p, p, Point::new(10.0, 10.0), Point::new(20.0, 10.0)).unwrap();
+        assert!((c.start_direction() - Vec2::new(1.0, 1.0).normalize()).hypot() < 1e-12);
+        assert!((c.end_direction() - Vec2::new(1.0, 0.0)).hypot() < 1e-12);
+        assert!((c.reversed().start_direction() + c.end_direction()).hypot() < 1e-12);
+    }
+}

@@ -1,0 +1,63 @@
+//! What can go wrong in pure geometry.
+
+use thiserror::Error;
+
+/// A geometric construction that cannot be made.
+///
+/// ```
+/// use blockwright::geometry::{Curve, GeometryError, Point};
+/// let refused = Curve::line(Point::new(0.0, f64::NAN), Point::ORIGIN);
+/// assert!(matches!(refused, Err(GeometryError::NotFinite { .. })));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum GeometryError {
+    /// A coordinate is NaN or infinite.
+    #[error(
+        "a point has a coordinate that is not a number: ({x}, {y}); every coordinate must be finite"
+    )]
+    NotFinite {
+        /// The x coordinate found.
+        x: f64,
+        /// The y coordinate found.
+        y: f64,
+    },
+    /// A curve without a segment.
+    #[error("a curve needs at least one segment")]
+    Empty,
+    /// A segment does not start where the one before it ended.
+    #[error("segment {index} starts {gap:.6} mm from where the one before it ended")]
+    Broken {
+        /// Position of the segment that does not join on.
+        index: usize,
+        /// Distance between the two ends, in millimetres.
+        gap: f64,
+    },
+    /// A length along a curve that the curve does not have.
+    #[error("asked for the point {at:.3} mm along a curve that is {length:.3} mm long")]
+    PastEnd {
+        /// Length asked for, in millimetres.
+        at: f64,
+        /// Length there is, in millimetres.
+        length: f64,
+    },
+    /// No value between the bounds gives what was asked.
+    #[error(
+        "no {what} between {low:.3} and {high:.3} gives what was asked: the ends miss it by {miss_low:.3} and {miss_high:.3}"
+    )]
+    NoSolution {
+        /// What was sought.
+        what: &'static str,
+        /// Lower bound of the search.
+        low: f64,
+        /// Upper bound of the search.
+        high: f64,
+        /// How far the lower bound misses.
+        miss_low: f64,
+        /// How far the upper bound misses.
+        miss_high: f64,
+    },
+    /// Two lines that never meet, or are the same line.
+    #[error("two lines are parallel and have no point in common")]
+    Parallel,
+}

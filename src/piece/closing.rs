@@ -1,0 +1,105 @@
+//! Edges as they are when their darts are sewn.
+
+use super::{Apexes, Dart, EdgeName, Piece};
+use crate::geometry::{Curve, Rigid, tolerance};
+
+impl Piece {
+    /// The darts that open on an edge, each with where its mouth starts and ends along the
+    /// edge in millimetres, in order along the edge.
+    #[must_use]
+    pub fn mouths(&self, edge: &EdgeName) -> Vec<(&Dart, f64, f64)> {
+        let Some(on) = self.outline().edge(edge) else { return Vec::new() };
+        let mut mouths: Vec<_> = self
+            .darts()
+            .iter()
+            .filter(|d| d.edge.as_ref() == Some(edge))
+            .filter_map(|d| {
+                Some((d, on.curve().joint_at(d.legs[0])?, on.curve().joint_at(d.legs[1])?))
+            })
+            .collect();
+        mouths.sort_by(|a, b| a.1.total_cmp(&b.1));
+        mouths
+    }
+
+    /// Length of an edge as it is sewn: without the mouths of its darts, in millimetres.
+    #[must_use]
+    pub fn seam_length(&self, edge: &EdgeName) -> Option<f64> {
+        let length = self.outline().edge(edge)?.curve().length();
+        Some(length - self.mouths(edge).iter().map(|(_, from, to)| to - from).sum::<f64>())
+    }
+
+    /// Where a place on the open edge comes to lie along the sewn edge, in millimetres.
+    ///
+    /// A place inside a mouth lies where the mouth closes.
+    #[must_use]
+    pub fn sewn_position(&self, edge: &EdgeName, at: f64) -> f64 {
+        let before = |(_, from, to): &(&Dart, f64, f64)| (at.min(*to) - from).max(0.0);
+        at - self.mouths(edge).iter().map(before).sum::<f64>()
+    }
+
+    /// Where a place on the sewn edge lies along the open edge, in millimetres.
+    #[must_use]
+    pub fn open_position(&self, edge: &EdgeName, sewn: f64) -> f64 {
+        let mut at = sewn;
+        for (_, from, to) in self.mouths(edge) {
+            if at > from + tolerance::POINT {
+                at += to - from;
+            }
+        }
+        at
+    }
+
+    /// The parts of an edge between its darts, laid together as they are when the darts
+    /// are closed; the first part stays where it is.
+    #[must_use]
+    pub fn closed_edge(&self, edge: &EdgeName) -> Vec<Curve> {
+        let Some(on) = self.outline().edge(edge) else { return Vec::new() };
+        let length = on.curve().length();
+        let mut parts = Vec::new();
+        let mut motion = Rigid::IDENTITY;
+        let mut from = 0.0;
+        let mut add = |from: f64, to: f64, motion: &Rigid| {
+            if let Ok(part) = on.curve().part(from, to) {
+                parts.push(part.moved(motion));
+            }
+        };
+        for (dart, start, end) in self.mouths(edge) {
+            add(from, start, &motion);
+            motion = dart.closing().then(motion);
+            from = end;
+        }
+        add(from, length, &motion);
+        parts
+    }
+
+    /// Length along a curve across the piece that lies outside every dart, in millimetres.
+    ///
+    /// This is the width the sewn piece has there.
+    #[must_use]
+    pub fn sewn_length(&self, across: &Curve) -> f64 {
+        let taken: f64 = self.darts().iter().map(|d| length_inside(d, across)).sum();
+        across.length() - taken
+    }
+}
+
+/// Length of the part of a curve that lies inside a dart's triangle or lozenge.
+fn length_inside(dart: &Dart, across: &Curve) -> f64 {
+    let corners = match dart.apexes {
+        Apexes::One(a) => vec![a, dart.legs[0], dart.legs[1], a],
+        Apexes::Two(a, b) => vec![a, dart.legs[0], b, dart.legs[1], a],
+    };
+    // The mouth itself is no boundary for a line that runs along it: only the legs are.
+    let legs: Vec<_> = corners
+        .windows(2)
+        .filter(|w| !(dart.edge.is_some() && w[0] != dart.apex() && w[1] != dart.apex()))
+        .filter_map(|w| Curve::line(w[0], w[1]).ok())
+        .collect();
+    let mut cuts: Vec<f64> = legs
+        .iter()
+        .flat_map(|leg| crate::geometry::crossings(across.segments(), leg.segments()))
+        .map(|c| across.nearest(c.point).1)
+        .collect();
+    cuts.sort_by(f64::total_cmp);
+    cuts.dedup_by(|a, b| (*a - *b).abs() < tolerance::SEAM_DRAFTED);
+    cuts.chunks_exact(2).map(|c| c[1] - c[0]).sum()
+}

@@ -1,0 +1,107 @@
+//! A dart: two legs, one apex on an edge, or two apexes inside the piece.
+
+use super::EdgeName;
+use crate::geometry::{Point, Rigid, angle_between};
+
+/// Where a dart ends.
+///
+/// ```
+/// use blockwright::geometry::Point;
+/// use blockwright::piece::Apexes;
+/// let ends = Apexes::Two(Point::new(90.0, 230.0), Point::new(90.0, 520.0));
+/// assert_eq!(ends.points().len(), 2);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Apexes {
+    /// One apex: the dart opens on an edge.
+    One(Point),
+    /// Upper and lower apex: the dart lies inside the piece.
+    Two(Point, Point),
+}
+
+impl Apexes {
+    /// The apexes, the upper one first.
+    #[must_use]
+    pub fn points(&self) -> Vec<Point> {
+        match *self {
+            Self::One(a) => vec![a],
+            Self::Two(a, b) => vec![a, b],
+        }
+    }
+}
+
+/// The side to which the fold of a dart is pressed.
+///
+/// ```
+/// use blockwright::piece::Pressed;
+/// assert_eq!(Pressed::TowardFirstLeg, Pressed::TowardFirstLeg);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Pressed {
+    /// The fold lies on the side of the leg that the outline reaches first.
+    TowardFirstLeg,
+    /// The fold lies on the side of the leg that the outline reaches second.
+    TowardSecondLeg,
+}
+
+/// A dart.
+///
+/// For a dart on an edge the legs are ends in the outline's order; for one inside the piece
+/// they are the two widest points, the one nearer the fold first.
+///
+/// ```
+/// use blockwright::geometry::Point;
+/// use blockwright::piece::{Apexes, Dart, EdgeName, Pressed};
+/// let dart = Dart {
+///     name: "waist".into(),
+///     edge: Some(EdgeName::WAIST),
+///     legs: [Point::new(100.0, 400.0), Point::new(70.0, 400.0)],
+///     apexes: Apexes::One(Point::new(85.0, 250.0)),
+///     pressed: Pressed::TowardSecondLeg,
+/// };
+/// assert_eq!(dart.intake(), 30.0);
+/// assert!(dart.angle() > 0.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Dart {
+    /// Name within the piece, `waist` or `bust` for example.
+    pub name: String,
+    /// The edge it opens on; none when it lies inside the piece.
+    pub edge: Option<EdgeName>,
+    /// Ends of the legs.
+    pub legs: [Point; 2],
+    /// Where the legs meet.
+    pub apexes: Apexes,
+    /// The side to which the fold is pressed.
+    pub pressed: Pressed,
+}
+
+impl Dart {
+    /// Distance between the ends of the legs, in millimetres.
+    #[must_use]
+    pub fn intake(&self) -> f64 {
+        self.legs[0].distance(self.legs[1])
+    }
+
+    /// The first apex: the only one, or the upper of two.
+    #[must_use]
+    pub fn apex(&self) -> Point {
+        match self.apexes {
+            Apexes::One(a) | Apexes::Two(a, _) => a,
+        }
+    }
+
+    /// Angle between the legs at the first apex, in radians, never negative.
+    #[must_use]
+    pub fn angle(&self) -> f64 {
+        let apex = self.apex();
+        angle_between(self.legs[0] - apex, self.legs[1] - apex).abs()
+    }
+
+    /// The turn about the first apex that lays the second leg on the first: it closes the dart.
+    #[must_use]
+    pub fn closing(&self) -> Rigid {
+        let apex = self.apex();
+        Rigid::turn_about(apex, angle_between(self.legs[1] - apex, self.legs[0] - apex))
+    }
+}

@@ -1,0 +1,59 @@
+//! Finished girths: what was asked, and along which lines to measure it.
+
+use super::EdgeName;
+
+/// What a girth is measured along on one piece.
+///
+/// ```
+/// use blockwright::piece::RunAlong;
+/// assert_ne!(RunAlong::Line("bust".into()), RunAlong::Line("hip".into()));
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub enum RunAlong {
+    /// The balance line of that name.
+    Line(String),
+    /// The edge of that name.
+    Edge(EdgeName),
+}
+
+/// One part of a girth on one piece.
+///
+/// ```
+/// use blockwright::piece::{GirthRun, RunAlong};
+/// let run = GirthRun { piece: "back".into(), along: RunAlong::Line("bust".into()) };
+/// assert_eq!(run.piece, "back");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct GirthRun {
+    /// Name of the piece.
+    pub piece: String,
+    /// The line or edge on it.
+    pub along: RunAlong,
+}
+
+/// A girth (or width) of the finished garment: body and ease asked for, runs to measure.
+///
+/// ```
+/// use blockwright::piece::Girth;
+/// let bust = Girth { name: "bust".into(), body: 920.0, ease: 60.0, runs: vec![] };
+/// assert_eq!(bust.asked(), 980.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Girth {
+    /// Name: `bust`, `waist`, `hip`, `back_width`.
+    pub name: String,
+    /// The body's measurement in millimetres.
+    pub body: f64,
+    /// Ease added, in millimetres.
+    pub ease: f64,
+    /// The runs whose widths, darts closed and halves counted, make up the girth.
+    pub runs: Vec<GirthRun>,
+}
+
+impl Girth {
+    /// What the finished girth should be: body and ease, in millimetres.
+    #[must_use]
+    pub fn asked(&self) -> f64 {
+        self.body + self.ease
+    }
+}

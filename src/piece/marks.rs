@@ -1,0 +1,107 @@
+//! What is marked on a piece besides its outline.
+
+use super::EdgeName;
+use crate::geometry::{Curve, Point};
+
+/// How a piece is cut.
+///
+/// ```
+/// use blockwright::piece::Cut;
+/// assert_eq!(Cut::Fold.halves(), 2.0);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Cut {
+    /// Once, its fold edge on the fold of the cloth.
+    Fold,
+    /// Twice, the second time mirrored.
+    Pair,
+    /// Once, for one side of the body only.
+    Single,
+}
+
+impl Cut {
+    /// The name in a pattern document.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Fold => "fold",
+            Self::Pair => "pair",
+            Self::Single => "single",
+        }
+    }
+
+    /// How many times the drawn shape is there in the garment.
+    #[must_use]
+    pub fn halves(self) -> f64 {
+        match self {
+            Self::Fold | Self::Pair => 2.0,
+            Self::Single => 1.0,
+        }
+    }
+}
+
+/// Whether a notch is cut once or twice.
+///
+/// ```
+/// use blockwright::piece::NotchKind;
+/// assert_ne!(NotchKind::Single, NotchKind::Double);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum NotchKind {
+    /// One cut: by common practice the front.
+    Single,
+    /// Two cuts side by side: by common practice the back.
+    Double,
+}
+
+/// A mark where seams must meet.
+///
+/// ```
+/// use blockwright::piece::{EdgeName, Notch, NotchKind};
+/// let notch = Notch { name: "hip".into(), edge: EdgeName::SIDE_SEAM, at: 215.0, kind: NotchKind::Single };
+/// assert_eq!(notch.at, 215.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Notch {
+    /// Notches of one name on the two sides of a seam meet.
+    pub name: String,
+    /// The edge it is on.
+    pub edge: EdgeName,
+    /// Distance from the start of the edge, along the edge with darts open, in millimetres.
+    pub at: f64,
+    /// Cut once or twice.
+    pub kind: NotchKind,
+}
+
+/// A hole drilled or marked through both layers.
+///
+/// ```
+/// use blockwright::geometry::Point;
+/// use blockwright::piece::DrillPoint;
+/// let hole = DrillPoint { name: "bust dart".into(), at: Point::new(120.0, 250.0) };
+/// assert_eq!(hole.at.x, 120.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct DrillPoint {
+    /// What it marks.
+    pub name: String,
+    /// Where it is.
+    pub at: Point,
+}
+
+/// A line across the piece that lies level on the body: bust, waist, hip.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point};
+/// use blockwright::piece::BalanceLine;
+/// let hip = BalanceLine { name: "hip".into(), curve: Curve::line(Point::new(0.0, 210.0), Point::new(255.0, 210.0))? };
+/// assert_eq!(hip.curve.length(), 255.0);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct BalanceLine {
+    /// Name, equal on all pieces that carry the same level.
+    pub name: String,
+    /// The line, from the fold toward the side seam.
+    pub curve: Curve,
+}

@@ -1,0 +1,26 @@
+//! What a pattern is made of: edges, outlines, darts, marks, pieces, seams, the whole pattern.
+//!
+//! An outline runs clockwise as seen on the page, from the top of the fold. A dart that
+//! opens on an edge is drawn open: the edge runs to its first leg, round the shaped mouth,
+//! and on from its second leg; the *seam length* of an edge is its length less those mouths.
+
+mod closing;
+mod dart;
+mod edge;
+mod error;
+mod girth;
+mod marks;
+mod outline;
+mod pattern;
+mod seam;
+mod sewing_piece;
+
+pub use dart::{Apexes, Dart, Pressed};
+pub use edge::{Edge, EdgeName, EdgeRole};
+pub use error::PieceError;
+pub use girth::{Girth, GirthRun, RunAlong};
+pub use marks::{BalanceLine, Cut, DrillPoint, Notch, NotchKind};
+pub use outline::Outline;
+pub use pattern::{Pattern, PatternParts, Warning};
+pub use seam::{EaseOn, EdgeRef, Seam};
+pub use sewing_piece::{Piece, PieceParts};

@@ -1,0 +1,81 @@
+//! Edges that are sewn together.
+
+use super::EdgeName;
+
+/// One edge of one piece.
+///
+/// ```
+/// use blockwright::piece::{EdgeName, EdgeRef};
+/// let edge = EdgeRef::new("back", EdgeName::SHOULDER);
+/// assert_eq!(edge.to_string(), "back shoulder");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+pub struct EdgeRef {
+    /// Name of the piece.
+    pub piece: String,
+    /// Name of the edge.
+    pub edge: EdgeName,
+}
+
+impl EdgeRef {
+    /// That edge of that piece.
+    #[must_use]
+    pub fn new(piece: impl Into<String>, edge: EdgeName) -> Self {
+        Self { piece: piece.into(), edge }
+    }
+}
+
+impl std::fmt::Display for EdgeRef {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} {}", self.piece, self.edge)
+    }
+}
+
+/// The side of a seam that is longer and eased in.
+///
+/// ```
+/// use blockwright::piece::EaseOn;
+/// assert_ne!(EaseOn::A, EaseOn::B);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum EaseOn {
+    /// Side `a` is longer.
+    A,
+    /// Side `b` is longer.
+    B,
+}
+
+/// Two runs of edges sewn to each other, once their darts are closed.
+///
+/// Both runs are listed in the order in which they are walked from the seam's start, and
+/// every edge is walked in its outline's direction unless `opposed` says that side `b` runs
+/// against it.
+///
+/// ```
+/// use blockwright::piece::{EdgeName, EdgeRef, Seam};
+/// let side = Seam::plain("side", EdgeRef::new("back", EdgeName::SIDE_SEAM), EdgeRef::new("front", EdgeName::SIDE_SEAM));
+/// assert_eq!(side.ease, 0.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Seam {
+    /// Name within the pattern.
+    pub name: String,
+    /// One side, in order.
+    pub a: Vec<EdgeRef>,
+    /// The other side, in order.
+    pub b: Vec<EdgeRef>,
+    /// Whether side `b` is walked against its outline's direction.
+    pub opposed: bool,
+    /// By how much one side is longer and eased in, in millimetres, never negative.
+    pub ease: f64,
+    /// Which side that is; none when the ease is zero.
+    pub ease_on: Option<EaseOn>,
+}
+
+impl Seam {
+    /// A seam of one edge to one edge without ease.
+    #[must_use]
+    pub fn plain(name: impl Into<String>, a: EdgeRef, b: EdgeRef) -> Self {
+        Self { name: name.into(), a: vec![a], b: vec![b], opposed: false, ease: 0.0, ease_on: None }
+    }
+}

@@ -1,0 +1,183 @@
+//! One piece of the pattern.
+
+use super::{BalanceLine, Cut, Dart, DrillPoint, EdgeName, Notch, Outline, PieceError};
+use crate::geometry::{Point, tolerance};
+
+/// What a piece is made from.
+///
+/// ```
+/// use blockwright::piece::PieceParts;
+/// fn name(parts: &PieceParts) -> &str { &parts.name }
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct PieceParts {
+    /// Name within the pattern.
+    pub name: String,
+    /// How it is cut.
+    pub cut: Cut,
+    /// The stitching line.
+    pub outline: Outline,
+    /// Darts, each drawn open.
+    pub darts: Vec<Dart>,
+    /// The grain line, from its lower to its upper end.
+    pub grain: [Point; 2],
+    /// Notches.
+    pub notches: Vec<Notch>,
+    /// Balance lines.
+    pub lines: Vec<BalanceLine>,
+    /// Drill points.
+    pub drill_points: Vec<DrillPoint>,
+}
+
+/// A piece: outline, darts, marks.
+///
+/// # Guarantees
+/// Every dart that names an edge has both legs on joints of that edge, the first leg before
+/// the second; every notch lies on its edge; dart, line and notch names refer to something.
+/// Whether it can be *sewn* is for [`crate::piece`]'s users to prove, law by law.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point};
+/// use blockwright::piece::*;
+/// let at = |x, y| Point::new(x, y);
+/// let outline = Outline::new(vec![
+///     Edge::new(EdgeName::WAIST, EdgeRole::Seam, Curve::line(at(0.0, 0.0), at(200.0, 0.0))?),
+///     Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, Curve::line(at(200.0, 0.0), at(200.0, 600.0))?),
+///     Edge::new(EdgeName::HEM, EdgeRole::Hem, Curve::line(at(200.0, 600.0), at(0.0, 600.0))?),
+///     Edge::new(EdgeName::CENTRE_BACK, EdgeRole::Fold, Curve::line(at(0.0, 600.0), at(0.0, 0.0))?),
+/// ])?;
+/// let panel = Piece::new(PieceParts {
+///     name: "back".into(), cut: Cut::Fold, outline, darts: vec![],
+///     grain: [at(60.0, 560.0), at(60.0, 40.0)], notches: vec![], lines: vec![], drill_points: vec![],
+/// })?;
+/// assert_eq!(panel.seam_length(&EdgeName::HEM), Some(200.0));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Piece {
+    parts: PieceParts,
+}
+
+impl Piece {
+    /// A piece of these parts.
+    ///
+    /// # Errors
+    /// When a name is there twice or refers to nothing, a leg is off its edge, or a notch is.
+    pub fn new(parts: PieceParts) -> Result<Self, PieceError> {
+        let missing = |whose: String, name: &EdgeName| PieceError::Missing {
+            whose,
+            kind: "edge",
+            name: name.to_string(),
+        };
+        for (index, dart) in parts.darts.iter().enumerate() {
+            if parts.darts[..index].iter().any(|d| d.name == dart.name) {
+                return Err(PieceError::Twice { kind: "dart", name: dart.name.clone() });
+            }
+            let Some(name) = &dart.edge else { continue };
+            let Some(edge) = parts.outline.edge(name) else {
+                return Err(missing(format!("the {} dart", dart.name), name));
+            };
+            let mut ends = [0.0; 2];
+            for (leg, end) in dart.legs.iter().zip(&mut ends) {
+                *end = edge.curve().joint_at(*leg).ok_or_else(|| PieceError::LegOffEdge {
+                    dart: dart.name.clone(),
+                    edge: name.to_string(),
+                    distance: edge.curve().nearest(*leg).0,
+                })?;
+            }
+            if ends[1] - ends[0] <= tolerance::POINT {
+                return Err(PieceError::LegOffEdge {
+                    dart: dart.name.clone(),
+                    edge: name.to_string(),
+                    distance: dart.intake(),
+                });
+            }
+        }
+        for notch in &parts.notches {
+            let Some(edge) = parts.outline.edge(&notch.edge) else {
+                return Err(missing(format!("notch {}", notch.name), &notch.edge));
+            };
+            let length = edge.curve().length();
+            if !(-tolerance::POINT..=length + tolerance::POINT).contains(&notch.at) {
+                return Err(PieceError::NotchOffEdge {
+                    notch: notch.name.clone(),
+                    edge: notch.edge.to_string(),
+                    at: notch.at,
+                    length,
+                });
+            }
+        }
+        for (index, line) in parts.lines.iter().enumerate() {
+            if parts.lines[..index].iter().any(|l| l.name == line.name) {
+                return Err(PieceError::Twice { kind: "line", name: line.name.clone() });
+            }
+        }
+        Ok(Self { parts })
+    }
+
+    /// Name within the pattern.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.parts.name
+    }
+
+    /// How the piece is cut.
+    #[must_use]
+    pub fn cut(&self) -> Cut {
+        self.parts.cut
+    }
+
+    /// The stitching line.
+    #[must_use]
+    pub fn outline(&self) -> &Outline {
+        &self.parts.outline
+    }
+
+    /// The darts.
+    #[must_use]
+    pub fn darts(&self) -> &[Dart] {
+        &self.parts.darts
+    }
+
+    /// The dart of that name.
+    #[must_use]
+    pub fn dart(&self, name: &str) -> Option<&Dart> {
+        self.parts.darts.iter().find(|d| d.name == name)
+    }
+
+    /// The grain line.
+    #[must_use]
+    pub fn grain(&self) -> [Point; 2] {
+        self.parts.grain
+    }
+
+    /// The notches.
+    #[must_use]
+    pub fn notches(&self) -> &[Notch] {
+        &self.parts.notches
+    }
+
+    /// The balance lines.
+    #[must_use]
+    pub fn lines(&self) -> &[BalanceLine] {
+        &self.parts.lines
+    }
+
+    /// The balance line of that name.
+    #[must_use]
+    pub fn line(&self, name: &str) -> Option<&BalanceLine> {
+        self.parts.lines.iter().find(|l| l.name == name)
+    }
+
+    /// The drill points.
+    #[must_use]
+    pub fn drill_points(&self) -> &[DrillPoint] {
+        &self.parts.drill_points
+    }
+
+    /// The parts, to make another piece from.
+    #[must_use]
+    pub fn into_parts(self) -> PieceParts {
+        self.parts
+    }
+}
