@@ -1,6 +1,7 @@
 //! Drafts sewing blocks from body measurements, alters them for fit, proves that they
 //! can still be sewn, and prints them full size.
 
+pub mod draft;
 pub mod geometry;
 pub mod measurements;
 pub mod piece;

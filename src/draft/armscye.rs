@@ -1,0 +1,130 @@
+//! The armscye: one smooth curve from the shoulder point by the width of the back or front to
+//! the underarm, bending one way only.
+
+use super::DraftError;
+use super::frame::Frame;
+use super::shoulder;
+use crate::geometry::{
+    Curve, GeometryError, Point, Vec2, angle_between, intersect_lines, perpendicular, unit,
+};
+
+/// What an armscye runs through.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct ArmscyeSpec {
+    /// The shoulder point.
+    shoulder: Point,
+    /// Unit direction of the shoulder toward its point.
+    shoulder_direction: Vec2,
+    /// The point at the width of the back or front.
+    width_point: Point,
+    /// The underarm point.
+    underarm: Point,
+    /// Unit direction of the side seam as it leaves the underarm.
+    side_direction: Vec2,
+    /// How far the curve reaches into the corner under the arm, 0 to 1: 0.55 is a quarter of an ellipse.
+    scoop: f64,
+}
+
+/// The curve and where along it the width point lies, in millimetres.
+pub(super) struct Armscye {
+    pub curve: Curve,
+    pub width_at: f64,
+    pub width_point: Point,
+}
+
+/// Turn that the curve keeps in hand at the width point, in radians: without it the upper part
+/// would be straight or bend back where the back is as wide as the shoulder.
+const SPARE_TURN: f64 = 7.0 * std::f64::consts::PI / 180.0;
+
+/// Draws the armscye: square to the shoulder, through the width point, square to the side seam.
+fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
+    let down = Vec2::new(0.0, 1.0);
+    let upper_chord = spec.width_point - spec.shoulder;
+    // Inward is positive: how far the chord leans toward the fold on its way down.
+    let lean = angle_between(down, upper_chord);
+    let tilt = (SPARE_TURN - lean).max(0.0);
+    let at_width = unit(std::f64::consts::FRAC_PI_2 - tilt);
+    let square = perpendicular(spec.shoulder_direction);
+    let reach = upper_chord.hypot();
+    let upper = Curve::hermite(
+        spec.shoulder,
+        square * (0.24 * reach),
+        spec.width_point,
+        at_width * (0.42 * reach),
+    )?;
+    let arrive = -perpendicular(spec.side_direction);
+    let corner = intersect_lines(spec.width_point, at_width, spec.underarm, arrive)?;
+    let (drop, run) =
+        ((corner - spec.width_point).dot(at_width), (spec.underarm - corner).dot(arrive));
+    let lower = Curve::hermite(
+        spec.width_point,
+        at_width * (spec.scoop * drop.max(0.0)),
+        spec.underarm,
+        arrive * (spec.scoop * run.max(0.0)),
+    )?;
+    let width_at = upper.length();
+    Ok(Armscye { curve: upper.then(&lower)?, width_at, width_point: spec.width_point })
+}
+
+/// Level of the width point between shoulder point and underarm, from the shoulder.
+const WIDTH_LEVEL: f64 = 0.54;
+/// How far the armscye reaches into the corner under the arm: the back is filled, the front
+/// scooped. The corner stays 22 to 25 mm (back) and 17 to 20 mm (front) clear (values from memory).
+const BACK_SCOOP: f64 = 0.64;
+const FRONT_SCOOP: f64 = 0.70;
+
+/// Direction of the sewn side seam as it leaves the underarm.
+pub(super) fn side_direction(frame: &Frame) -> Vec2 {
+    Vec2::new(-frame.side_in, frame.waist - frame.underarm).normalize()
+}
+
+fn spec(
+    shoulder: Point,
+    shoulder_direction: Vec2,
+    width: f64,
+    underarm: Point,
+    side_direction: Vec2,
+    scoop: f64,
+) -> ArmscyeSpec {
+    let level = shoulder.y + WIDTH_LEVEL * (underarm.y - shoulder.y);
+    ArmscyeSpec {
+        shoulder,
+        shoulder_direction,
+        width_point: Point::new(width, level),
+        underarm,
+        side_direction,
+        scoop,
+    }
+}
+
+/// The back armscye of a frame.
+pub(super) fn back(frame: &Frame) -> Result<Armscye, DraftError> {
+    let shoulder = shoulder::back_of(frame)?;
+    let underarm = Point::new(frame.back_chest, frame.underarm);
+    let spec = spec(
+        shoulder.edge.end(),
+        shoulder.outward,
+        frame.back_width,
+        underarm,
+        side_direction(frame),
+        BACK_SCOOP,
+    );
+    armscye(&spec).map_err(|source| DraftError::Construction {
+        step: "back armscye",
+        from: "back_width, shoulder_length, scye_depth, bust_girth",
+        source,
+    })
+}
+
+/// The front armscye of a frame, the bust dart open.
+pub(super) fn front(frame: &Frame) -> Result<Armscye, DraftError> {
+    let along = unit(frame.front_slope);
+    let tip = frame.front_side + along * frame.shoulder_length;
+    let side = frame.opening().apply_direction(side_direction(frame));
+    let spec = spec(tip, along, frame.front_width, frame.front_underarm(), side, FRONT_SCOOP);
+    armscye(&spec).map_err(|source| DraftError::Construction {
+        step: "front armscye",
+        from: "bust_girth, back_width, shoulder_length, scye_depth, front_waist_length",
+        source,
+    })
+}

@@ -1,0 +1,75 @@
+//! Ease: what a garment is larger than the body, place by place.
+
+/// How a garment is meant to fit.
+///
+/// ```
+/// use blockwright::draft::{Ease, Fit};
+/// assert!(Ease::of(Fit::Close).bust < Ease::of(Fit::Loose).bust);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Fit {
+    /// Near the body: the least in which one can breathe and sit.
+    Close,
+    /// A fitted garment worn over underclothes.
+    Regular,
+    /// An easy garment.
+    Loose,
+}
+
+impl Fit {
+    /// The name used in job files.
+    #[must_use]
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Close => "close",
+            Self::Regular => "regular",
+            Self::Loose => "loose",
+        }
+    }
+}
+
+/// Ease in millimetres, on the whole girth or width.
+///
+/// Sources, in millimetres. Bust: 38 to 51 the least for wearing (Robinson, costume
+/// construction text, ch. 16), 76 to 102 for garments in general (New Mexico State University
+/// guide C-228). Waist: 19 to 25 for a dress (Robinson), half the step between sizes, 20
+/// (Zakaria and Gupta, *Anthropometry, Apparel Sizing and Design*, p. 228). Hip: 30 on a
+/// straight skirt (Aldrich, *Metric Pattern Cutting*, as transcribed), 51 to 70 on any garment
+/// (Robinson). Back width: 10 on a close block (Aldrich, as transcribed). Upper arm: 51 at
+/// least for comfort (*Threads* 200), 38 to 51 (Santa Rosa Junior College, FASH 60). The rest
+/// are values from memory: back width 10 to 25, armscye lowered 10 to 20 below the armpit.
+///
+/// ```
+/// use blockwright::draft::{Ease, Fit};
+/// let mut ease = Ease::of(Fit::Regular);
+/// ease.bust = 80.0;
+/// assert_eq!(ease.waist, 25.0);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ease {
+    /// At the bust line.
+    pub bust: f64,
+    /// At the waist.
+    pub waist: f64,
+    /// At the hip line.
+    pub hip: f64,
+    /// Across the back.
+    pub back_width: f64,
+    /// At the upper arm.
+    pub upper_arm: f64,
+    /// By how much the armscye lies below the armpit.
+    pub armscye_depth: f64,
+}
+
+impl Ease {
+    /// The ease of a fit.
+    #[must_use]
+    pub fn of(fit: Fit) -> Self {
+        let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match fit {
+            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 16.0],
+            Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 22.0],
+            Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 30.0],
+        };
+        Self { bust, waist, hip, back_width, upper_arm, armscye_depth }
+    }
+}

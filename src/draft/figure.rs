@@ -1,0 +1,62 @@
+//! The measurements a draft works from, as plain numbers.
+
+/// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
+///
+/// Unlike a body it does not know what was taken and what was estimated; a figure may also be
+/// a cylinder or a cone.
+///
+/// ```
+/// use blockwright::draft::Figure;
+/// let tube = Figure::cylinder(900.0);
+/// assert_eq!(tube.bust_girth, tube.hip_girth);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+#[allow(missing_docs)] // Each field is the measurement of that name.
+pub struct Figure {
+    pub bust_girth: f64,
+    pub underbust_girth: f64,
+    pub waist_girth: f64,
+    pub hip_girth: f64,
+    pub neck_base_girth: f64,
+    pub shoulder_length: f64,
+    pub shoulder_slope: f64,
+    pub back_width: f64,
+    pub front_width: Option<f64>,
+    pub bust_point_width: f64,
+    pub neck_to_bust_point: f64,
+    pub scye_depth: f64,
+    pub back_waist_length: f64,
+    pub front_waist_length: f64,
+    pub waist_to_hip: f64,
+    pub waist_to_knee: f64,
+    pub upper_arm_girth: f64,
+}
+
+impl Figure {
+    /// A figure whose trunk is a cylinder of that girth: no bust, no waist, front and back
+    /// equally long. Neck, shoulder and arm are those of the survey's mean woman.
+    #[must_use]
+    pub fn cylinder(girth: f64) -> Self {
+        let neck_base_girth = 346.0;
+        Self {
+            bust_girth: girth,
+            underbust_girth: girth,
+            waist_girth: girth,
+            hip_girth: girth,
+            neck_base_girth,
+            shoulder_length: 124.0,
+            shoulder_slope: 25.7_f64.to_radians(),
+            back_width: 352.0,
+            front_width: None,
+            bust_point_width: 185.0,
+            neck_to_bust_point: 268.0,
+            scye_depth: 185.0,
+            back_waist_length: 366.0,
+            // Longer than the back by the height of the back neck alone.
+            front_waist_length: 366.0 + super::neckline::back_rise(neck_base_girth),
+            waist_to_hip: 218.0,
+            waist_to_knee: 597.0,
+            upper_arm_girth: 291.0,
+        }
+    }
+}

@@ -1,0 +1,262 @@
+//! The frame of the upper body: widths and levels, before any curve is drawn.
+//!
+//! Back and front share their levels: the nape is at 0, the waist at the back waist length.
+
+use super::error::within;
+use super::neckline::Neckline;
+use super::shoulder;
+use super::waist_plan::{self, WaistPlan};
+use super::{DraftError, Ease, Figure};
+use crate::geometry::{Point, Rigid, unit};
+use crate::piece::Warning;
+
+/// Where everything lies.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Frame {
+    pub neck: Neckline,
+    pub shoulder_length: f64,
+    pub back_sewn_slope: f64,
+    pub front_slope: f64,
+    pub shoulder_dart: f64,
+    /// Neck side point of the front.
+    pub front_side: Point,
+    /// Level of the underarm, bust dart closed.
+    pub underarm: f64,
+    pub waist: f64,
+    /// Half the finished width of back and front at the width points.
+    pub back_width: f64,
+    pub front_width: f64,
+    /// Widths on the underarm line, from the fold.
+    pub back_chest: f64,
+    pub front_chest: f64,
+    /// The same of the front with the bust dart closed.
+    pub front_chest_closed: f64,
+    /// How far the open dart lifts the front's underarm point.
+    pub lift: f64,
+    /// Tip of the bust dart.
+    pub bust_tip: Point,
+    /// Angle of the bust dart, in radians; zero for none.
+    pub bust_angle: f64,
+    /// How far the side seam comes in from underarm to waist; negative when it goes out.
+    pub side_in: f64,
+    pub plan: WaistPlan,
+    pub warnings: Vec<Warning>,
+}
+
+/// How far the sewn bust dart stops beside the bust point: 20 to 25 mm (value from memory).
+const TIP_OFF: f64 = 22.0;
+
+/// Angle of the bust dart for every millimetre of bust less underbust, in radians: 16 degrees
+/// for 137 mm, the mean of the survey. A dart of 70 mm at the shoulder, 250 mm from the bust
+/// point, is 16 degrees (Aldrich bust 88 as transcribed); 18.5 at bust 84 (Bunka, computed
+/// from its formula); the range 12 to 25 is a value from memory.
+const ANGLE_PER_CUP: f64 = 16.0 / 137.0 * std::f64::consts::PI / 180.0;
+
+/// By how much the front's underarm may lie higher below its neck side point than the back's,
+/// in millimetres. It is 26 on the Bunka draft with its dart laid in the side seam (computed).
+const FRONT_SHALLOWER: f64 = 38.0;
+/// The same where the lengths leave no other way to keep a small dart.
+const FRONT_SHALLOWER_MOST: f64 = 48.0;
+/// The same where there is no dart at all.
+const FRONT_SHALLOWER_REFUSED: f64 = 62.0;
+
+/// The bust point is drafted at least this far above the waist, in millimetres.
+const BUST_ABOVE_WAIST: f64 = 76.0;
+
+/// A bust dart narrower than this is not sewn, in millimetres of lift.
+const LEAST_LIFT: f64 = 5.0;
+
+/// The share of the armscye's width that lies on the back: about half.
+const BACK_SHARE: (f64, f64) = (0.36, 0.62);
+
+impl Frame {
+    /// The frame for a figure whose underarm lies at that level.
+    pub fn with_underarm(f: &Figure, ease: &Ease, underarm: f64) -> Result<Self, DraftError> {
+        let mut warnings = Vec::new();
+        shoulder::check_slope(f.shoulder_slope)?;
+        let front_slope = shoulder::front_slope(f.shoulder_slope);
+        let shoulder_dart = shoulder::dart_intake(f.bust_girth);
+        let shoulder_length = f.shoulder_length;
+        let back_sewn_slope = shoulder::sewn_back_slope(
+            shoulder_length,
+            shoulder_dart,
+            shoulder::back_slope(f.shoulder_slope),
+        )?;
+        let neck = Neckline::of_girth(f.neck_base_girth, back_sewn_slope, front_slope)?;
+        let front_side = Point::new(neck.front_width, f.back_waist_length - f.front_waist_length);
+        let waist = f.back_waist_length;
+        within(
+            "side seam length",
+            waist - underarm,
+            (70.0, 320.0),
+            "mm",
+            "Check scye_depth and back_waist_length: the armpit lies well above the waist",
+        )?;
+
+        let half = (f.bust_girth + ease.bust) / 2.0;
+        let back_width = (f.back_width + ease.back_width) / 2.0;
+        let front_point = front_side + unit(front_slope) * shoulder_length;
+        let front_width = front_width(f, ease, half, back_width, front_point.x);
+        let scye_width = half - back_width - front_width;
+        within(
+            "width of the armscye",
+            scye_width,
+            (0.24 * f.upper_arm_girth, 0.85 * f.upper_arm_girth),
+            "mm",
+            "Check bust_girth, back_width and upper_arm_girth against each other",
+        )?;
+
+        let bust = Bust::of(f, waist, underarm, &neck, front_side);
+        let mut back_chest = back_width + 0.48 * scye_width;
+        let mut shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
+        let mut waist_in =
+            waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
+        // The side seam is placed so that back and front darts come out balanced; the bust
+        // dart's lift follows the front's width, so this is repeated until it rests.
+        for _ in 0..8 {
+            let wished = (f.waist_girth + ease.waist) / 4.0 - WaistPlan::FRONT_MORE
+                + waist_in.side
+                + waist_in.back_dart;
+            back_chest = wished.clamp(
+                back_width + BACK_SHARE.0 * scye_width,
+                back_width + BACK_SHARE.1 * scye_width,
+            );
+            shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
+            waist_in =
+                waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
+        }
+        let shape = bust.shape(f, half - back_chest, underarm, &mut warnings)?;
+        let waist_in =
+            waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
+        let plan = WaistPlan::new(f, ease, back_chest, &waist_in);
+        Ok(Self {
+            neck,
+            shoulder_length,
+            back_sewn_slope,
+            front_slope,
+            shoulder_dart,
+            front_side,
+            underarm,
+            waist,
+            back_width,
+            front_width,
+            back_chest,
+            front_chest: half - back_chest,
+            front_chest_closed: shape.front_closed,
+            lift: shape.lift,
+            bust_tip: shape.tip,
+            bust_angle: shape.angle,
+            side_in: waist_in.side,
+            plan,
+            warnings,
+        })
+    }
+
+    /// The turn about the bust tip that opens the bust dart.
+    pub fn opening(&self) -> Rigid {
+        Rigid::turn_about(self.bust_tip, -self.bust_angle)
+    }
+
+    /// The front's underarm point with the dart open.
+    pub fn front_underarm(&self) -> Point {
+        self.opening().apply(Point::new(self.front_chest_closed, self.underarm))
+    }
+}
+
+/// Half the front's width at the width point: measured, or what bust, back and arm leave.
+fn front_width(f: &Figure, ease: &Ease, half: f64, back_width: f64, shoulder_x: f64) -> f64 {
+    if let Some(taken) = f.front_width {
+        return (taken + ease.back_width / 2.0) / 2.0;
+    }
+    // The armscye is as wide as the arm is thick, and takes about half of the ease
+    // (Zakaria and Gupta, p. 226, for the rule; the amounts are values from memory).
+    let scye = f.upper_arm_girth / std::f64::consts::PI + 8.0 + 0.25 * ease.bust;
+    let most = (back_width + 8.0).min(shoulder_x - 3.0).max(0.8 * back_width);
+    (half - back_width - scye).clamp(0.8 * back_width, most)
+}
+
+/// What the bust dart follows from.
+struct Bust {
+    level: f64,
+    half_width: f64,
+    /// By how much the front is longer than the back, each from its neck side point.
+    longer: f64,
+}
+
+struct BustShape {
+    tip: Point,
+    lift: f64,
+    angle: f64,
+    front_closed: f64,
+}
+
+impl Bust {
+    fn of(f: &Figure, waist: f64, underarm: f64, neck: &Neckline, front_side: Point) -> Self {
+        let half_width = f.bust_point_width / 2.0;
+        let across = half_width - neck.front_width;
+        let down = (f.neck_to_bust_point.powi(2) - across.powi(2)).max(0.0).sqrt();
+        // Between the underarm and well above the waist, whatever the tape said.
+        let level = (front_side.y + down).clamp(underarm - 8.0, waist - BUST_ABOVE_WAIST);
+        Self {
+            level,
+            half_width,
+            longer: f.front_waist_length - f.back_waist_length - neck.back_rise,
+        }
+    }
+
+    /// The dart for a front `front` wide on the underarm line.
+    fn shape(
+        &self,
+        f: &Figure,
+        front: f64,
+        underarm: f64,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<BustShape, DraftError> {
+        let tip = Point::new((self.half_width + TIP_OFF).min(0.62 * front), self.level);
+        let run = front - tip.x;
+        let cup = (f.bust_girth - f.underbust_girth).max(0.0);
+        let wished = lift_for((ANGLE_PER_CUP * cup).min(0.5), run, underarm - tip.y);
+        let least = self.longer.max(0.0);
+        let mut lift = wished.clamp(least, (self.longer + FRONT_SHALLOWER).max(least));
+        let small = lift_for(5f64.to_radians(), run, underarm - tip.y);
+        if lift < small && wished > small {
+            lift = small.min(self.longer + FRONT_SHALLOWER_MOST).max(lift);
+        }
+        if lift < LEAST_LIFT {
+            lift = 0.0;
+        }
+        within(
+            "front length below the back's",
+            lift - self.longer,
+            (-1.0, FRONT_SHALLOWER_REFUSED),
+            "mm",
+            "Check front_waist_length, from the neck side point over the bust point to the waist, against back_waist_length",
+        )?;
+        if (lift - wished).abs() > 12.0 {
+            warnings.push(Warning::new(
+                "bust_dart_from_lengths",
+                format!(
+                    "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0}; drafted with {lift:.0}: look at this dart first on the toile",
+                    self.longer + 26.0
+                ),
+            ));
+        }
+        let above = underarm - tip.y;
+        let radius_squared = run.powi(2) + (above - lift).powi(2);
+        within(
+            "front width beside the bust point",
+            run,
+            (40.0, 600.0),
+            "mm",
+            "Check bust_point_width against bust_girth",
+        )?;
+        let closed_run = (radius_squared - above.powi(2)).max(0.0).sqrt();
+        let angle = above.atan2(closed_run) - (above - lift).atan2(run);
+        Ok(BustShape { tip, lift, angle, front_closed: tip.x + closed_run })
+    }
+}
+
+/// Lift of the underarm point for a dart angle, `run` beside and `above` below (+) the tip.
+fn lift_for(angle: f64, run: f64, above: f64) -> f64 {
+    above - (above - run * angle.sin()) / angle.cos()
+}

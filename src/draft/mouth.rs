@@ -1,0 +1,62 @@
+//! The shaped mouth of a dart: what makes the folded dart lie flush with the seam.
+
+use crate::geometry::{Curve, GeometryError, Point, Rigid, crossings};
+
+/// The edge beside the leg on which the fold of the dart will lie.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum FoldLies {
+    /// Beside the first leg: before it along the edge.
+    BeforeFirstLeg,
+    /// Beside the second leg: after it along the edge.
+    AfterSecondLeg,
+}
+
+/// The mouth between two leg ends.
+///
+/// `beside` is the edge next to the leg on which the fold lies, walked in the outline's
+/// direction: it ends at the first leg or starts at the second. The fold covers it, so the
+/// part of the mouth next to that leg is its mirror in the leg, up to the middle of the dart;
+/// the rest is that part mirrored in the middle.
+pub(super) fn shaped_mouth(
+    apex: Point,
+    legs: [Point; 2],
+    beside: &Curve,
+    lies: FoldLies,
+) -> Result<Curve, GeometryError> {
+    let first = lies == FoldLies::BeforeFirstLeg;
+    let (leg, away) = if first { (legs[0], beside.reversed()) } else { (legs[1], beside.clone()) };
+    let middle = (legs[0] - apex).normalize() + (legs[1] - apex).normalize();
+    let near = away.moved(&Rigid::mirror(apex, leg - apex));
+    // The mirrored edge carried straight on, in case it ends before the middle.
+    let reach = legs[0].distance(legs[1]);
+    let near =
+        near.clone().then(&Curve::line(near.end(), near.end() + near.end_direction() * reach)?)?;
+    let far = apex + middle.normalize() * (2.0 * leg.distance(apex));
+    let centre = Curve::line(apex, far)?;
+    let tip = crossings(near.segments(), centre.segments())
+        .first()
+        .map(|c| near.nearest(c.point).1)
+        .ok_or(GeometryError::Parallel)?;
+    let near = near.part(0.0, tip)?;
+    // Put the tip exactly on the middle, so that both halves meet there.
+    let back = near.reversed().moved(&Rigid::mirror(apex, middle));
+    let gap = back.start() - near.end();
+    let back = back.moved(&Rigid::shift(-gap));
+    let other = if first { legs[1] } else { legs[0] };
+    let back = ended_at(&back, other)?;
+    let mouth = near.then(&back)?;
+    Ok(if first { mouth } else { mouth.reversed() })
+}
+
+/// The curve with its last point moved to `end`, which lies a rounding away.
+fn ended_at(curve: &Curve, end: Point) -> Result<Curve, GeometryError> {
+    use kurbo::PathSeg;
+    let mut segments = curve.segments().to_vec();
+    match segments.last_mut() {
+        Some(PathSeg::Line(l)) => l.p1 = end,
+        Some(PathSeg::Quad(q)) => q.p2 = end,
+        Some(PathSeg::Cubic(c)) => c.p3 = end,
+        None => {}
+    }
+    Curve::new(segments)
+}

@@ -1,0 +1,112 @@
+//! The neckline: half the neck base girth on back and front together.
+
+use super::DraftError;
+use crate::geometry::{Curve, GeometryError, Point, Vec2, root, unit};
+
+/// How far the front neck is narrower than the back's, in millimetres.
+///
+/// Two drafts agree: 72 and 67 on the close-fitting block for bust 88 (Aldrich, as transcribed
+/// on a personal page), 71 and 69 (Bunka, formula as transcribed in student notes). The lesser.
+const FRONT_NARROWER: f64 = 2.0;
+
+/// How far the front neck is deeper than wide, in millimetres: 5 on both of those drafts.
+const FRONT_DEEPER: f64 = 5.0;
+
+/// Half the neckline: the widths that make it as long as half the neck base girth.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Neckline {
+    /// Width of the back neck from the fold.
+    pub back_width: f64,
+    /// Height of the neck side point above the nape: a third of the width (Bunka, as transcribed).
+    pub back_rise: f64,
+    /// Width of the front neck from the fold.
+    pub front_width: f64,
+    /// Depth of the front neck below the neck side point.
+    pub front_depth: f64,
+}
+
+impl Neckline {
+    fn of_width(width: f64) -> Self {
+        let front_width = width - FRONT_NARROWER;
+        Self {
+            back_width: width,
+            back_rise: width / 3.0,
+            front_width,
+            front_depth: front_width + FRONT_DEEPER,
+        }
+    }
+
+    /// The neckline whose back and front arcs together are half of `girth`, given the slopes
+    /// of the back and front shoulder at the neck.
+    pub fn of_girth(girth: f64, back_slope: f64, front_slope: f64) -> Result<Self, DraftError> {
+        let miss = |width: f64| {
+            let neck = Self::of_width(width);
+            let arcs = neck.back(back_slope).and_then(|back| {
+                Ok(back.length()
+                    + neck.front(front_slope, Point::new(neck.front_width, 0.0))?.length())
+            });
+            arcs.map_or(f64::NAN, |arcs| arcs - girth / 2.0)
+        };
+        let width = root("width of the neck", 20.0, 0.4 * girth, miss).map_err(|source| {
+            DraftError::Construction {
+                step: "neckline",
+                from: "neck_base_girth, shoulder_slope",
+                source,
+            }
+        })?;
+        Ok(Self::of_width(width))
+    }
+
+    /// The back neckline: from the nape, square to the fold, to the neck side point, square to
+    /// the shoulder.
+    pub fn back(&self, slope: f64) -> Result<Curve, GeometryError> {
+        let side = self.back_side();
+        Curve::hermite(
+            Point::ORIGIN,
+            Vec2::new(0.5 * self.back_width, 0.0),
+            side,
+            square_to_shoulder(slope) * (0.62 * self.back_rise),
+        )
+    }
+
+    /// The neck side point of the back.
+    pub fn back_side(&self) -> Point {
+        Point::new(self.back_width, -self.back_rise)
+    }
+
+    /// The front neckline: from the fold, square to it, up to the neck side point `side`.
+    pub fn front(&self, slope: f64, side: Point) -> Result<Curve, GeometryError> {
+        let centre = Point::new(0.0, side.y + self.front_depth);
+        Curve::hermite(
+            centre,
+            Vec2::new(0.6 * self.front_width, 0.0),
+            side,
+            square_to_shoulder(slope) * (0.56 * self.front_depth),
+        )
+    }
+}
+
+/// The direction in which a neckline arrives square at a shoulder that falls by `slope`.
+fn square_to_shoulder(slope: f64) -> Vec2 {
+    unit(slope - std::f64::consts::FRAC_PI_2)
+}
+
+/// Height of the neck side point above the nape for a neck base girth, near enough for a
+/// figure made up without a draft.
+pub(super) fn back_rise(neck_base_girth: f64) -> f64 {
+    let slope = 20f64.to_radians();
+    Neckline::of_girth(neck_base_girth, slope, slope).map_or(0.0, |n| n.back_rise)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn arcs_make_half_the_girth() {
+        let (b, f) = (18f64.to_radians(), 22f64.to_radians());
+        let neck = Neckline::of_girth(370.0, b, f).unwrap();
+        let front = neck.front(f, Point::new(neck.front_width, -10.0)).unwrap();
+        assert!((neck.back(b).unwrap().length() + front.length() - 185.0).abs() < 1e-6);
+    }
+}

@@ -1,0 +1,241 @@
+//! The skirt block: a straight skirt, back and front, from the waist to the knee or a length.
+
+use super::error::within;
+use super::waistline::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
+use super::{DraftError, Ease, Figure, WaistPlan, waist_plan};
+use crate::geometry::{Curve, Point, Vec2, along, perpendicular};
+use crate::piece::{
+    BalanceLine, Cut, DrillPoint, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch,
+    NotchKind, Outline, Pattern, PatternParts, Piece, PieceParts, RunAlong, Seam, Warning,
+};
+
+/// Up to this much on the half, the side seams take all of it.
+const NO_DART: f64 = 24.0;
+/// Share of the rest that each side seam takes. With it the straight skirt of one handbook
+/// (Aldrich, as transcribed) comes out: side 37, back 2 x 20, front 20.
+const SIDE_SHARE: f64 = 0.22;
+/// Share of the darts on the back: 40 of 60 on that skirt, half on a school block
+/// (WikiEducator handout).
+const BACK_SHARE: f64 = 0.60;
+/// A dart deeper than this is split in two: under 30 to 35 mm (value from memory).
+const SPLIT_BACK: f64 = 27.0;
+const SPLIT_FRONT: f64 = 32.0;
+/// A dart of less is not sewn.
+const LEAST_DART: f64 = 6.0;
+
+/// What the skirt takes in between hip and waist.
+struct Shares {
+    side: f64,
+    back: f64,
+    front: f64,
+}
+
+impl Shares {
+    fn of(half_hip: f64, half_waist: f64) -> Self {
+        let spare = half_hip - half_waist;
+        let side = NO_DART / 2.0 + SIDE_SHARE * (spare - NO_DART);
+        let darts = spare - 2.0 * side;
+        let (back, front) = (BACK_SHARE * darts, (1.0 - BACK_SHARE) * darts);
+        if spare <= NO_DART || front < LEAST_DART {
+            return Self { side: spare / 2.0, back: 0.0, front: 0.0 };
+        }
+        Self { side, back, front }
+    }
+}
+
+struct Quarter {
+    name: &'static str,
+    centre: EdgeName,
+    /// Sewn waist, and where the first dart meets it.
+    waist: f64,
+    dart_at: f64,
+    intake: f64,
+    split: f64,
+    /// Lengths of the inner and the outer dart.
+    lengths: [f64; 2],
+    hip: f64,
+    /// How far the waist lies below the natural waist at the fold.
+    lowered: f64,
+}
+
+struct Levels {
+    hip: f64,
+    hem: f64,
+    side_in: f64,
+    raised: f64,
+}
+
+/// Drafts the skirt block: pieces `back` and `front`, both cut on the fold.
+///
+/// `length` runs from waist to hem; without it the skirt ends at the knee.
+///
+/// # Errors
+/// When the figure cannot be drafted; the error names what stands against it.
+pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Pattern, DraftError> {
+    let mut warnings = Vec::new();
+    let plan = waist_plan(figure, ease).unwrap_or_else(|refused| {
+        warnings.push(Warning::new(
+            "waist_shared_evenly",
+            format!("no bodice can be drafted for this body, so the skirt's waist was shared evenly: {refused}"),
+        ));
+        WaistPlan::of_waist(figure, ease)
+    });
+    let depth = figure.waist_to_hip;
+    within(
+        "waist to hip",
+        depth,
+        (90.0, 400.0),
+        "mm",
+        "Measure waist_to_hip again, down the side to the fullest seat",
+    )?;
+    let hem = length.unwrap_or(figure.waist_to_knee);
+    within(
+        "skirt length",
+        hem,
+        (depth + 40.0, 1400.0),
+        "mm",
+        "The hem lies below the hip line and above the floor",
+    )?;
+    let half_hip = (figure.hip_girth + ease.hip) / 2.0;
+    let shares = Shares::of(half_hip, plan.back + plan.front);
+    // A panel that narrows by `side` over the hip depth is part of a ring: its upper edge
+    // rises at the side by what the ring's arc rises over the waist quarter.
+    let raised = ((plan.back + plan.front) / 2.0 * shares.side / (2.0 * depth)).clamp(-12.0, 16.0);
+    let levels = Levels { hip: depth, hem, side_in: shares.side, raised };
+    // The waist is lowered at the centre back by about 10 mm for a hip 240 larger than the
+    // waist (value from memory), by nothing for a straight body.
+    let lowered = (0.04 * (figure.hip_girth - figure.waist_girth)).clamp(0.0, 12.0);
+    let back_hip = plan.back + shares.side + shares.back;
+    let back = quarter(
+        &levels,
+        &Quarter {
+            name: "back",
+            centre: EdgeName::CENTRE_BACK,
+            waist: plan.back,
+            dart_at: plan.back_dart_at,
+            intake: shares.back,
+            split: SPLIT_BACK,
+            // 140 and 125 mm over a hip depth of 206 (Aldrich; values from memory).
+            lengths: [0.66 * depth, 0.58 * depth],
+            hip: back_hip,
+            lowered,
+        },
+    )?;
+    let front = quarter(
+        &levels,
+        &Quarter {
+            name: "front",
+            centre: EdgeName::CENTRE_FRONT,
+            waist: plan.front,
+            dart_at: plan.front_dart_at,
+            intake: shares.front,
+            split: SPLIT_FRONT,
+            // 100 mm (Aldrich, value from memory; WikiEducator handout) over a hip depth of 206.
+            lengths: [0.47 * depth, 0.42 * depth],
+            hip: half_hip - back_hip,
+            lowered: 0.0,
+        },
+    )?;
+    let girth = |name: &str, body: f64, ease: f64, along: RunAlong| Girth {
+        name: name.to_owned(),
+        body,
+        ease,
+        runs: ["back", "front"]
+            .map(|p| GirthRun { piece: p.to_owned(), along: along.clone() })
+            .to_vec(),
+    };
+    Ok(Pattern::new(PatternParts {
+        block: "skirt".to_owned(),
+        pieces: vec![back, front],
+        seams: vec![Seam::plain(
+            "side",
+            EdgeRef::new("back", EdgeName::SIDE_SEAM),
+            EdgeRef::new("front", EdgeName::SIDE_SEAM),
+        )],
+        girths: vec![
+            girth("waist", figure.waist_girth, ease.waist, RunAlong::Edge(EdgeName::WAIST)),
+            girth("hip", figure.hip_girth, ease.hip, RunAlong::Line("hip".into())),
+        ],
+        warnings,
+    })?)
+}
+
+/// The side seam from the waist to the hem, and the direction in which it leaves the waist.
+///
+/// One hip curve, steeper at the waist than its chord and plumb from the hip line down.
+fn side_seam(levels: &Levels, hip: f64) -> Result<(Curve, Vec2), DraftError> {
+    let top = Point::new(hip - levels.side_in, -levels.raised);
+    let at_hip = Point::new(hip, levels.hip);
+    let chord = at_hip - top;
+    let leave = Vec2::new(1.25 * chord.x, chord.y).normalize();
+    let reach = chord.hypot();
+    let curve = Curve::hermite(top, leave * (0.3 * reach), at_hip, Vec2::new(0.0, 0.42 * reach))?;
+    Ok((curve.then(&Curve::line(at_hip, Point::new(hip, levels.hem))?)?, leave))
+}
+
+fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
+    let (side, leave) = side_seam(levels, q.hip)?;
+    let count = if q.intake <= 0.0 {
+        0
+    } else if q.intake <= q.split {
+        1
+    } else {
+        2
+    };
+    let names: &[&str] = if count == 2 { &["waist inner", "waist outer"] } else { &["waist"] };
+    let darts = (0..count).map(|i| DartWanted {
+        name: names[i].to_owned(),
+        at: if i == 0 { q.dart_at } else { q.dart_at + 0.52 * (q.waist - q.dart_at) },
+        apex_level: q.lowered + q.lengths[i].min(levels.hip - 30.0),
+        share: 1.0 / count as f64,
+    });
+    let centre = Point::new(0.0, q.lowered);
+    let waist: Waistline = waistline(&WaistSpec {
+        centre,
+        side: side.start(),
+        arrive: -perpendicular(leave),
+        length: q.waist,
+        darts: darts.collect(),
+        point: DartsPoint::Down,
+    })
+    .map_err(|source| DraftError::Construction {
+        step: "skirt waist",
+        from: "waist_girth, hip_girth, waist_to_hip",
+        source,
+    })?;
+    let hem = |x: f64| Point::new(x, levels.hem);
+    let hip_at = side.nearest(Point::new(q.hip, levels.hip)).1;
+    let outline = Outline::new(vec![
+        Edge::new(EdgeName::WAIST, EdgeRole::Seam, waist.edge),
+        Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side),
+        Edge::new(EdgeName::HEM, EdgeRole::Hem, Curve::line(hem(q.hip), hem(0.0))?),
+        Edge::new(q.centre.clone(), EdgeRole::Fold, Curve::line(hem(0.0), centre)?),
+    ])?;
+    let drill_points = waist
+        .darts
+        .iter()
+        .map(|d| DrillPoint {
+            name: format!("{} dart", d.name),
+            at: along(d.apex(), d.legs[0].midpoint(d.legs[1]), 13.0),
+        })
+        .collect();
+    let grain_x = 0.14 * q.hip;
+    Ok(Piece::new(PieceParts {
+        name: q.name.to_owned(),
+        cut: Cut::Fold,
+        outline,
+        darts: waist.darts,
+        grain: [Point::new(grain_x, levels.hem - 25.0), Point::new(grain_x, q.lowered + 25.0)],
+        notches: vec![Notch {
+            name: "hip".to_owned(),
+            edge: EdgeName::SIDE_SEAM,
+            at: hip_at,
+            kind: NotchKind::Single,
+        }],
+        lines: vec![BalanceLine {
+            name: "hip".to_owned(),
+            curve: Curve::line(Point::new(0.0, levels.hip), Point::new(q.hip, levels.hip))?,
+        }],
+        drill_points,
+    })?)
+}

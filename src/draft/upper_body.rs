@@ -1,0 +1,65 @@
+//! The frame of the upper body with its armscye fitted to the arm.
+
+use super::frame::Frame;
+use super::{DraftError, Ease, Figure, WaistPlan, armscye};
+use crate::piece::Warning;
+
+/// How much longer the armscye gets for every millimetre its underarm is lowered: back and
+/// front both go down, less what the corner saves (measured on drafts of the survey).
+const LENGTH_PER_DEPTH: f64 = 1.83;
+
+/// The underarm is never shifted further than this, in millimetres.
+const MOST_SHIFT: f64 = 30.0;
+
+/// A shift of more than this is told, in millimetres.
+const TOLD_SHIFT: f64 = 15.0;
+
+/// Length of an armscye that fits the arm.
+///
+/// The armscye girth of the body is 144.4 + 0.7782 of the upper arm girth, with a spread of
+/// 13 mm (computed from the 1988 U.S. Army survey, 2,208 women); ease below the arm lengthens
+/// it on both sides, ease at the bust widens it.
+fn armscye_for_arm(f: &Figure, ease: &Ease) -> f64 {
+    144.4 + 0.7782 * f.upper_arm_girth + 1.2 * ease.armscye_depth + 0.17 * ease.bust
+}
+
+/// The frame for a figure.
+///
+/// The underarm lies midway between two levels: where the scye depth puts it, and where an
+/// armscye that fits the arm closes. Either alone is uncertain: the scye depth by 12 mm from
+/// woman to woman at equal build, and armscyes follow the arm more than the depth.
+pub(super) fn upper_body(f: &Figure, ease: &Ease) -> Result<Frame, DraftError> {
+    let measured = f.scye_depth + ease.armscye_depth;
+    let first = Frame::with_underarm(f, ease, measured)?;
+    let half = armscye::back(&first)?.curve.length() + armscye::front(&first)?.curve.length();
+    let shift = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
+    let shift = shift.clamp(-MOST_SHIFT, MOST_SHIFT);
+    let mut frame = Frame::with_underarm(f, ease, measured + shift)?;
+    if shift.abs() > TOLD_SHIFT {
+        frame.warnings.push(Warning::new(
+            "armscye_depth_shifted",
+            format!(
+                "the underarm was drafted {:.0} mm {} than scye_depth says, so that the armscye fits the arm: check scye_depth and upper_arm_girth",
+                shift.abs(),
+                if shift > 0.0 { "lower" } else { "higher" }
+            ),
+        ));
+    }
+    Ok(frame)
+}
+
+/// The plan of the waist that bodice and skirt of a figure share.
+///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, waist_plan};
+/// let ease = Ease::of(Fit::Regular);
+/// let plan = waist_plan(&Figure::cylinder(900.0), &ease)?;
+/// assert!((plan.back + plan.front - (900.0 + ease.waist) / 2.0).abs() < 1e-9);
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+///
+/// # Errors
+/// When the figure's bodice cannot be drafted.
+pub fn waist_plan(figure: &Figure, ease: &Ease) -> Result<WaistPlan, DraftError> {
+    Ok(upper_body(figure, ease)?.plan)
+}

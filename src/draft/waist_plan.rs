@@ -1,0 +1,91 @@
+//! How the waist is shared: side seams, darts, quarters. Bodice and skirt follow one plan, so
+//! that their waists agree quarter by quarter and their darts meet.
+
+use super::{Ease, Figure};
+
+/// What has to be taken in between the underarm and the waist, and where.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Shares {
+    /// At each side seam; negative when the side seam goes out.
+    pub side: f64,
+    /// In the back dart; zero for none.
+    pub back_dart: f64,
+    /// In the front dart; zero for none.
+    pub front_dart: f64,
+}
+
+/// Up to this much on the half, the side seams take all of it.
+const NO_DART: f64 = 24.0;
+/// Two darts of less than this together are not sewn.
+const LEAST_DARTS: f64 = 16.0;
+/// Share of the rest that each side seam takes.
+const SIDE_SHARE: f64 = 0.19;
+/// Deepest dart of a bodice: 40 mm (value from memory); more goes to the side.
+const DEEPEST: f64 = 42.0;
+
+impl Shares {
+    /// Shares what a half waist is narrower than the half chest.
+    pub fn of(half_chest: f64, waist: f64) -> Self {
+        let spare = half_chest - waist / 2.0;
+        let side = NO_DART / 2.0 + SIDE_SHARE * (spare - NO_DART);
+        let darts = spare - 2.0 * side;
+        if spare <= NO_DART || darts < LEAST_DARTS {
+            return Self { side: spare / 2.0, back_dart: 0.0, front_dart: 0.0 };
+        }
+        let darts = darts.min(2.0 * DEEPEST);
+        Self { side: (spare - darts) / 2.0, back_dart: 0.51 * darts, front_dart: 0.49 * darts }
+    }
+}
+
+/// The sewn waist, quarter by quarter.
+///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, WaistPlan};
+/// let plan = WaistPlan::of_waist(&Figure::cylinder(900.0), &Ease::of(Fit::Regular));
+/// assert_eq!(plan.back + plan.front, 462.5);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaistPlan {
+    /// Length of the back quarter, in millimetres.
+    pub back: f64,
+    /// Length of the front quarter, in millimetres.
+    pub front: f64,
+    /// Distance of the back dart from the centre, along the sewn waist, in millimetres.
+    pub back_dart_at: f64,
+    /// Distance of the front dart from the centre, along the sewn waist, in millimetres.
+    pub front_dart_at: f64,
+}
+
+impl WaistPlan {
+    /// By how much a front quarter is longer than a quarter of the waist.
+    pub(super) const FRONT_MORE: f64 = 5.0;
+
+    /// A plan from the waist alone, for a skirt of a figure whose bodice cannot be drafted.
+    #[must_use]
+    pub fn of_waist(figure: &Figure, ease: &Ease) -> Self {
+        let quarter = (figure.waist_girth + ease.waist) / 4.0;
+        Self::placed(figure, quarter - Self::FRONT_MORE, quarter + Self::FRONT_MORE, 30.0)
+    }
+
+    pub(super) fn new(figure: &Figure, ease: &Ease, back_chest: f64, shares: &Shares) -> Self {
+        let back = back_chest - shares.side - shares.back_dart;
+        Self::placed(
+            figure,
+            back,
+            (figure.waist_girth + ease.waist) / 2.0 - back,
+            shares.front_dart,
+        )
+    }
+
+    fn placed(figure: &Figure, back: f64, front: f64, front_dart: f64) -> Self {
+        Self {
+            back,
+            front,
+            // The back dart stands a little inside the middle of its quarter, under the blade.
+            back_dart_at: 0.42 * back,
+            // The front dart stands under the bust point.
+            front_dart_at: ((figure.bust_point_width - front_dart) / 2.0)
+                .clamp(0.3 * front, 0.55 * front),
+        }
+    }
+}
