@@ -1,1 +1,31 @@
 //! Named body measurements: taken, estimated, doubted.
+
+mod body;
+mod catalogue;
+mod doubt;
+mod error;
+#[rustfmt::skip]
+mod estimates;
+mod estimation;
+mod measurement;
+mod near_name;
+#[cfg(feature = "yaml")]
+mod node;
+mod order;
+#[cfg(feature = "yaml")]
+mod problem;
+#[cfg(feature = "yaml")]
+mod reader;
+mod set_file;
+mod show;
+
+pub use body::{Body, Measured, Source};
+pub use catalogue::{Block, Range};
+pub use doubt::{Against, Doubt, DoubtCode};
+pub use error::{MeasurementError, MeasurementErrors};
+pub use measurement::{Kind, Measurement, UnknownMeasurement};
+#[cfg(feature = "yaml")]
+pub use node::{Key, Node, NodeValue};
+#[cfg(feature = "yaml")]
+pub use problem::{FileCause, FileErrors, FileProblem, Place};
+pub use set_file::MeasurementSet;

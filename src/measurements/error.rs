@@ -1,0 +1,131 @@
+//! Why values make no body.
+
+use std::fmt;
+
+use thiserror::Error;
+
+use super::measurement::{Kind, Measurement};
+use super::show::show;
+use crate::units::Unit;
+
+/// One value that makes a body impossible.
+///
+/// ```
+/// use blockwright::measurements::{Body, Measurement, MeasurementError};
+///
+/// let errors = Body::from_taken([(Measurement::BustGirth, 92.0)]).unwrap_err();
+/// assert!(matches!(errors.all()[0], MeasurementError::OutOfRange { .. }));
+/// assert!(errors.to_string().contains("meant in cm"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum MeasurementError {
+    /// A measurement that must be taken was not.
+    #[error(
+        "{measurement} is missing; height, bust_girth, waist_girth and hip_girth must be taken"
+    )]
+    Missing {
+        /// The measurement.
+        measurement: Measurement,
+    },
+    /// The value is not a number, or infinite.
+    #[error("{measurement} is not a finite number; give its value")]
+    NotFinite {
+        /// The measurement.
+        measurement: Measurement,
+    },
+    /// The value lies outside what is possible on a body.
+    #[error(
+        "{measurement} {} is impossible: it lies between {} and {}{}",
+        show(*.measurement, *.value, Unit::Mm),
+        show(*.measurement, .measurement.range().low, Unit::Mm),
+        show(*.measurement, .measurement.range().high, Unit::Mm),
+        slip(*.measurement, *.value)
+    )]
+    OutOfRange {
+        /// The measurement.
+        measurement: Measurement,
+        /// Its value: mm, or radians.
+        value: f64,
+    },
+    /// The same measurement was given twice.
+    #[error("{measurement} is given more than once; keep one value")]
+    Repeated {
+        /// The measurement.
+        measurement: Measurement,
+    },
+}
+
+impl MeasurementError {
+    /// The measurement that is wrong.
+    #[must_use]
+    pub const fn measurement(&self) -> Measurement {
+        match self {
+            Self::Missing { measurement }
+            | Self::NotFinite { measurement }
+            | Self::OutOfRange { measurement, .. }
+            | Self::Repeated { measurement } => *measurement,
+        }
+    }
+}
+
+/// The slip of unit that would explain an impossible value.
+fn slip(measurement: Measurement, value: f64) -> String {
+    let range = measurement.range();
+    let factors: &[(f64, &str)] = match measurement.kind() {
+        Kind::Length => &[
+            (10.0, "was it meant in cm?"),
+            (25.4, "was it meant in inches?"),
+            (1000.0, "was it meant in metres?"),
+            (0.1, "was it meant in mm?"),
+            (1.0 / 25.4, "was it meant in mm, not in inches?"),
+            (1.0 / 2.54, "was it meant in cm, not in inches?"),
+        ],
+        Kind::Angle => &[(1.0_f64.to_radians(), "was it meant in degrees?")],
+    };
+    factors
+        .iter()
+        .find(|(factor, _)| range.contains(value * factor))
+        .map_or_else(
+            || "; measure again".to_owned(),
+            |(_, question)| format!("; {question}"),
+        )
+}
+
+/// Everything that is wrong with a set of values, in the order of the values.
+///
+/// ```
+/// use blockwright::measurements::{Body, Measurement};
+///
+/// let errors = Body::from_taken([(Measurement::BustGirth, f64::NAN)]).unwrap_err();
+/// assert_eq!(errors.all().len(), 4); // bust_girth, and three that are missing
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasurementErrors(Vec<MeasurementError>);
+
+impl MeasurementErrors {
+    pub(super) const fn new(errors: Vec<MeasurementError>) -> Self {
+        Self(errors)
+    }
+
+    /// The errors; never empty.
+    #[must_use]
+    pub fn all(&self) -> &[MeasurementError] {
+        &self.0
+    }
+}
+
+impl fmt::Display for MeasurementErrors {
+    /// One error a line.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (place, error) in self.0.iter().enumerate() {
+            if place > 0 {
+                f.write_str("\n")?;
+            }
+            write!(f, "{error}")?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for MeasurementErrors {}

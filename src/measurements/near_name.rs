@@ -1,0 +1,65 @@
+//! The known name that a mistyped one was probably meant to be.
+
+/// The longest name that is compared; a longer one is no slip of the finger.
+const LONGEST: usize = 60;
+
+/// The name nearest to `written`: one that it begins, or the one fewest single
+/// changes away, if those are at most a third of its letters.
+pub(super) fn nearest<'a>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+    let written: Vec<char> = written.chars().take(LONGEST + 1).collect();
+    if written.len() < 2 || written.len() > LONGEST {
+        return None;
+    }
+    let mut best: Option<(usize, &str)> = None;
+    for name in names {
+        let letters: Vec<char> = name.chars().collect();
+        let steps = if written.len() >= 3 && letters.starts_with(&written) {
+            0
+        } else {
+            changes(&written, &letters)
+        };
+        if steps <= written.len().div_ceil(3) && best.is_none_or(|(least, _)| steps < least) {
+            best = Some((steps, name));
+        }
+    }
+    best.map(|(_, name)| name)
+}
+
+/// Letters to insert, remove, replace or swap with their neighbour to turn one word
+/// into the other.
+fn changes(a: &[char], b: &[char]) -> usize {
+    let mut before_last: Vec<usize> = Vec::new();
+    let mut last: Vec<usize> = (0..=b.len()).collect();
+    for i in 1..=a.len() {
+        let mut row = vec![i; b.len() + 1];
+        for j in 1..=b.len() {
+            let replaced = last[j - 1] + usize::from(a[i - 1] != b[j - 1]);
+            row[j] = replaced.min(last[j] + 1).min(row[j - 1] + 1);
+            if i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1] {
+                row[j] = row[j].min(before_last[j - 2] + 1);
+            }
+        }
+        before_last = last;
+        last = row;
+    }
+    last[b.len()]
+}
+
+#[cfg(test)]
+mod tests {
+    use super::changes;
+
+    #[test]
+    fn changes_are_counted() {
+        let count = |a: &str, b: &str| {
+            changes(
+                &a.chars().collect::<Vec<_>>(),
+                &b.chars().collect::<Vec<_>>(),
+            )
+        };
+        assert_eq!(count("waist", "waist"), 0);
+        assert_eq!(count("wiast", "waist"), 1);
+        assert_eq!(count("", "hip"), 3);
+        assert_eq!(count("hips", "hip"), 1);
+    }
+}

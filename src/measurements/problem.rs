@@ -1,0 +1,195 @@
+//! What is wrong with a file of measurements, and where.
+
+use std::fmt;
+
+use thiserror::Error;
+
+use super::error::MeasurementError;
+use super::measurement::UnknownMeasurement;
+use crate::units::UnitError;
+
+/// A place in a text, both numbers counted from one; zero where it is not known.
+///
+/// ```
+/// use blockwright::measurements::Place;
+///
+/// assert_eq!(Place { line: 7, column: 3 }.to_string(), "line 7, column 3");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Place {
+    /// The line.
+    pub line: u64,
+    /// The column, in characters.
+    pub column: u64,
+}
+
+impl Place {
+    /// The beginning of a text.
+    pub const START: Self = Self { line: 1, column: 1 };
+}
+
+impl fmt::Display for Place {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "line {}, column {}", self.line, self.column)
+    }
+}
+
+/// What is wrong at one place of a file.
+///
+/// ```
+/// # #[cfg(feature = "yaml")] {
+/// use blockwright::measurements::{FileCause, MeasurementSet};
+///
+/// let errors = MeasurementSet::parse("unit: ells\n").unwrap_err();
+/// assert!(errors.all().iter().any(|p| matches!(p.cause, FileCause::BadUnit { .. })));
+/// # }
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum FileCause {
+    /// The text is no YAML, or a key stands twice.
+    #[error("{message}")]
+    Syntax {
+        /// What is wrong, on one or two lines.
+        message: String,
+        /// The same with the line of the file and a mark below the place.
+        snippet: String,
+    },
+    /// A key that the file has no use for.
+    #[error("`{key}` is not known here; {hint}")]
+    UnknownKey {
+        /// The key, shortened if long.
+        key: String,
+        /// The key that was meant, or those that are known.
+        hint: String,
+    },
+    /// A key that must be there.
+    #[error("`{key}` is missing; {hint}")]
+    MissingKey {
+        /// The key.
+        key: &'static str,
+        /// What to write.
+        hint: &'static str,
+    },
+    /// Something else stands where a value is expected.
+    #[error("{found} stands here; write {expected}")]
+    WrongShape {
+        /// What stands there.
+        found: &'static str,
+        /// What is expected.
+        expected: &'static str,
+    },
+    /// The unit of the file is not one of the three.
+    #[error("`{unit}` is not a unit; write `mm`, `cm` or `in`")]
+    BadUnit {
+        /// What is written, shortened if long.
+        unit: String,
+    },
+    /// A size label stands twice, or a base is not among the labels.
+    #[error("size `{label}` {problem}")]
+    BadLabel {
+        /// The label.
+        label: String,
+        /// What is wrong with it and what to do.
+        problem: &'static str,
+    },
+    /// A name that is no measurement.
+    #[error(transparent)]
+    UnknownMeasurement(#[from] UnknownMeasurement),
+    /// A value that cannot be read.
+    #[error(transparent)]
+    Value(#[from] UnitError),
+    /// A value that makes the body impossible.
+    #[error(transparent)]
+    Measurement(#[from] MeasurementError),
+}
+
+/// One problem of a file: what, and where.
+///
+/// ```
+/// # #[cfg(feature = "yaml")] {
+/// use blockwright::measurements::MeasurementSet;
+///
+/// let errors = MeasurementSet::parse(
+///     "name: Ada\nunit: cm\nmeasurements:\n  bust_grith: 92\n",
+/// )
+/// .unwrap_err();
+/// let first = &errors.all()[0];
+/// assert_eq!(first.place.line, 4);
+/// assert!(first.to_string().contains("did you mean `bust_girth`"));
+/// # }
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct FileProblem {
+    /// Where it stands.
+    pub place: Place,
+    /// The keys that lead there, joined by points; empty at the top.
+    pub path: String,
+    /// What is wrong.
+    pub cause: FileCause,
+}
+
+impl fmt::Display for FileProblem {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: ", self.place)?;
+        if !self.path.is_empty() {
+            write!(f, "{}: ", self.path)?;
+        }
+        match &self.cause {
+            FileCause::Syntax { snippet, .. } => f.write_str(snippet),
+            cause => write!(f, "{cause}"),
+        }
+    }
+}
+
+impl std::error::Error for FileProblem {
+    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
+        Some(&self.cause)
+    }
+}
+
+/// Everything that is wrong with a file, in the order of the file.
+///
+/// ```
+/// # #[cfg(feature = "yaml")] {
+/// use blockwright::measurements::MeasurementSet;
+///
+/// let errors = MeasurementSet::parse("name: Ada\nunit: ells\nfoo: 1\n").unwrap_err();
+/// assert_eq!(errors.all().len(), 3); // the unit, foo, and no measurements
+/// # }
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct FileErrors(Vec<FileProblem>);
+
+impl FileErrors {
+    pub(super) fn one(problem: FileProblem) -> Self {
+        Self(vec![problem])
+    }
+
+    /// The problems in the order of the file; `None` if there are none.
+    pub(super) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
+        problems.sort_by_key(|problem| problem.place);
+        (!problems.is_empty()).then_some(Self(problems))
+    }
+
+    /// The problems; never empty.
+    #[must_use]
+    pub fn all(&self) -> &[FileProblem] {
+        &self.0
+    }
+}
+
+impl fmt::Display for FileErrors {
+    /// One problem a line.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        for (place, problem) in self.0.iter().enumerate() {
+            if place > 0 {
+                f.write_str("\n")?;
+            }
+            write!(f, "{problem}")?;
+        }
+        Ok(())
+    }
+}
+
+impl std::error::Error for FileErrors {}
