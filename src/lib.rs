@@ -1,6 +1,8 @@
 //! Drafts sewing blocks from body measurements, alters them for fit, proves that they
 //! can still be sewn, and prints them full size.
 
+pub mod drawing;
 pub mod geometry;
 pub mod measurements;
+pub mod render;
 pub mod units;
