@@ -2,7 +2,9 @@
 //! can still be sewn, and prints them full size.
 
 pub mod draft;
+pub mod drawing;
 pub mod geometry;
 pub mod measurements;
 pub mod piece;
+pub mod render;
 pub mod units;

@@ -54,8 +54,10 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
     )?;
     let arrive = -perpendicular(spec.side_direction);
     let corner = intersect_lines(spec.width_point, at_width, spec.underarm, arrive)?;
-    let (drop, run) =
-        ((corner - spec.width_point).dot(at_width), (spec.underarm - corner).dot(arrive));
+    let (drop, run) = (
+        (corner - spec.width_point).dot(at_width),
+        (spec.underarm - corner).dot(arrive),
+    );
     let lower = Curve::hermite(
         spec.width_point,
         at_width * (spec.scoop * drop.max(0.0)),
@@ -63,7 +65,11 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
         arrive * (spec.scoop * run.max(0.0)),
     )?;
     let width_at = upper.length();
-    Ok(Armscye { curve: upper.then(&lower)?, width_at, width_point: spec.width_point })
+    Ok(Armscye {
+        curve: upper.then(&lower)?,
+        width_at,
+        width_point: spec.width_point,
+    })
 }
 
 /// Level of the width point between shoulder point and underarm, from the shoulder.
@@ -121,7 +127,14 @@ pub(super) fn front(frame: &Frame) -> Result<Armscye, DraftError> {
     let along = unit(frame.front_slope);
     let tip = frame.front_side + along * frame.shoulder_length;
     let side = frame.opening().apply_direction(side_direction(frame));
-    let spec = spec(tip, along, frame.front_width, frame.front_underarm(), side, FRONT_SCOOP);
+    let spec = spec(
+        tip,
+        along,
+        frame.front_width,
+        frame.front_underarm(),
+        side,
+        FRONT_SCOOP,
+    );
     armscye(&spec).map_err(|source| DraftError::Construction {
         step: "front armscye",
         from: "bust_girth, back_width, shoulder_length, scye_depth, front_waist_length",

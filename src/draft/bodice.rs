@@ -29,27 +29,50 @@ pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
     let frame = upper_body(figure, ease)?;
     let back = back(&frame)?;
     let front = front(&frame)?;
-    let run =
-        |piece: &str, along: &RunAlong| GirthRun { piece: piece.to_owned(), along: along.clone() };
+    let run = |piece: &str, along: &RunAlong| GirthRun {
+        piece: piece.to_owned(),
+        along: along.clone(),
+    };
     let girth = |name: &str, body: f64, ease: f64, along: RunAlong| Girth {
         name: name.to_owned(),
         body,
         ease,
         runs: vec![run("back", &along), run("front", &along)],
     };
-    let mut back_width =
-        girth("back_width", figure.back_width, ease.back_width, RunAlong::Line("width".into()));
+    let mut back_width = girth(
+        "back_width",
+        figure.back_width,
+        ease.back_width,
+        RunAlong::Line("width".into()),
+    );
     back_width.runs.truncate(1);
     let plain = |name: &str, edge: EdgeName| {
-        Seam::plain(name, EdgeRef::new("back", edge.clone()), EdgeRef::new("front", edge))
+        Seam::plain(
+            name,
+            EdgeRef::new("back", edge.clone()),
+            EdgeRef::new("front", edge),
+        )
     };
     Ok(Pattern::new(PatternParts {
         block: "bodice".to_owned(),
         pieces: vec![back, front],
-        seams: vec![plain("shoulder", EdgeName::SHOULDER), plain("side", EdgeName::SIDE_SEAM)],
+        seams: vec![
+            plain("shoulder", EdgeName::SHOULDER),
+            plain("side", EdgeName::SIDE_SEAM),
+        ],
         girths: vec![
-            girth("bust", figure.bust_girth, ease.bust, RunAlong::Line("bust".into())),
-            girth("waist", figure.waist_girth, ease.waist, RunAlong::Edge(EdgeName::WAIST)),
+            girth(
+                "bust",
+                figure.bust_girth,
+                ease.bust,
+                RunAlong::Line("bust".into()),
+            ),
+            girth(
+                "waist",
+                figure.waist_girth,
+                ease.waist,
+                RunAlong::Edge(EdgeName::WAIST),
+            ),
             back_width,
         ],
         warnings: frame.warnings,
@@ -57,7 +80,10 @@ pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
 }
 
 fn line(name: &str, from: Point, to: Point) -> Result<BalanceLine, DraftError> {
-    Ok(BalanceLine { name: name.to_owned(), curve: Curve::line(from, to)? })
+    Ok(BalanceLine {
+        name: name.to_owned(),
+        curve: Curve::line(from, to)?,
+    })
 }
 
 fn drill(dart: &Dart) -> DrillPoint {
@@ -97,13 +123,20 @@ fn back(frame: &Frame) -> Result<Piece, DraftError> {
         darts: dart.into_iter().collect(),
         point: DartsPoint::Up,
     })
-    .map_err(construction("back waist", "waist_girth, bust_girth, back_waist_length"))?
+    .map_err(construction(
+        "back waist",
+        "waist_girth, bust_girth, back_waist_length",
+    ))?
     .reversed();
     let outline = Outline::new(vec![
         Edge::new(EdgeName::NECKLINE, EdgeRole::Opening, neckline),
         Edge::new(EdgeName::SHOULDER, EdgeRole::Seam, shoulder.edge),
         Edge::new(EdgeName::ARMSCYE, EdgeRole::Seam, scye.curve),
-        Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, Curve::line(underarm, waist_side)?),
+        Edge::new(
+            EdgeName::SIDE_SEAM,
+            EdgeRole::Seam,
+            Curve::line(underarm, waist_side)?,
+        ),
         Edge::new(EdgeName::WAIST, EdgeRole::Seam, waist.edge),
         Edge::new(
             EdgeName::CENTRE_BACK,
@@ -165,12 +198,19 @@ fn front(frame: &Frame) -> Result<Piece, DraftError> {
         darts: dart.into_iter().collect(),
         point: DartsPoint::Up,
     })
-    .map_err(construction("front waist", "waist_girth, bust_girth, front_waist_length"))?
+    .map_err(construction(
+        "front waist",
+        "waist_girth, bust_girth, front_waist_length",
+    ))?
     .reversed();
     let neck = neckline.start();
     let outline = Outline::new(vec![
         Edge::new(EdgeName::NECKLINE, EdgeRole::Opening, neckline),
-        Edge::new(EdgeName::SHOULDER, EdgeRole::Seam, Curve::line(frame.front_side, tip)?),
+        Edge::new(
+            EdgeName::SHOULDER,
+            EdgeRole::Seam,
+            Curve::line(frame.front_side, tip)?,
+        ),
         Edge::new(EdgeName::ARMSCYE, EdgeRole::Seam, scye.curve),
         Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side_seam),
         Edge::new(EdgeName::WAIST, EdgeRole::Seam, waist.edge),
@@ -213,7 +253,9 @@ fn front_side_seam(frame: &Frame) -> Result<(Curve, Option<Dart>), DraftError> {
     let tip = frame.bust_tip;
     let opening = frame.opening();
     // The dart runs slightly down from the tip to the side seam, clear of underarm and waist.
-    let level = (tip.y + 22.0).max(frame.underarm + 36.0).min(frame.waist - 40.0);
+    let level = (tip.y + 22.0)
+        .max(frame.underarm + 36.0)
+        .min(frame.waist - 40.0);
     let along = (level - frame.underarm) / (frame.waist - frame.underarm);
     let lower = closed_underarm.lerp(waist_side, along);
     let upper = opening.apply(lower);
@@ -257,7 +299,10 @@ fn finish(frame: &Frame, f: Finish) -> Result<Piece, DraftError> {
         cut: Cut::Fold,
         outline: f.outline,
         darts: f.darts,
-        grain: [Point::new(grain_x, frame.waist - 18.0), Point::new(grain_x, f.top + 18.0)],
+        grain: [
+            Point::new(grain_x, frame.waist - 18.0),
+            Point::new(grain_x, f.top + 18.0),
+        ],
         notches: vec![Notch {
             name: format!("{} armscye", f.name),
             edge: EdgeName::ARMSCYE,

@@ -70,6 +70,13 @@ impl Ease {
             Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 22.0],
             Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 30.0],
         };
-        Self { bust, waist, hip, back_width, upper_arm, armscye_depth }
+        Self {
+            bust,
+            waist,
+            hip,
+            back_width,
+            upper_arm,
+            armscye_depth,
+        }
     }
 }

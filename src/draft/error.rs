@@ -85,6 +85,13 @@ pub(super) fn within(
     if (low..=high).contains(&found) {
         Ok(())
     } else {
-        Err(DraftError::OutOfReach { what, found, low, high, unit, advice })
+        Err(DraftError::OutOfReach {
+            what,
+            found,
+            low,
+            high,
+            unit,
+            advice,
+        })
     }
 }

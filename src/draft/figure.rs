@@ -1,5 +1,7 @@
 //! The measurements a draft works from, as plain numbers.
 
+use crate::measurements::{Body, Measurement};
+
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
 ///
 /// Unlike a body it does not know what was taken and what was estimated; a figure may also be
@@ -57,6 +59,31 @@ impl Figure {
             waist_to_hip: 218.0,
             waist_to_knee: 597.0,
             upper_arm_girth: 291.0,
+        }
+    }
+}
+
+impl From<&Body> for Figure {
+    fn from(body: &Body) -> Self {
+        let v = |measurement| body.value(measurement);
+        Self {
+            bust_girth: v(Measurement::BustGirth),
+            underbust_girth: v(Measurement::UnderbustGirth),
+            waist_girth: v(Measurement::WaistGirth),
+            hip_girth: v(Measurement::HipGirth),
+            neck_base_girth: v(Measurement::NeckBaseGirth),
+            shoulder_length: v(Measurement::ShoulderLength),
+            shoulder_slope: v(Measurement::ShoulderSlope),
+            back_width: v(Measurement::BackWidth),
+            front_width: body.get(Measurement::FrontWidth).map(|m| m.value),
+            bust_point_width: v(Measurement::BustPointWidth),
+            neck_to_bust_point: v(Measurement::NeckToBustPoint),
+            scye_depth: v(Measurement::ScyeDepth),
+            back_waist_length: v(Measurement::BackWaistLength),
+            front_waist_length: v(Measurement::FrontWaistLength),
+            waist_to_hip: v(Measurement::WaistToHip),
+            waist_to_knee: v(Measurement::WaistToKnee),
+            upper_arm_girth: v(Measurement::UpperArmGirth),
         }
     }
 }

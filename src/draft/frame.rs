@@ -159,7 +159,8 @@ impl Frame {
 
     /// The front's underarm point with the dart open.
     pub fn front_underarm(&self) -> Point {
-        self.opening().apply(Point::new(self.front_chest_closed, self.underarm))
+        self.opening()
+            .apply(Point::new(self.front_chest_closed, self.underarm))
     }
 }
 
@@ -171,7 +172,9 @@ fn front_width(f: &Figure, ease: &Ease, half: f64, back_width: f64, shoulder_x: 
     // The armscye is as wide as the arm is thick, and takes about half of the ease
     // (Zakaria and Gupta, p. 226, for the rule; the amounts are values from memory).
     let scye = f.upper_arm_girth / std::f64::consts::PI + 8.0 + 0.25 * ease.bust;
-    let most = (back_width + 8.0).min(shoulder_x - 3.0).max(0.8 * back_width);
+    let most = (back_width + 8.0)
+        .min(shoulder_x - 3.0)
+        .max(0.8 * back_width);
     (half - back_width - scye).clamp(0.8 * back_width, most)
 }
 
@@ -194,7 +197,9 @@ impl Bust {
     fn of(f: &Figure, waist: f64, underarm: f64, neck: &Neckline, front_side: Point) -> Self {
         let half_width = f.bust_point_width / 2.0;
         let across = half_width - neck.front_width;
-        let down = (f.neck_to_bust_point.powi(2) - across.powi(2)).max(0.0).sqrt();
+        let down = (f.neck_to_bust_point.powi(2) - across.powi(2))
+            .max(0.0)
+            .sqrt();
         // Between the underarm and well above the waist, whatever the tape said.
         let level = (front_side.y + down).clamp(underarm - 8.0, waist - BUST_ABOVE_WAIST);
         Self {
@@ -252,7 +257,12 @@ impl Bust {
         )?;
         let closed_run = (radius_squared - above.powi(2)).max(0.0).sqrt();
         let angle = above.atan2(closed_run) - (above - lift).atan2(run);
-        Ok(BustShape { tip, lift, angle, front_closed: tip.x + closed_run })
+        Ok(BustShape {
+            tip,
+            lift,
+            angle,
+            front_closed: tip.x + closed_run,
+        })
     }
 }
 

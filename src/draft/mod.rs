@@ -1,11 +1,13 @@
 //! The blocks, drafted from a wearer's measurements and closed by solving.
 
 mod armscye;
+mod block;
 mod bodice;
 mod ease;
 mod error;
 mod figure;
 mod frame;
+mod join;
 mod mouth;
 mod neckline;
 mod shoulder;
@@ -14,6 +16,7 @@ mod upper_body;
 mod waist_plan;
 mod waistline;
 
+pub use block::{Block, DraftOptions, draft};
 pub use bodice::bodice;
 pub use ease::{Ease, Fit};
 pub use error::DraftError;

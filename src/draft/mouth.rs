@@ -24,13 +24,19 @@ pub(super) fn shaped_mouth(
     lies: FoldLies,
 ) -> Result<Curve, GeometryError> {
     let first = lies == FoldLies::BeforeFirstLeg;
-    let (leg, away) = if first { (legs[0], beside.reversed()) } else { (legs[1], beside.clone()) };
+    let (leg, away) = if first {
+        (legs[0], beside.reversed())
+    } else {
+        (legs[1], beside.clone())
+    };
     let middle = (legs[0] - apex).normalize() + (legs[1] - apex).normalize();
     let near = away.moved(&Rigid::mirror(apex, leg - apex));
     // The mirrored edge carried straight on, in case it ends before the middle.
     let reach = legs[0].distance(legs[1]);
-    let near =
-        near.clone().then(&Curve::line(near.end(), near.end() + near.end_direction() * reach)?)?;
+    let near = near.clone().then(&Curve::line(
+        near.end(),
+        near.end() + near.end_direction() * reach,
+    )?)?;
     let far = apex + middle.normalize() * (2.0 * leg.distance(apex));
     let centre = Curve::line(apex, far)?;
     let tip = crossings(near.segments(), centre.segments())

@@ -43,7 +43,9 @@ impl Neckline {
             let neck = Self::of_width(width);
             let arcs = neck.back(back_slope).and_then(|back| {
                 Ok(back.length()
-                    + neck.front(front_slope, Point::new(neck.front_width, 0.0))?.length())
+                    + neck
+                        .front(front_slope, Point::new(neck.front_width, 0.0))?
+                        .length())
             });
             arcs.map_or(f64::NAN, |arcs| arcs - girth / 2.0)
         };

@@ -37,7 +37,10 @@ pub(super) fn check_slope(body_slope: f64) -> Result<(), DraftError> {
     within(
         "shoulder slope",
         body_slope.to_degrees(),
-        (SLOPES.0 + FLATTER.to_degrees(), SLOPES.1 + FLATTER.to_degrees()),
+        (
+            SLOPES.0 + FLATTER.to_degrees(),
+            SLOPES.1 + FLATTER.to_degrees(),
+        ),
         "degrees",
         "Measure it again from the neck side point to the shoulder point, arms hanging",
     )
@@ -104,10 +107,15 @@ pub(super) fn sewn_back_slope(
     intake: f64,
     open_slope: f64,
 ) -> Result<f64, DraftError> {
-    root("slope of the sewn shoulder", open_slope - 0.35, open_slope + 0.1, |slope| {
-        let o = open(Point::ORIGIN, length, slope, intake);
-        o.end.y.atan2(o.end.x) - open_slope
-    })
+    root(
+        "slope of the sewn shoulder",
+        open_slope - 0.35,
+        open_slope + 0.1,
+        |slope| {
+            let o = open(Point::ORIGIN, length, slope, intake);
+            o.end.y.atan2(o.end.x) - open_slope
+        },
+    )
     .map_err(|source| DraftError::Construction {
         step: "back shoulder",
         from: "shoulder_length, shoulder_slope",
@@ -142,5 +150,10 @@ pub(super) fn back(
 
 /// The back shoulder of a frame.
 pub(super) fn back_of(frame: &Frame) -> Result<BackShoulder, DraftError> {
-    back(frame.neck.back_side(), frame.shoulder_length, frame.back_sewn_slope, frame.shoulder_dart)
+    back(
+        frame.neck.back_side(),
+        frame.shoulder_length,
+        frame.back_sewn_slope,
+        frame.shoulder_dart,
+    )
 }

@@ -37,7 +37,11 @@ impl Shares {
         let darts = spare - 2.0 * side;
         let (back, front) = (BACK_SHARE * darts, (1.0 - BACK_SHARE) * darts);
         if spare <= NO_DART || front < LEAST_DART {
-            return Self { side: spare / 2.0, back: 0.0, front: 0.0 };
+            return Self {
+                side: spare / 2.0,
+                back: 0.0,
+                front: 0.0,
+            };
         }
         Self { side, back, front }
     }
@@ -101,7 +105,12 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
     // A panel that narrows by `side` over the hip depth is part of a ring: its upper edge
     // rises at the side by what the ring's arc rises over the waist quarter.
     let raised = ((plan.back + plan.front) / 2.0 * shares.side / (2.0 * depth)).clamp(-12.0, 16.0);
-    let levels = Levels { hip: depth, hem, side_in: shares.side, raised };
+    let levels = Levels {
+        hip: depth,
+        hem,
+        side_in: shares.side,
+        raised,
+    };
     // The waist is lowered at the centre back by about 10 mm for a hip 240 larger than the
     // waist (value from memory), by nothing for a straight body.
     let lowered = (0.04 * (figure.hip_girth - figure.waist_girth)).clamp(0.0, 12.0);
@@ -141,7 +150,10 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
         body,
         ease,
         runs: ["back", "front"]
-            .map(|p| GirthRun { piece: p.to_owned(), along: along.clone() })
+            .map(|p| GirthRun {
+                piece: p.to_owned(),
+                along: along.clone(),
+            })
             .to_vec(),
     };
     Ok(Pattern::new(PatternParts {
@@ -153,8 +165,18 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
             EdgeRef::new("front", EdgeName::SIDE_SEAM),
         )],
         girths: vec![
-            girth("waist", figure.waist_girth, ease.waist, RunAlong::Edge(EdgeName::WAIST)),
-            girth("hip", figure.hip_girth, ease.hip, RunAlong::Line("hip".into())),
+            girth(
+                "waist",
+                figure.waist_girth,
+                ease.waist,
+                RunAlong::Edge(EdgeName::WAIST),
+            ),
+            girth(
+                "hip",
+                figure.hip_girth,
+                ease.hip,
+                RunAlong::Line("hip".into()),
+            ),
         ],
         warnings,
     })?)
@@ -169,8 +191,16 @@ fn side_seam(levels: &Levels, hip: f64) -> Result<(Curve, Vec2), DraftError> {
     let chord = at_hip - top;
     let leave = Vec2::new(1.25 * chord.x, chord.y).normalize();
     let reach = chord.hypot();
-    let curve = Curve::hermite(top, leave * (0.3 * reach), at_hip, Vec2::new(0.0, 0.42 * reach))?;
-    Ok((curve.then(&Curve::line(at_hip, Point::new(hip, levels.hem))?)?, leave))
+    let curve = Curve::hermite(
+        top,
+        leave * (0.3 * reach),
+        at_hip,
+        Vec2::new(0.0, 0.42 * reach),
+    )?;
+    Ok((
+        curve.then(&Curve::line(at_hip, Point::new(hip, levels.hem))?)?,
+        leave,
+    ))
 }
 
 fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
@@ -182,10 +212,18 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
     } else {
         2
     };
-    let names: &[&str] = if count == 2 { &["waist inner", "waist outer"] } else { &["waist"] };
+    let names: &[&str] = if count == 2 {
+        &["waist inner", "waist outer"]
+    } else {
+        &["waist"]
+    };
     let darts = (0..count).map(|i| DartWanted {
         name: names[i].to_owned(),
-        at: if i == 0 { q.dart_at } else { q.dart_at + 0.52 * (q.waist - q.dart_at) },
+        at: if i == 0 {
+            q.dart_at
+        } else {
+            q.dart_at + 0.52 * (q.waist - q.dart_at)
+        },
         apex_level: q.lowered + q.lengths[i].min(levels.hip - 30.0),
         share: 1.0 / count as f64,
     });
@@ -208,8 +246,16 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
     let outline = Outline::new(vec![
         Edge::new(EdgeName::WAIST, EdgeRole::Seam, waist.edge),
         Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side),
-        Edge::new(EdgeName::HEM, EdgeRole::Hem, Curve::line(hem(q.hip), hem(0.0))?),
-        Edge::new(q.centre.clone(), EdgeRole::Fold, Curve::line(hem(0.0), centre)?),
+        Edge::new(
+            EdgeName::HEM,
+            EdgeRole::Hem,
+            Curve::line(hem(q.hip), hem(0.0))?,
+        ),
+        Edge::new(
+            q.centre.clone(),
+            EdgeRole::Fold,
+            Curve::line(hem(0.0), centre)?,
+        ),
     ])?;
     let drill_points = waist
         .darts
@@ -225,7 +271,10 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
         cut: Cut::Fold,
         outline,
         darts: waist.darts,
-        grain: [Point::new(grain_x, levels.hem - 25.0), Point::new(grain_x, q.lowered + 25.0)],
+        grain: [
+            Point::new(grain_x, levels.hem - 25.0),
+            Point::new(grain_x, q.lowered + 25.0),
+        ],
         notches: vec![Notch {
             name: "hip".to_owned(),
             edge: EdgeName::SIDE_SEAM,

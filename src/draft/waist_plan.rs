@@ -30,10 +30,18 @@ impl Shares {
         let side = NO_DART / 2.0 + SIDE_SHARE * (spare - NO_DART);
         let darts = spare - 2.0 * side;
         if spare <= NO_DART || darts < LEAST_DARTS {
-            return Self { side: spare / 2.0, back_dart: 0.0, front_dart: 0.0 };
+            return Self {
+                side: spare / 2.0,
+                back_dart: 0.0,
+                front_dart: 0.0,
+            };
         }
         let darts = darts.min(2.0 * DEEPEST);
-        Self { side: (spare - darts) / 2.0, back_dart: 0.51 * darts, front_dart: 0.49 * darts }
+        Self {
+            side: (spare - darts) / 2.0,
+            back_dart: 0.51 * darts,
+            front_dart: 0.49 * darts,
+        }
     }
 }
 
@@ -64,7 +72,12 @@ impl WaistPlan {
     #[must_use]
     pub fn of_waist(figure: &Figure, ease: &Ease) -> Self {
         let quarter = (figure.waist_girth + ease.waist) / 4.0;
-        Self::placed(figure, quarter - Self::FRONT_MORE, quarter + Self::FRONT_MORE, 30.0)
+        Self::placed(
+            figure,
+            quarter - Self::FRONT_MORE,
+            quarter + Self::FRONT_MORE,
+            30.0,
+        )
     }
 
     pub(super) fn new(figure: &Figure, ease: &Ease, back_chest: f64, shares: &Shares) -> Self {

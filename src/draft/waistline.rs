@@ -101,12 +101,19 @@ fn place(
         let chord = leave + square[0];
         let first = from + chord.normalize() * reach;
         let legs = [first, first + along * intake];
-        let placed = Placed { apex: first + along * half + inward * depth, legs, square };
+        let placed = Placed {
+            apex: first + along * half + inward * depth,
+            legs,
+            square,
+        };
         Ok((placed, part(from, leave, first, square[0])?))
     };
-    let reach = root("place of a waist dart", 0.5 * length, 1.01 * length, |reach| {
-        at(reach).map_or(f64::NAN, |(_, edge)| edge.length() - length)
-    })?;
+    let reach = root(
+        "place of a waist dart",
+        0.5 * length,
+        1.01 * length,
+        |reach| at(reach).map_or(f64::NAN, |(_, edge)| edge.length() - length),
+    )?;
     at(reach)
 }
 
@@ -126,8 +133,14 @@ fn draw_slanted(spec: &WaistSpec, intake: f64, slant: f64) -> Result<Drawn, Geom
     let (mut parts, mut placed) = (Vec::new(), Vec::new());
     for dart in &spec.darts {
         let heading = slant * dart.at / spec.length;
-        let (dart_placed, edge) =
-            place(from, leave, dart.at - walked, dart, (intake * dart.share, heading), sign)?;
+        let (dart_placed, edge) = place(
+            from,
+            leave,
+            dart.at - walked,
+            dart,
+            (intake * dart.share, heading),
+            sign,
+        )?;
         parts.push(edge);
         placed.push(dart_placed);
         from = dart_placed.legs[1];
@@ -136,7 +149,11 @@ fn draw_slanted(spec: &WaistSpec, intake: f64, slant: f64) -> Result<Drawn, Geom
     }
     let uneven = angle_between(leave + spec.arrive, spec.side - from);
     parts.push(part(from, leave, spec.side, spec.arrive)?);
-    Ok(Drawn { parts, placed, uneven })
+    Ok(Drawn {
+        parts,
+        placed,
+        uneven,
+    })
 }
 
 /// The edge for a total intake. A skirt's waist rises evenly to the side, so that its last
@@ -152,7 +169,11 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
     if change.abs() <= tolerance::ANGLE {
         return Ok(plumb);
     }
-    draw_slanted(spec, intake, (-plumb.uneven * trial / change).clamp(-0.35, 0.35))
+    draw_slanted(
+        spec,
+        intake,
+        (-plumb.uneven * trial / change).clamp(-0.35, 0.35),
+    )
 }
 
 /// Solves the total intake so that the sewn edge has its length, then shapes the mouths.
@@ -161,20 +182,29 @@ pub(super) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let last =
         |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.parts[d.parts.len() - 1].length());
     if spec.darts.is_empty() {
-        return Ok(Waistline { edge: draw(spec, 0.0)?.parts.remove(0), darts: Vec::new() });
+        return Ok(Waistline {
+            edge: draw(spec, 0.0)?.parts.remove(0),
+            darts: Vec::new(),
+        });
     }
     let span = spec.side.x - spec.centre.x;
-    let intake =
-        root("intake of the waist darts", 0.1, (span - reached).max(1.0) * 0.9, |intake| {
-            last(intake) - (spec.length - reached)
-        })?;
+    let intake = root(
+        "intake of the waist darts",
+        0.1,
+        (span - reached).max(1.0) * 0.9,
+        |intake| last(intake) - (spec.length - reached),
+    )?;
     let drawn = draw(spec, intake)?;
     let mut edge = drawn.parts[0].clone();
     let mut darts = Vec::new();
     for (index, placed) in drawn.placed.iter().enumerate() {
         // Vertical darts are pressed toward the centre (common practice).
-        let mouth =
-            shaped_mouth(placed.apex, placed.legs, &drawn.parts[index], FoldLies::BeforeFirstLeg)?;
+        let mouth = shaped_mouth(
+            placed.apex,
+            placed.legs,
+            &drawn.parts[index],
+            FoldLies::BeforeFirstLeg,
+        )?;
         edge = edge.then(&mouth)?.then(&drawn.parts[index + 1])?;
         darts.push(Dart {
             name: spec.darts[index].name.clone(),

@@ -38,7 +38,11 @@ pub fn perpendicular(v: Vec2) -> Vec2 {
 pub fn along(from: Point, toward: Point, distance: f64) -> Point {
     let v = toward - from;
     let length = v.hypot();
-    if length <= tolerance::POINT { from } else { from + v * (distance / length) }
+    if length <= tolerance::POINT {
+        from
+    } else {
+        from + v * (distance / length)
+    }
 }
 
 /// The angle from `a` to `b`, in radians, clockwise positive, in (-π, π].

@@ -32,14 +32,20 @@ impl Curve {
         for segment in &segments {
             for point in control_points(segment) {
                 if !point.is_finite() {
-                    return Err(GeometryError::NotFinite { x: point.x, y: point.y });
+                    return Err(GeometryError::NotFinite {
+                        x: point.x,
+                        y: point.y,
+                    });
                 }
             }
         }
         for (index, pair) in segments.windows(2).enumerate() {
             let gap = pair[0].end().distance(pair[1].start());
             if gap > tolerance::POINT {
-                return Err(GeometryError::Broken { index: index + 1, gap });
+                return Err(GeometryError::Broken {
+                    index: index + 1,
+                    gap,
+                });
             }
         }
         Ok(Self { segments })
@@ -58,7 +64,12 @@ impl Curve {
     /// # Errors
     /// When there are fewer than two points or a coordinate is not finite.
     pub fn polyline(points: &[Point]) -> Result<Self, GeometryError> {
-        Self::new(points.windows(2).map(|p| PathSeg::Line(Line::new(p[0], p[1]))).collect())
+        Self::new(
+            points
+                .windows(2)
+                .map(|p| PathSeg::Line(Line::new(p[0], p[1])))
+                .collect(),
+        )
     }
 
     /// One cubic through its four control points.
@@ -91,7 +102,10 @@ impl Curve {
     pub fn then(mut self, next: &Curve) -> Result<Self, GeometryError> {
         let gap = self.end().distance(next.start());
         if gap > tolerance::POINT {
-            return Err(GeometryError::Broken { index: self.segments.len(), gap });
+            return Err(GeometryError::Broken {
+                index: self.segments.len(),
+                gap,
+            });
         }
         self.segments.extend_from_slice(&next.segments);
         Ok(self)
@@ -118,7 +132,11 @@ impl Curve {
     /// Unit direction in which the chain leaves its start.
     #[must_use]
     pub fn start_direction(&self) -> Vec2 {
-        self.segments.iter().map(leaving).find(|v| *v != Vec2::ZERO).unwrap_or(Vec2::ZERO)
+        self.segments
+            .iter()
+            .map(leaving)
+            .find(|v| *v != Vec2::ZERO)
+            .unwrap_or(Vec2::ZERO)
     }
 
     /// Unit direction in which the chain arrives at its end.
@@ -135,13 +153,17 @@ impl Curve {
     /// The same chain walked the other way.
     #[must_use]
     pub fn reversed(&self) -> Self {
-        Self { segments: self.segments.iter().rev().map(PathSeg::reverse).collect() }
+        Self {
+            segments: self.segments.iter().rev().map(PathSeg::reverse).collect(),
+        }
     }
 
     /// The chain carried along by a rigid motion.
     #[must_use]
     pub fn moved(&self, motion: &Rigid) -> Self {
-        Self { segments: self.segments.iter().map(|s| motion.affine() * *s).collect() }
+        Self {
+            segments: self.segments.iter().map(|s| motion.affine() * *s).collect(),
+        }
     }
 
     /// Smallest upright rectangle around the chain.
@@ -207,7 +229,10 @@ mod tests {
     fn refuses_a_gap_and_a_number_that_is_none() {
         let a = Curve::line(Point::ORIGIN, Point::new(1.0, 0.0)).unwrap();
         let far = Curve::line(Point::new(2.0, 0.0), Point::new(3.0, 0.0)).unwrap();
-        assert!(matches!(a.then(&far), Err(GeometryError::Broken { index: 1, .. })));
+        assert!(matches!(
+            a.then(&far),
+            Err(GeometryError::Broken { index: 1, .. })
+        ));
         assert!(Curve::line(Point::ORIGIN, Point::new(f64::INFINITY, 0.0)).is_err());
         assert_eq!(Curve::new(vec![]), Err(GeometryError::Empty));
     }

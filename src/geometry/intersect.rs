@@ -37,11 +37,20 @@ pub fn crossings(first: &[PathSeg], second: &[PathSeg]) -> Vec<Crossing> {
                 continue;
             }
             pair((a, 0.0, 1.0), (b, 0.0, 1.0), &mut |point, t, u| {
-                found.push(Crossing { point, first: (i, t), second: (j, u) });
+                found.push(Crossing {
+                    point,
+                    first: (i, t),
+                    second: (j, u),
+                });
             });
         }
     }
-    found.sort_by(|a, b| a.first.0.cmp(&b.first.0).then(a.first.1.total_cmp(&b.first.1)));
+    found.sort_by(|a, b| {
+        a.first
+            .0
+            .cmp(&b.first.0)
+            .then(a.first.1.total_cmp(&b.first.1))
+    });
     found.dedup_by(|a, b| a.point.distance(b.point) < tolerance::SEAM_DRAFTED);
     found
 }
@@ -79,7 +88,9 @@ fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
             }
             let mut hit = None;
             pair((a, 0.0, 1.0), (b, 0.0, 1.0), &mut |point, _, _| {
-                let joint = joints.iter().any(|q| q.distance(point) < tolerance::SEAM_DRAFTED);
+                let joint = joints
+                    .iter()
+                    .any(|q| q.distance(point) < tolerance::SEAM_DRAFTED);
                 if !joint && hit.is_none() {
                     hit = Some(point);
                 }
@@ -94,7 +105,9 @@ fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
 
 /// The point where one cubic crosses itself, if it does.
 fn loop_in(segment: &PathSeg) -> Option<Point> {
-    let PathSeg::Cubic(c) = segment else { return None };
+    let PathSeg::Cubic(c) = segment else {
+        return None;
+    };
     // A loop needs the control polygon to turn through more than half a turn.
     let (a, b, d) = (c.p1 - c.p0, c.p2 - c.p1, c.p3 - c.p2);
     let turn = super::angle_between(a, b).abs() + super::angle_between(b, d).abs();
@@ -195,7 +208,12 @@ mod tests {
 
     #[test]
     fn finds_both_crossings_of_a_bow_and_a_line() {
-        let bow = [cubic([(0.0, 10.0), (0.0, -40.0), (100.0, -40.0), (100.0, 10.0)])];
+        let bow = [cubic([
+            (0.0, 10.0),
+            (0.0, -40.0),
+            (100.0, -40.0),
+            (100.0, 10.0),
+        ])];
         let line = [PathSeg::Line(kurbo::Line::new((-10.0, 0.0), (110.0, 0.0)))];
         let found = crossings(&bow, &line);
         assert_eq!(found.len(), 2, "{found:?}");
@@ -204,13 +222,22 @@ mod tests {
 
     #[test]
     fn sees_a_loop_inside_one_cubic_and_none_in_a_plain_one() {
-        let looped =
-            Curve::new(vec![cubic([(0.0, 0.0), (140.0, 60.0), (-40.0, 60.0), (100.0, 0.0)])])
-                .unwrap();
+        let looped = Curve::new(vec![cubic([
+            (0.0, 0.0),
+            (140.0, 60.0),
+            (-40.0, 60.0),
+            (100.0, 0.0),
+        ])])
+        .unwrap();
         let point = first_self_crossing(&looped).unwrap();
         assert!((point.x - 50.0).abs() < 1e-6, "{point:?}");
-        let plain = Curve::new(vec![cubic([(0.0, 0.0), (30.0, 60.0), (70.0, 60.0), (100.0, 0.0)])])
-            .unwrap();
+        let plain = Curve::new(vec![cubic([
+            (0.0, 0.0),
+            (30.0, 60.0),
+            (70.0, 60.0),
+            (100.0, 0.0),
+        ])])
+        .unwrap();
         assert_eq!(first_self_crossing(&plain), None);
     }
 
@@ -225,6 +252,11 @@ mod tests {
             &[(0.0, 0.0), (9.0, 9.0), (9.0, 0.0), (0.0, 9.0), (0.0, 0.0)].map(Point::from),
         )
         .unwrap();
-        assert!(ring_crossing(bowtie.segments()).unwrap().distance(Point::new(4.5, 4.5)) < 0.01);
+        assert!(
+            ring_crossing(bowtie.segments())
+                .unwrap()
+                .distance(Point::new(4.5, 4.5))
+                < 0.01
+        );
     }
 }

@@ -9,7 +9,10 @@ impl Curve {
     /// Length in millimetres, to [`tolerance::ARC_LENGTH`] a segment.
     #[must_use]
     pub fn length(&self) -> f64 {
-        self.segments().iter().map(|s| s.arclen(tolerance::ARC_LENGTH)).sum()
+        self.segments()
+            .iter()
+            .map(|s| s.arclen(tolerance::ARC_LENGTH))
+            .sum()
     }
 
     /// The curve up to, and the curve from, the point `at` millimetres along it.
@@ -17,7 +20,10 @@ impl Curve {
     /// # Errors
     /// When `at` is not strictly inside the curve.
     pub fn split_at(&self, at: f64) -> Result<(Curve, Curve), GeometryError> {
-        let past_end = || GeometryError::PastEnd { at, length: self.length() };
+        let past_end = || GeometryError::PastEnd {
+            at,
+            length: self.length(),
+        };
         if at.is_nan() || at <= tolerance::POINT {
             return Err(past_end());
         }
@@ -55,9 +61,16 @@ impl Curve {
         if to.is_nan() || from.is_nan() || to - from <= tolerance::POINT {
             return Err(GeometryError::PastEnd { at: from, length });
         }
-        let head =
-            if to >= length - tolerance::POINT { self.clone() } else { self.split_at(to)?.0 };
-        if from <= tolerance::POINT { Ok(head) } else { Ok(head.split_at(from)?.1) }
+        let head = if to >= length - tolerance::POINT {
+            self.clone()
+        } else {
+            self.split_at(to)?.0
+        };
+        if from <= tolerance::POINT {
+            Ok(head)
+        } else {
+            Ok(head.split_at(from)?.1)
+        }
     }
 
     /// The point `at` millimetres along the curve and the unit direction there.
@@ -88,7 +101,9 @@ impl Curve {
             let found = segment.nearest(point, tolerance::POINT);
             let distance = found.distance_sq.max(0.0).sqrt();
             if distance < best.0 {
-                let upto = segment.subsegment(0.0..found.t).arclen(tolerance::ARC_LENGTH);
+                let upto = segment
+                    .subsegment(0.0..found.t)
+                    .arclen(tolerance::ARC_LENGTH);
                 best = (distance, walked + upto);
             }
             walked += segment.arclen(tolerance::ARC_LENGTH);
@@ -160,7 +175,10 @@ mod tests {
         assert!(head.end().distance(tail.start()) < 1e-12);
         let (joined, at) = (head.clone().then(&tail).unwrap(), head.length());
         assert!((joined.joint_at(head.end()).unwrap() - at).abs() < 1e-6);
-        assert!(joined.split_at(at).unwrap().0.segments().len() == 1, "no sliver at a joint");
+        assert!(
+            joined.split_at(at).unwrap().0.segments().len() == 1,
+            "no sliver at a joint"
+        );
     }
 
     #[test]

@@ -57,7 +57,11 @@ fn illinois(
     for step in 0..200 {
         let secant = (fa * b - fb * a) / (fa - fb);
         let inside = secant > a.min(b) && secant < a.max(b);
-        let x = if inside && step % 8 != 7 { secant } else { 0.5 * (a + b) };
+        let x = if inside && step % 8 != 7 {
+            secant
+        } else {
+            0.5 * (a + b)
+        };
         let fx = miss(x);
         if fx.is_nan() || fx.abs() <= close || (b - a).abs() <= close {
             return x;
@@ -102,7 +106,9 @@ pub fn bend_to_length(
     high: f64,
     family: impl Fn(f64) -> Result<Curve, GeometryError>,
 ) -> Result<(Curve, f64), GeometryError> {
-    let found = root(what, low, high, |x| family(x).map_or(f64::NAN, |c| c.length() - length))?;
+    let found = root(what, low, high, |x| {
+        family(x).map_or(f64::NAN, |c| c.length() - length)
+    })?;
     Ok((family(found)?, found))
 }
 
@@ -114,7 +120,10 @@ mod tests {
     fn finds_a_flat_root_and_refuses_none() {
         let x = root("x", -1.0, 3.0, |x| (x - 1.0).powi(3)).unwrap();
         assert!((x - 1.0).abs() < 1e-2);
-        assert!(matches!(root("x", 0.0, 1.0, |_| 1.0), Err(GeometryError::NoSolution { .. })));
+        assert!(matches!(
+            root("x", 0.0, 1.0, |_| 1.0),
+            Err(GeometryError::NoSolution { .. })
+        ));
         assert!(root("x", 0.0, 1.0, |_| f64::NAN).is_err());
     }
 

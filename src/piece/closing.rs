@@ -8,13 +8,19 @@ impl Piece {
     /// edge in millimetres, in order along the edge.
     #[must_use]
     pub fn mouths(&self, edge: &EdgeName) -> Vec<(&Dart, f64, f64)> {
-        let Some(on) = self.outline().edge(edge) else { return Vec::new() };
+        let Some(on) = self.outline().edge(edge) else {
+            return Vec::new();
+        };
         let mut mouths: Vec<_> = self
             .darts()
             .iter()
             .filter(|d| d.edge.as_ref() == Some(edge))
             .filter_map(|d| {
-                Some((d, on.curve().joint_at(d.legs[0])?, on.curve().joint_at(d.legs[1])?))
+                Some((
+                    d,
+                    on.curve().joint_at(d.legs[0])?,
+                    on.curve().joint_at(d.legs[1])?,
+                ))
             })
             .collect();
         mouths.sort_by(|a, b| a.1.total_cmp(&b.1));
@@ -25,7 +31,14 @@ impl Piece {
     #[must_use]
     pub fn seam_length(&self, edge: &EdgeName) -> Option<f64> {
         let length = self.outline().edge(edge)?.curve().length();
-        Some(length - self.mouths(edge).iter().map(|(_, from, to)| to - from).sum::<f64>())
+        Some(
+            length
+                - self
+                    .mouths(edge)
+                    .iter()
+                    .map(|(_, from, to)| to - from)
+                    .sum::<f64>(),
+        )
     }
 
     /// Where a place on the open edge comes to lie along the sewn edge, in millimetres.
@@ -53,7 +66,9 @@ impl Piece {
     /// are closed; the first part stays where it is.
     #[must_use]
     pub fn closed_edge(&self, edge: &EdgeName) -> Vec<Curve> {
-        let Some(on) = self.outline().edge(edge) else { return Vec::new() };
+        let Some(on) = self.outline().edge(edge) else {
+            return Vec::new();
+        };
         let length = on.curve().length();
         let mut parts = Vec::new();
         let mut motion = Rigid::IDENTITY;

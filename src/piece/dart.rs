@@ -102,6 +102,9 @@ impl Dart {
     #[must_use]
     pub fn closing(&self) -> Rigid {
         let apex = self.apex();
-        Rigid::turn_about(apex, angle_between(self.legs[1] - apex, self.legs[0] - apex))
+        Rigid::turn_about(
+            apex,
+            angle_between(self.legs[1] - apex, self.legs[0] - apex),
+        )
     }
 }

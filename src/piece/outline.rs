@@ -48,7 +48,10 @@ impl Outline {
                 });
             }
             if edges[..index].iter().any(|e| e.name() == edge.name()) {
-                return Err(PieceError::Twice { kind: "edge", name: edge.name().to_string() });
+                return Err(PieceError::Twice {
+                    kind: "edge",
+                    name: edge.name().to_string(),
+                });
             }
         }
         Ok(Self { edges })
@@ -71,19 +74,28 @@ impl Outline {
     pub fn neighbours(&self, name: &EdgeName) -> Option<(&Edge, &Edge)> {
         let count = self.edges.len();
         let at = self.edges.iter().position(|e| e.name() == name)?;
-        Some((&self.edges[(at + count - 1) % count], &self.edges[(at + 1) % count]))
+        Some((
+            &self.edges[(at + count - 1) % count],
+            &self.edges[(at + 1) % count],
+        ))
     }
 
     /// All segments of the ring in order.
     #[must_use]
     pub fn segments(&self) -> Vec<PathSeg> {
-        self.edges.iter().flat_map(|e| e.curve().segments().iter().copied()).collect()
+        self.edges
+            .iter()
+            .flat_map(|e| e.curve().segments().iter().copied())
+            .collect()
     }
 
     /// Area in square millimetres; negative when the ring runs anticlockwise on the page.
     #[must_use]
     pub fn area(&self) -> f64 {
-        self.edges.iter().map(|e| signed_area(e.curve().segments())).sum()
+        self.edges
+            .iter()
+            .map(|e| signed_area(e.curve().segments()))
+            .sum()
     }
 
     /// Smallest upright rectangle around the ring.

@@ -21,7 +21,10 @@ impl Warning {
     /// A warning of that code and text.
     #[must_use]
     pub fn new(code: impl Into<String>, text: impl Into<String>) -> Self {
-        Self { code: code.into(), text: text.into() }
+        Self {
+            code: code.into(),
+            text: text.into(),
+        }
     }
 }
 
@@ -102,8 +105,14 @@ impl Pattern {
         edge: Option<&EdgeName>,
         line: Option<&str>,
     ) -> Result<(), PieceError> {
-        let missing = |kind, name: String| PieceError::Missing { whose: whose.clone(), kind, name };
-        let found = self.piece(piece).ok_or_else(|| missing("piece", piece.to_owned()))?;
+        let missing = |kind, name: String| PieceError::Missing {
+            whose: whose.clone(),
+            kind,
+            name,
+        };
+        let found = self
+            .piece(piece)
+            .ok_or_else(|| missing("piece", piece.to_owned()))?;
         if let Some(edge) = edge.filter(|e| found.outline().edge(e).is_none()) {
             return Err(missing("edge", format!("{piece} {edge}")));
         }
@@ -158,7 +167,11 @@ impl Pattern {
     /// A girth as the sewn garment has it: every run with its darts closed, in millimetres.
     #[must_use]
     pub fn finished(&self, girth: &Girth) -> f64 {
-        girth.runs.iter().filter_map(|run| self.run_width(run)).sum()
+        girth
+            .runs
+            .iter()
+            .filter_map(|run| self.run_width(run))
+            .sum()
     }
 
     fn run_width(&self, run: &GirthRun) -> Option<f64> {
@@ -181,7 +194,10 @@ fn once<'a>(kind: &'static str, names: impl Iterator<Item = &'a str>) -> Result<
     let mut seen: Vec<&str> = Vec::new();
     for name in names {
         if seen.contains(&name) {
-            return Err(PieceError::Twice { kind, name: name.to_owned() });
+            return Err(PieceError::Twice {
+                kind,
+                name: name.to_owned(),
+            });
         }
         seen.push(name);
     }

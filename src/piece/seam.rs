@@ -21,7 +21,10 @@ impl EdgeRef {
     /// That edge of that piece.
     #[must_use]
     pub fn new(piece: impl Into<String>, edge: EdgeName) -> Self {
-        Self { piece: piece.into(), edge }
+        Self {
+            piece: piece.into(),
+            edge,
+        }
     }
 }
 
@@ -76,6 +79,13 @@ impl Seam {
     /// A seam of one edge to one edge without ease.
     #[must_use]
     pub fn plain(name: impl Into<String>, a: EdgeRef, b: EdgeRef) -> Self {
-        Self { name: name.into(), a: vec![a], b: vec![b], opposed: false, ease: 0.0, ease_on: None }
+        Self {
+            name: name.into(),
+            a: vec![a],
+            b: vec![b],
+            opposed: false,
+            ease: 0.0,
+            ease_on: None,
+        }
     }
 }

@@ -71,7 +71,10 @@ impl Piece {
         };
         for (index, dart) in parts.darts.iter().enumerate() {
             if parts.darts[..index].iter().any(|d| d.name == dart.name) {
-                return Err(PieceError::Twice { kind: "dart", name: dart.name.clone() });
+                return Err(PieceError::Twice {
+                    kind: "dart",
+                    name: dart.name.clone(),
+                });
             }
             let Some(name) = &dart.edge else { continue };
             let Some(edge) = parts.outline.edge(name) else {
@@ -79,11 +82,14 @@ impl Piece {
             };
             let mut ends = [0.0; 2];
             for (leg, end) in dart.legs.iter().zip(&mut ends) {
-                *end = edge.curve().joint_at(*leg).ok_or_else(|| PieceError::LegOffEdge {
-                    dart: dart.name.clone(),
-                    edge: name.to_string(),
-                    distance: edge.curve().nearest(*leg).0,
-                })?;
+                *end = edge
+                    .curve()
+                    .joint_at(*leg)
+                    .ok_or_else(|| PieceError::LegOffEdge {
+                        dart: dart.name.clone(),
+                        edge: name.to_string(),
+                        distance: edge.curve().nearest(*leg).0,
+                    })?;
             }
             if ends[1] - ends[0] <= tolerance::POINT {
                 return Err(PieceError::LegOffEdge {
@@ -109,7 +115,10 @@ impl Piece {
         }
         for (index, line) in parts.lines.iter().enumerate() {
             if parts.lines[..index].iter().any(|l| l.name == line.name) {
-                return Err(PieceError::Twice { kind: "line", name: line.name.clone() });
+                return Err(PieceError::Twice {
+                    kind: "line",
+                    name: line.name.clone(),
+                });
             }
         }
         Ok(Self { parts })

@@ -1,0 +1,119 @@
+//! What a layer is made of.
+
+use kurbo::{Affine, BezPath, Point, Rect, Shape as _};
+
+use super::{Ink, Pen, Text};
+
+/// One thing to draw: a figure or a line of text.
+///
+/// ```
+/// use blockwright::drawing::{Figure, Item, Pen};
+///
+/// let line = Item::from(Figure::line((0.0, 0.0), (10.0, 0.0), Pen::solid(0.5)));
+/// assert_eq!(line.bounds().height(), 0.5);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub enum Item {
+    /// A path, stroked, filled or both.
+    Figure(Figure),
+    /// One line of text.
+    Text(Text),
+}
+
+impl Item {
+    /// The box around the item in mm, with half the line width or the whole height of the text.
+    pub fn bounds(&self) -> Rect {
+        match self {
+            Self::Figure(figure) => figure.bounds(),
+            Self::Text(text) => text.bounds(),
+        }
+    }
+
+    /// The item moved by `by` mm.
+    #[must_use]
+    pub fn moved(mut self, by: impl Into<kurbo::Vec2>) -> Self {
+        let by = by.into();
+        match &mut self {
+            Self::Figure(figure) => figure.path.apply_affine(Affine::translate(by)),
+            Self::Text(text) => text.at += by,
+        }
+        self
+    }
+}
+
+impl From<Figure> for Item {
+    fn from(figure: Figure) -> Self {
+        Self::Figure(figure)
+    }
+}
+
+impl From<Text> for Item {
+    fn from(text: Text) -> Self {
+        Self::Text(text)
+    }
+}
+
+/// A path in mm, stroked, filled or both; the fill (non-zero rule) lies under the stroke.
+///
+/// ```
+/// use blockwright::drawing::{Figure, Ink, Pen};
+/// use kurbo::{Circle, Shape};
+///
+/// let dot = Figure::filled(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Ink::BLACK);
+/// let ring = Figure::stroked(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Pen::solid(0.2));
+/// assert!(ring.bounds().width() > dot.bounds().width());
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// The path in mm.
+    pub path: BezPath,
+    /// How it is stroked, if at all.
+    pub pen: Option<Pen>,
+    /// What it is filled with, if at all.
+    pub fill: Option<Ink>,
+}
+
+impl Figure {
+    /// A stroked path.
+    pub fn stroked(path: BezPath, pen: Pen) -> Self {
+        Self {
+            path,
+            pen: Some(pen),
+            fill: None,
+        }
+    }
+
+    /// A filled path.
+    pub fn filled(path: BezPath, fill: Ink) -> Self {
+        Self {
+            path,
+            pen: None,
+            fill: Some(fill),
+        }
+    }
+
+    /// A straight line.
+    pub fn line(from: impl Into<Point>, to: impl Into<Point>, pen: Pen) -> Self {
+        let mut path = BezPath::new();
+        path.move_to(from);
+        path.line_to(to);
+        Self::stroked(path, pen)
+    }
+
+    /// A stroked rectangle.
+    pub fn rectangle(rect: Rect, pen: Pen) -> Self {
+        Self::stroked(rect.to_path(0.1), pen)
+    }
+
+    /// The box around the figure in mm, with half the line width.
+    pub fn bounds(&self) -> Rect {
+        let half = self.pen.as_ref().map_or(0.0, |pen| pen.width / 2.0);
+        self.path.bounding_box().inflate(half, half)
+    }
+
+    /// Whether a printer would put anything on the paper.
+    pub fn leaves_ink(&self) -> bool {
+        self.pen.as_ref().is_some_and(|pen| !pen.ink.is_white())
+            || self.fill.is_some_and(|fill| !fill.is_white())
+    }
+}

@@ -1,0 +1,35 @@
+//! A named set of items that a viewer can switch on and off.
+
+use super::Item;
+
+/// A named, ordered set of items; later items are drawn over earlier ones.
+///
+/// ```
+/// use blockwright::drawing::{Figure, Layer, Pen};
+///
+/// let mut layer = Layer::new("seam lines");
+/// layer.push(Figure::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
+/// assert_eq!(layer.items.len(), 1);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Layer {
+    /// What viewers call it; unique in a drawing, not empty.
+    pub name: String,
+    /// What it holds.
+    pub items: Vec<Item>,
+}
+
+impl Layer {
+    /// An empty layer.
+    pub fn new(name: impl Into<String>) -> Self {
+        Self {
+            name: name.into(),
+            items: Vec::new(),
+        }
+    }
+
+    /// Adds an item on top.
+    pub fn push(&mut self, item: impl Into<Item>) {
+        self.items.push(item.into());
+    }
+}

@@ -1,0 +1,276 @@
+//! The first page: squares to measure, the plan of the pages, how to join them.
+
+use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
+
+use crate::drawing::{Anchor, Drawing, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
+
+use super::marks::GREY;
+use super::plan::{Grid, TilePlan, tile_label};
+use super::{Paper, PdfError, PrintInfo, TileOptions, scale, tile_page};
+
+/// The least width and height in mm between the margins that the page needs.
+const LEAST: Size = Size::new(165.0, 235.0);
+
+/// Line spacing of the text, in mm.
+const LINE: f64 = 4.7;
+
+/// Whether the first page fits on the paper.
+pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError> {
+    options.check()?;
+    let page = paper.portrait();
+    let room = page - Size::new(2.0 * options.margin, 2.0 * options.margin);
+    if room.width >= LEAST.width && room.height >= LEAST.height {
+        return Ok(());
+    }
+    Err(PdfError::PaperTooSmall {
+        width: page.width,
+        height: page.height,
+        margin: options.margin,
+        overlap: options.overlap,
+        least_width: LEAST.width + 2.0 * options.margin,
+        least_height: LEAST.height + 2.0 * options.margin,
+    })
+}
+
+/// Everything on the first page, in its mm.
+pub(super) fn items(
+    drawing: &Drawing,
+    plan: &TilePlan,
+    grid: &Grid,
+    info: &PrintInfo,
+) -> Vec<Item> {
+    let page = plan.paper.portrait();
+    let room = Rect::from_origin_size(Point::ZERO, page).inset(-plan.margin);
+    let mut column = Column::new(room);
+    column.line(&info.title, TextStyle::new(Face::Bold, 8.0), 8.5);
+    if !info.subtitle.is_empty() {
+        column.line(&info.subtitle, body(), LINE + 0.5);
+    }
+    let way = if plan.landscape {
+        "landscape"
+    } else {
+        "portrait"
+    };
+    let summary = format!(
+        "Full size on {} pages of {}, {way}, and this one.",
+        plan.tiles.len(),
+        plan.paper.name()
+    );
+    column.line(&summary, body().ink(Ink::Grey(70)), LINE);
+
+    column.heading("1   Print this page first, and measure both squares");
+    squares(&mut column);
+
+    column.heading("2   Print the rest, cut and join");
+    let contents = info.contents.len().div_ceil(2).min(8);
+    let below = 10.0 + contents as f64 * LINE + 14.0 + tile_page::FOOTER;
+    let map_room = Rect::new(
+        room.x0,
+        column.y,
+        room.x0 + room.width() * 0.56,
+        room.y1 - below,
+    );
+    let used = map(&mut column.items, drawing, plan, grid, map_room);
+    let beside = Rect::new(map_room.x1 + 6.0, column.y, room.x1, room.y1);
+    let text_end = joining(&mut column.items, beside);
+    column.y = used.max(text_end);
+
+    if !info.contents.is_empty() {
+        column.heading("3   What is on it");
+        list(
+            &mut column,
+            &info.contents,
+            room.y1 - tile_page::FOOTER - 9.0,
+        );
+    }
+    column.y = room.y1 - tile_page::FOOTER - 5.0;
+    column.line(
+        "Sew a trial garment (a toile) in cheap cloth before you cut good fabric.",
+        TextStyle::new(Face::Bold, 3.5),
+        LINE,
+    );
+    let foot = [
+        format!("Page 1 of {}", plan.page_count()),
+        info.title.clone(),
+    ];
+    let mut items = column.items;
+    items.extend(tile_page::footer(room.x0, room.x1, room.y1, "", &foot));
+    items
+}
+
+fn body() -> TextStyle {
+    TextStyle::new(Face::Regular, 3.4)
+}
+
+/// A column of text, filled from the top.
+struct Column {
+    room: Rect,
+    y: f64,
+    items: Vec<Item>,
+}
+
+impl Column {
+    fn new(room: Rect) -> Self {
+        Self {
+            room,
+            y: room.y0,
+            items: Vec::new(),
+        }
+    }
+
+    /// A line cut off with "…" if it is too long.
+    fn line(&mut self, text: &str, style: TextStyle, height: f64) {
+        let text = style.fit(text, self.room.width());
+        let at = (self.room.x0, self.y);
+        self.items
+            .push(Text::new(at, text, style).level(Level::Top).into());
+        self.y += height;
+    }
+
+    /// As many lines as the text needs.
+    fn paragraph(&mut self, text: &str, style: TextStyle) {
+        for line in style.wrap(text, self.room.width()) {
+            self.line(&line, style, LINE);
+        }
+    }
+
+    fn heading(&mut self, text: &str) {
+        self.y += 3.0;
+        let rule = Pen::solid(0.25).ink(Ink::Grey(150));
+        let (x0, x1) = (self.room.x0, self.room.x1);
+        self.items
+            .push(Figure::line((x0, self.y), (x1, self.y), rule).into());
+        self.y += 2.6;
+        self.line(text, TextStyle::new(Face::Bold, 4.2), 6.0);
+    }
+}
+
+fn squares(column: &mut Column) {
+    let at = Point::new(column.room.x0, column.y + 0.5);
+    let inches = scale::INCH * 2.0;
+    column.items.extend(scale::square(at, 50.0, "50 mm"));
+    let second = at + Vec2::new(55.0, 0.0);
+    column.items.extend(scale::square(second, inches, "2 in"));
+    let mut text = Column::new(Rect::new(
+        second.x + inches + 5.0,
+        at.y,
+        column.room.x1,
+        column.room.y1,
+    ));
+    text.paragraph(
+        "Print at 100 % or “actual size”.",
+        TextStyle::new(Face::Bold, 3.4),
+    );
+    text.y += 1.0;
+    text.paragraph("Switch off “fit”, “shrink” and “scale to page”.", body());
+    text.y += 1.0;
+    text.paragraph(
+        "Lay a ruler along all sides of both squares. Print the other pages only if they \
+         are right.",
+        body(),
+    );
+    column.items.append(&mut text.items);
+    column.y = at.y + inches + 0.5;
+}
+
+/// The plan of the pages in at most a room, and where it ends.
+fn map(items: &mut Vec<Item>, drawing: &Drawing, plan: &TilePlan, grid: &Grid, room: Rect) -> f64 {
+    let whole = Size::new(
+        plan.columns as f64 * plan.pitch.width + plan.overlap,
+        plan.rows as f64 * plan.pitch.height + plan.overlap,
+    );
+    let scale = (room.width() / whole.width)
+        .min(room.height() / whole.height)
+        .min(0.25);
+    let place = Affine::translate(room.origin().to_vec2())
+        * Affine::scale(scale)
+        * Affine::translate(-grid.origin.to_vec2());
+    let cell = |row, column| place.transform_rect_bbox(grid.cell(row, column));
+    let label = TextStyle::new(
+        Face::Bold,
+        (plan.pitch.width.min(plan.pitch.height) * scale * 0.36).min(5.0),
+    );
+    for row in 0..plan.rows {
+        for column in 0..plan.columns {
+            let rect = cell(row, column);
+            if plan.tile(row, column).is_some() {
+                let tint = Ink::Grey(238);
+                items.push(Figure::filled(rect.to_path(0.1), tint).into());
+                let edge = Pen::solid(0.2).ink(GREY);
+                items.push(Figure::rectangle(rect, edge).into());
+                items.push(
+                    Text::new(
+                        rect.center(),
+                        tile_label(row, column),
+                        label.ink(Ink::Grey(120)),
+                    )
+                    .anchor(Anchor::Middle)
+                    .level(Level::Middle)
+                    .into(),
+                );
+            } else {
+                let edge = Pen::solid(0.15).dashed(&[0.5, 0.8]).ink(Ink::Grey(150));
+                items.push(Figure::rectangle(rect.inset(-0.4), edge).into());
+            }
+        }
+    }
+    thumbnail(items, drawing, place);
+    room.y0 + whole.height * scale
+}
+
+/// The lines of the drawing, small. Not its text, which could not be read.
+fn thumbnail(items: &mut Vec<Item>, drawing: &Drawing, place: Affine) {
+    for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
+        if let Item::Figure(figure) = item
+            && let Some(pen) = &figure.pen
+            && !pen.ink.is_white()
+        {
+            let pen = Pen::solid(0.2).ink(pen.ink);
+            items.push(Figure::stroked(place * figure.path.clone(), pen).into());
+        }
+    }
+}
+
+/// How to join the pages; gives back where the text ends.
+fn joining(items: &mut Vec<Item>, room: Rect) -> f64 {
+    let mut text = Column::new(room);
+    for step in [
+        "Lay the pages out as on this plan, by the label at the foot of each. Dotted places \
+         have no page.",
+        "Cut each page along its solid lines: left and top, where it has them.",
+        "Lay the cut edge over its neighbour’s grey strip, onto the dashed line.",
+        "It is right when the two halves of the circle meet and both show the same pair, such \
+         as A1|A2. Then glue.",
+        "Join the pages of a row first, then row to row.",
+    ] {
+        text.paragraph(step, body());
+        text.y += 1.6;
+    }
+    items.append(&mut text.items);
+    text.y
+}
+
+/// The contents in two columns down to a level; says how many did not fit.
+fn list(column: &mut Column, lines: &[String], end: f64) {
+    let rows = ((end - column.y) / LINE).floor().max(1.0) as usize;
+    let mut rows = rows.min(lines.len().div_ceil(2));
+    let fits = rows * 2 >= lines.len();
+    if fits {
+        rows = lines.len().div_ceil(2);
+    }
+    let width = column.room.width() / 2.0;
+    let shown = if fits { lines.len() } else { rows * 2 - 1 };
+    let more = format!("and {} more", lines.len() - shown);
+    let more = (!fits).then_some(more);
+    for (index, line) in lines[..shown].iter().chain(more.as_ref()).enumerate() {
+        let at = Point::new(
+            column.room.x0 + (index / rows) as f64 * width,
+            column.y + (index % rows) as f64 * LINE,
+        );
+        let line = body().fit(line, width - 4.0);
+        column
+            .items
+            .push(Text::new(at, line, body()).level(Level::Top).into());
+    }
+    column.y += rows as f64 * LINE;
+}

@@ -1,0 +1,57 @@
+//! Why no PDF was made.
+
+use thiserror::Error;
+
+/// Why no PDF was made.
+///
+/// ```
+/// use blockwright::render::pdf::PdfError;
+///
+/// let error = PdfError::TooManyPages { limit: 1000 };
+/// assert!(error.to_string().contains("1000"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum PdfError {
+    /// The paper leaves too little room within its margins.
+    #[error(
+        "a page of {width:.1} × {height:.1} mm is too small: with margins of {margin:.1} mm and \
+         an overlap of {overlap:.1} mm it must be at least {least_width:.1} × \
+         {least_height:.1} mm; choose larger paper or smaller margins"
+    )]
+    PaperTooSmall {
+        /// Width of the page in mm.
+        width: f64,
+        /// Height of the page in mm.
+        height: f64,
+        /// Margin in mm.
+        margin: f64,
+        /// Overlap in mm.
+        overlap: f64,
+        /// The least width that would do, in mm.
+        least_width: f64,
+        /// The least height that would do, in mm.
+        least_height: f64,
+    },
+    /// An option is out of range.
+    #[error("{what} is {value} mm; expected {expected}")]
+    BadOption {
+        /// Which option.
+        what: &'static str,
+        /// The number found, in mm.
+        value: f64,
+        /// What it may be.
+        expected: &'static str,
+    },
+    /// More pages than anyone would glue together.
+    #[error(
+        "the drawing needs more than {limit} pages; print it as one sheet, use larger paper, or \
+         check the units"
+    )]
+    TooManyPages {
+        /// The most pages there may be.
+        limit: usize,
+    },
+    /// Everything in the drawing is white or blank.
+    #[error("nothing in the drawing would leave ink on the paper; give its lines a colour")]
+    NothingToPrint,
+}

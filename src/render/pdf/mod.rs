@@ -1,0 +1,42 @@
+//! PDF at real size: [`sheet`] on one page as large as the drawing, or [`tiles`] on pages for a
+//! home printer, to be cut and glued.
+//!
+//! Both ask the viewer not to scale, carry squares to measure, and list the layers of the drawing
+//! so that a viewer can switch them. The same drawing gives the same bytes: there is no date and
+//! no random number in the file.
+//!
+//! ```
+//! use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+//! use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles};
+//!
+//! let mut layer = Layer::new("seam lines");
+//! layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+//! let drawing = Drawing::new(vec![layer])?;
+//! let info = PrintInfo::new("A long line");
+//! let (bytes, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info)?;
+//! assert!(bytes.starts_with(b"%PDF-"));
+//! assert_eq!(plan.page_count(), plan.tiles.len() + 1);
+//! assert!(sheet(&drawing, &info)?.starts_with(b"%PDF-"));
+//! # Ok::<(), Box<dyn std::error::Error>>(())
+//! ```
+
+mod cover;
+mod coverage;
+mod document;
+mod error;
+mod info;
+mod marks;
+mod one_sheet;
+mod paint;
+mod paper;
+mod plan;
+mod scale;
+mod tile_page;
+mod tiled;
+
+pub use error::PdfError;
+pub use info::PrintInfo;
+pub use one_sheet::{SHEET_MARGIN_MM, sheet};
+pub use paper::{Orientation, Paper, TileOptions};
+pub use plan::{MAX_PAGES, Tile, TilePlan, tile_label};
+pub use tiled::tiles;

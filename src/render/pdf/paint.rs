@@ -1,0 +1,122 @@
+//! From items to the operators of a PDF page.
+
+use kurbo::{Affine, PathEl, Point};
+use pdf_writer::types::LineJoinStyle;
+use pdf_writer::{Content, Name, Str};
+
+use crate::drawing::{Face, Figure, Ink, Item, Text, encode_winansi};
+
+/// Points of a PDF page in a mm.
+pub(super) const POINTS: f64 = 72.0 / 25.4;
+
+/// The name of a face in a page's resources.
+pub(super) fn font_name(face: Face) -> Name<'static> {
+    match face {
+        Face::Regular => Name(b"F0"),
+        Face::Bold => Name(b"F1"),
+    }
+}
+
+/// A number as the file holds it: four decimals, and in single precision.
+pub(super) fn short(value: f64) -> f32 {
+    // Adding zero turns -0 into 0.
+    ((value * 1e4).round() / 1e4 + 0.0) as f32
+}
+
+/// Paints items in mm, y down; the page's transform is set by the caller.
+pub(super) fn items(content: &mut Content, items: &[Item]) {
+    content.set_line_join(LineJoinStyle::RoundJoin);
+    for item in items {
+        match item {
+            Item::Figure(each) => figure(content, each),
+            Item::Text(each) => text(content, each),
+        }
+    }
+}
+
+fn figure(content: &mut Content, figure: &Figure) {
+    if let Some(fill) = figure.fill {
+        fill_ink(content, fill);
+    }
+    if let Some(pen) = &figure.pen {
+        match pen.ink {
+            Ink::Grey(grey) => content.set_stroke_gray(level(grey)),
+            Ink::Rgb(r, g, b) => content.set_stroke_rgb(level(r), level(g), level(b)),
+        };
+        content.set_line_width(short(pen.width));
+        content.set_dash_pattern(pen.dash.iter().map(|&length| short(length)), 0.0);
+    }
+    let mut last = Point::ZERO;
+    let mut start = Point::ZERO;
+    for &el in figure.path.elements() {
+        match el {
+            PathEl::MoveTo(p) => {
+                content.move_to(short(p.x), short(p.y));
+                start = p;
+                last = p;
+            }
+            PathEl::LineTo(p) => {
+                content.line_to(short(p.x), short(p.y));
+                last = p;
+            }
+            PathEl::QuadTo(q, p) => {
+                let cubic = kurbo::QuadBez::new(last, q, p).raise();
+                curve(content, cubic.p1, cubic.p2, p);
+                last = p;
+            }
+            PathEl::CurveTo(a, b, p) => {
+                curve(content, a, b, p);
+                last = p;
+            }
+            PathEl::ClosePath => {
+                content.close_path();
+                last = start;
+            }
+        }
+    }
+    match (figure.pen.is_some(), figure.fill.is_some()) {
+        (true, true) => content.fill_nonzero_and_stroke(),
+        (true, false) => content.stroke(),
+        (false, true) => content.fill_nonzero(),
+        (false, false) => content.end_path(),
+    };
+}
+
+fn curve(content: &mut Content, a: Point, b: Point, p: Point) {
+    content.cubic_to(
+        short(a.x),
+        short(a.y),
+        short(b.x),
+        short(b.y),
+        short(p.x),
+        short(p.y),
+    );
+}
+
+fn text(content: &mut Content, text: &Text) {
+    // The page's y runs down; letters must still stand upright.
+    let matrix = text.motion() * Affine::scale_non_uniform(1.0, -1.0);
+    fill_ink(content, text.style.ink);
+    content
+        .begin_text()
+        .set_font(font_name(text.style.face), short(text.style.size))
+        .set_text_matrix(matrix.as_coeffs().map(fine))
+        .show(Str(&encode_winansi(&text.text)))
+        .end_text();
+}
+
+/// A coefficient of a transform: more decimals than a place needs.
+pub(super) fn fine(value: f64) -> f32 {
+    ((value * 1e7).round() / 1e7 + 0.0) as f32
+}
+
+fn fill_ink(content: &mut Content, ink: Ink) {
+    match ink {
+        Ink::Grey(grey) => content.set_fill_gray(level(grey)),
+        Ink::Rgb(r, g, b) => content.set_fill_rgb(level(r), level(g), level(b)),
+    };
+}
+
+fn level(byte: u8) -> f32 {
+    short(f64::from(byte) / 255.0)
+}

@@ -1,0 +1,298 @@
+//! Which part of the drawing goes on which page.
+
+use kurbo::{Point, Rect, Size, Vec2};
+
+use super::coverage::Coverage;
+use super::{Orientation, Paper, PdfError, TileOptions, tile_page};
+
+/// The most pages that will be made, the first included.
+pub const MAX_PAGES: usize = 1000;
+
+/// The most places a grid may have, with or without a page: more could not be told apart on the
+/// plan of the pages.
+const MOST_PLACES: usize = 20_000;
+
+/// The least width and height in mm of what a page shows, so that its marks and its scale bar
+/// have room.
+const LEAST: Size = Size::new(160.0, 100.0);
+
+/// A page with a part of the drawing.
+///
+/// ```
+/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+///
+/// let mut layer = Layer::new("seam lines");
+/// layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
+/// let drawing = Drawing::new(vec![layer])?;
+/// let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &PrintInfo::new("line"))?;
+/// assert_eq!(plan.tiles[1].label, "A2");
+/// assert_eq!(plan.tiles[1].page, 3);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Tile {
+    /// Row, from 0 at the top.
+    pub row: usize,
+    /// Column, from 0 at the left.
+    pub column: usize,
+    /// Row letter and column number, as printed: "B3".
+    pub label: String,
+    /// The page of the document, from 1; the first is the cover.
+    pub page: usize,
+    /// The part of the drawing that is this page's own, in the drawing's mm. The left and top
+    /// edges are cut, the right and bottom neighbours come to lie on the right and bottom edges.
+    pub area: Rect,
+    /// The part of the drawing that the page shows: its own and the strips on the right and below
+    /// that the neighbours cover.
+    pub shown: Rect,
+    /// Where the top left corner of both stands on the page, in mm from the page's.
+    pub at: Point,
+}
+
+impl Tile {
+    /// The shift from the drawing's coordinates to those of the page, in mm.
+    pub fn shift(&self) -> Vec2 {
+        self.at - self.area.origin()
+    }
+}
+
+/// How a drawing was cut into pages.
+///
+/// All pages stand on one grid laid over the drawing, on whole millimetres, so that errors of
+/// gluing do not add up. A page on which nothing would be seen is left out, also when all it
+/// would show is on the strip of its left or upper neighbour already.
+///
+/// ```
+/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+///
+/// // Two short lines far apart: the pages between them are not printed.
+/// let mut layer = Layer::new("seam lines");
+/// layer.push(Figure::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
+/// layer.push(Figure::line((0.0, 900.0), (100.0, 900.0), Pen::solid(0.5)));
+/// let drawing = Drawing::new(vec![layer])?;
+/// let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &PrintInfo::new("two"))?;
+/// assert_eq!((plan.rows, plan.tiles.len()), (4, 2));
+/// assert_eq!(plan.omitted, ["B1", "C1"]);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct TilePlan {
+    /// The paper.
+    pub paper: Paper,
+    /// Whether the pages (not the cover) lie with the longer side level.
+    pub landscape: bool,
+    /// Width and height of the page in mm.
+    pub page_size: Size,
+    /// What stays blank along every edge of the paper, in mm.
+    pub margin: f64,
+    /// Width of the strip that neighbouring pages share, in mm.
+    pub overlap: f64,
+    /// The step of the grid in mm, whole numbers.
+    pub pitch: Size,
+    /// Number of rows.
+    pub rows: usize,
+    /// Number of columns.
+    pub columns: usize,
+    /// The pages that show a part of the drawing, row by row.
+    pub tiles: Vec<Tile>,
+    /// The labels of the places on the grid that have no page.
+    pub omitted: Vec<String>,
+}
+
+impl TilePlan {
+    /// The number of pages of the document, the cover included.
+    pub fn page_count(&self) -> usize {
+        self.tiles.len() + 1
+    }
+
+    /// The page at a place on the grid, if it has one.
+    pub fn tile(&self, row: usize, column: usize) -> Option<&Tile> {
+        self.tiles
+            .iter()
+            .find(|tile| (tile.row, tile.column) == (row, column))
+    }
+}
+
+/// The label of a place on the grid: rows A to Z, then AA; columns from 1.
+///
+/// ```
+/// use blockwright::render::pdf::tile_label;
+///
+/// assert_eq!(tile_label(1, 2), "B3");
+/// assert_eq!(tile_label(26, 0), "AA1");
+/// ```
+pub fn tile_label(row: usize, column: usize) -> String {
+    format!("{}{}", row_letters(row), column.saturating_add(1))
+}
+
+pub(super) fn row_letters(row: usize) -> String {
+    let mut letters = Vec::new();
+    let mut rest = row;
+    loop {
+        letters.push(char::from(b'A' + (rest % 26) as u8));
+        if rest < 26 {
+            break;
+        }
+        rest = rest / 26 - 1;
+    }
+    letters.iter().rev().collect()
+}
+
+/// A grid laid over the drawing: the corner of its first cell and the size of a cell, in mm.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Grid {
+    pub(super) origin: Point,
+    pub(super) pitch: Size,
+    pub(super) overlap: f64,
+}
+
+impl Grid {
+    pub(super) fn cell(&self, row: usize, column: usize) -> Rect {
+        let (row, column) = (row as f64, column as f64);
+        let at = Vec2::new(column * self.pitch.width, row * self.pitch.height);
+        Rect::from_origin_size(self.origin + at, self.pitch)
+    }
+}
+
+/// Chooses the grid that needs the fewest pages: both ways round if allowed, and with what room
+/// is left over put to the right, to the left or shared.
+pub(super) fn choose(
+    coverage: &Coverage,
+    bounds: Rect,
+    paper: Paper,
+    options: &TileOptions,
+) -> Result<(TilePlan, Grid), PdfError> {
+    options.check()?;
+    let ways: &[bool] = match options.orientation {
+        Orientation::FewerPages => &[false, true],
+        Orientation::Portrait => &[false],
+        Orientation::Landscape => &[true],
+    };
+    let mut best: Option<(TilePlan, Grid)> = None;
+    let mut failure = None;
+    for &landscape in ways {
+        match layouts(coverage, bounds, paper, options, landscape) {
+            Ok(found) => {
+                for each in found {
+                    let better = best
+                        .as_ref()
+                        .is_none_or(|(best, _)| each.0.tiles.len() < best.tiles.len());
+                    if better {
+                        best = Some(each);
+                    }
+                }
+            }
+            Err(error) => failure = failure.or(Some(error)),
+        }
+    }
+    match (best, failure) {
+        (Some(best), _) => Ok(best),
+        (None, Some(failure)) => Err(failure),
+        (None, None) => Err(PdfError::NothingToPrint),
+    }
+}
+
+fn layouts(
+    coverage: &Coverage,
+    bounds: Rect,
+    paper: Paper,
+    options: &TileOptions,
+    landscape: bool,
+) -> Result<Vec<(TilePlan, Grid)>, PdfError> {
+    let page_size = if landscape {
+        paper.landscape()
+    } else {
+        paper.portrait()
+    };
+    let TileOptions {
+        margin, overlap, ..
+    } = *options;
+    let pitch = Size::new(
+        (page_size.width - 2.0 * margin - overlap).floor(),
+        (page_size.height - 2.0 * margin - overlap - tile_page::FOOTER).floor(),
+    );
+    let fits = pitch.width + overlap >= LEAST.width && pitch.height + overlap >= LEAST.height;
+    if !fits || !page_size.is_finite() || page_size.width > 20_000.0 || page_size.height > 20_000.0
+    {
+        return Err(PdfError::PaperTooSmall {
+            width: page_size.width,
+            height: page_size.height,
+            margin,
+            overlap,
+            least_width: LEAST.width + 2.0 * margin,
+            least_height: LEAST.height + tile_page::FOOTER + 2.0 * margin,
+        });
+    }
+    // Whole millimetres, so that the grid's lines fall on them.
+    let bounds = bounds.expand();
+    let spare = |size: f64, pitch: f64| {
+        let pages = ((size - overlap) / pitch).ceil().max(1.0);
+        (pages * pitch + overlap - size).floor().max(0.0)
+    };
+    let spare = Size::new(
+        spare(bounds.width(), pitch.width),
+        spare(bounds.height(), pitch.height),
+    );
+    let mut found = Vec::new();
+    for down in [0.0, 0.5, 1.0] {
+        for along in [0.0, 0.5, 1.0] {
+            let shift = Vec2::new((spare.width * along).floor(), (spare.height * down).floor());
+            let grid = Grid {
+                origin: bounds.origin() - shift,
+                pitch,
+                overlap,
+            };
+            let kept = coverage.pages(&grid, MAX_PAGES - 1)?;
+            let at = Point::new(margin, margin);
+            let rows = kept.iter().map(|&(row, _)| row + 1).max().unwrap_or(0);
+            let columns = kept
+                .iter()
+                .map(|&(_, column)| column + 1)
+                .max()
+                .unwrap_or(0);
+            if rows * columns > MOST_PLACES {
+                return Err(PdfError::TooManyPages { limit: MAX_PAGES });
+            }
+            let omitted = (0..rows)
+                .flat_map(|row| (0..columns).map(move |column| (row, column)))
+                .filter(|place| kept.binary_search(place).is_err())
+                .map(|(row, column)| tile_label(row, column))
+                .collect();
+            let tiles: Vec<Tile> = kept
+                .iter()
+                .enumerate()
+                .map(|(index, &(row, column))| {
+                    let area = grid.cell(row, column);
+                    Tile {
+                        row,
+                        column,
+                        label: tile_label(row, column),
+                        page: index + 2,
+                        area,
+                        shown: Rect::from_origin_size(
+                            area.origin(),
+                            area.size() + Size::new(overlap, overlap),
+                        ),
+                        at,
+                    }
+                })
+                .collect();
+            let plan = TilePlan {
+                paper,
+                landscape,
+                page_size,
+                margin,
+                overlap,
+                pitch,
+                rows,
+                columns,
+                tiles,
+                omitted,
+            };
+            found.push((plan, grid));
+        }
+    }
+    Ok(found)
+}

@@ -1,0 +1,67 @@
+//! The drawing cut into pages for a home printer.
+
+use std::collections::BTreeMap;
+
+use kurbo::Rect;
+
+use crate::drawing::Drawing;
+
+use super::coverage::Coverage;
+use super::document::{Canvas, Document};
+use super::marks::{Join, join};
+use super::tile_page::Neighbours;
+use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
+
+/// The drawing on pages of a paper, to be cut and glued, and the plan by which it was cut.
+///
+/// The first page carries the squares to measure, the plan of the pages and how to join them.
+/// Each further page shows its part of the drawing within a frame: the left and top edges are cut,
+/// and laid over the strip that the page before or above shows beyond its own part. A circle
+/// halved by each shared edge carries the labels of both pages. Every page has a scale bar.
+///
+/// The drawing is stored once in the file and shown on every page through a window; its layers can
+/// be switched in a viewer, and so can the marks of the pages (the last layer).
+///
+/// # Errors
+/// [`PdfError`] if the paper is too small, an option out of range, more than
+/// [`MAX_PAGES`](super::MAX_PAGES) pages would be needed, or nothing would be seen.
+pub fn tiles(
+    drawing: &Drawing,
+    paper: Paper,
+    options: &TileOptions,
+    info: &PrintInfo,
+) -> Result<(Vec<u8>, TilePlan), PdfError> {
+    cover::check(paper, options)?;
+    let coverage = Coverage::new(drawing);
+    let (plan, grid) = plan::choose(&coverage, drawing.bounds(), paper, options)?;
+    let mut document = Document::new(drawing, &info.title);
+    let mut first = Canvas::new(paper.portrait());
+    first.marks(&cover::items(drawing, &plan, &grid, info));
+    document.add(first);
+    let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
+    for tile in &plan.tiles {
+        for upright in [true, false] {
+            if let Some(found) = join(&plan, &coverage, tile, upright) {
+                joins.insert((tile.row, tile.column, upright), found);
+            }
+        }
+    }
+    for tile in &plan.tiles {
+        let (row, column) = (tile.row, tile.column);
+        let before = |row: Option<usize>, column: Option<usize>, upright| {
+            joins.get(&(row?, column?, upright))
+        };
+        let around = Neighbours {
+            left: before(Some(row), column.checked_sub(1), true),
+            top: before(row.checked_sub(1), Some(column), false),
+            right: joins.get(&(row, column, true)),
+            bottom: joins.get(&(row, column, false)),
+        };
+        let mut page = Canvas::new(plan.page_size);
+        page.marks(&tile_page::items(&plan, tile, &around, &info.title));
+        let window: Rect = tile.shown + tile.shift();
+        page.drawing(window, tile.shift());
+        document.add(page);
+    }
+    Ok((document.finish(), plan))
+}
