@@ -1,6 +1,9 @@
 //! From finished positions to files: SVG and, with the feature `pdf`, PDF as one sheet or as
-//! pages for a home printer. Nothing here knows of garments, reads a clock or touches a file.
+//! pages for a home printer; and the pattern document as JSON. Nothing here reads a clock or
+//! touches a file.
 
+pub mod json;
+mod path_data;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 pub mod svg;

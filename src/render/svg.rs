@@ -2,9 +2,9 @@
 
 use std::fmt::Write as _;
 
-use kurbo::PathEl;
-
 use crate::drawing::{Drawing, Face, Figure, Ink, Item, Text};
+
+use super::path_data::{fixed, path_data};
 
 /// The drawing as an SVG document of real size: `width` and `height` in mm and a view box in mm,
 /// exactly the drawing's bounds. Each layer is a group with an `id` made from its name and the
@@ -83,28 +83,8 @@ fn figure(out: &mut String, figure: &Figure) {
     }
     line(
         out,
-        format_args!("<path d=\"{}\"{attributes}/>", path(figure)),
+        format_args!("<path d=\"{}\"{attributes}/>", path_data(&figure.path, 3)),
     );
-}
-
-fn path(figure: &Figure) -> String {
-    let mut d = String::new();
-    for el in figure.path.elements() {
-        let (letter, points) = match el {
-            PathEl::MoveTo(p) => ('M', vec![p]),
-            PathEl::LineTo(p) => ('L', vec![p]),
-            PathEl::QuadTo(a, p) => ('Q', vec![a, p]),
-            PathEl::CurveTo(a, b, p) => ('C', vec![a, b, p]),
-            PathEl::ClosePath => ('Z', vec![]),
-        };
-        d.push(letter);
-        let numbers: Vec<_> = points
-            .into_iter()
-            .flat_map(|p| [number(p.x), number(p.y)])
-            .collect();
-        d.push_str(&numbers.join(" "));
-    }
-    d
 }
 
 fn text(out: &mut String, text: &Text) {
@@ -136,11 +116,7 @@ fn text(out: &mut String, text: &Text) {
 
 /// Three decimals, and no minus before a zero.
 fn number(value: f64) -> String {
-    let text = format!("{value:.3}");
-    if text == "-0.000" {
-        return "0.000".to_owned();
-    }
-    text
+    fixed(value, 3)
 }
 
 fn colour(ink: Ink) -> String {

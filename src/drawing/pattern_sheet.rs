@@ -1,0 +1,121 @@
+//! A pattern on one sheet: every piece drawn and laid beside the others, grain upright.
+
+use kurbo::Vec2;
+use thiserror::Error;
+
+use super::{ArrangeError, Drawing, DrawingError, Footprint, arrange, piece_marks};
+use crate::piece::Pattern;
+
+/// Width of the sheet on which pieces are laid, in millimetres: a 36 inch roll
+/// (copy-shop rolls; value from memory).
+pub const SHEET_WIDTH_MM: f64 = 914.0;
+
+/// Distance between pieces, in millimetres.
+const GAP: f64 = 14.0;
+
+/// What is written on the pieces.
+///
+/// ```
+/// use blockwright::drawing::PatternLabels;
+/// let labels = PatternLabels { title: "Linen tunic".into(), wearer: Some("Ines".into()) };
+/// assert_eq!(labels.title, "Linen tunic");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PatternLabels {
+    /// The job's title.
+    pub title: String,
+    /// For whom the pattern is, if it should be said.
+    pub wearer: Option<String>,
+}
+
+/// Why a pattern could not be laid out.
+///
+/// ```
+/// use blockwright::drawing::{ArrangeError, SheetError};
+/// let e = SheetError::from(ArrangeError::TooWide { name: "skirt back".into(), width: 990.0, sheet: 884.0 });
+/// assert!(e.to_string().contains("skirt back"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum SheetError {
+    /// A piece does not fit on the sheet.
+    #[error(transparent)]
+    Arrange(#[from] ArrangeError),
+    /// Something cannot be drawn.
+    #[error(transparent)]
+    Drawing(#[from] DrawingError),
+}
+
+/// Draws every piece with its marks and words and lays them on a sheet.
+///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::drawing::{PatternLabels, pattern_sheet};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// assert!(pattern_sheet(&pattern, &labels)?.bounds().height() > 590.0);
+/// # Ok(()) }
+/// ```
+///
+/// # Errors
+/// When a piece is wider than the sheet or a coordinate cannot be drawn.
+pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawing, SheetError> {
+    let mut lines = vec![labels.title.clone()];
+    lines.extend(labels.wearer.iter().map(|name| format!("for {name}")));
+    lines.push("stitching line shown: add seam allowance".to_owned());
+    lines.push("sew a toile first".to_owned());
+    let mut drawings = Vec::new();
+    for piece in pattern.pieces() {
+        drawings.push(Drawing::new(
+            piece_marks::draw(piece, &lines).into_layers(),
+        )?);
+    }
+    let boxes: Vec<_> = pattern
+        .pieces()
+        .iter()
+        .zip(&drawings)
+        .map(|(p, d)| Footprint::new(p.name(), d.bounds().width(), d.bounds().height()))
+        .collect();
+    let placed = arrange(&boxes, SHEET_WIDTH_MM, GAP)?;
+    let mut sheet: Option<Drawing> = None;
+    for (drawing, at) in drawings.into_iter().zip(&placed.at) {
+        let by: Vec2 = *at - drawing.bounds().origin();
+        sheet = Some(match sheet {
+            None => Drawing::new(
+                drawing
+                    .into_layers()
+                    .into_iter()
+                    .map(|mut layer| {
+                        layer.items = layer.items.into_iter().map(|i| i.moved(by)).collect();
+                        layer
+                    })
+                    .collect(),
+            )?,
+            Some(sheet) => sheet.with(drawing, by)?,
+        });
+    }
+    sheet.ok_or(SheetError::Drawing(DrawingError::Empty))
+}
+
+/// One line a piece: what it is, how it is cut, how its darts are pressed.
+///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::drawing::contents;
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// assert_eq!(contents(&pattern)[0], "back: cut 1 on the fold");
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+#[must_use]
+pub fn contents(pattern: &Pattern) -> Vec<String> {
+    pattern
+        .pieces()
+        .iter()
+        .map(|piece| {
+            let mut parts = vec![piece_marks::cut_words(piece.cut()).to_owned()];
+            parts.extend(piece.darts().iter().map(piece_marks::press_words));
+            format!("{}: {}", piece.name(), parts.join("; "))
+        })
+        .collect()
+}

@@ -1,0 +1,251 @@
+//! The pattern document: the whole pattern as JSON, for other programs.
+//!
+//! Lengths are millimetres, angles degrees, all rounded to a ten-thousandth, so that the same
+//! pattern always gives the same text. Paths are SVG path data; each edge starts where the one
+//! before it ended, and an edge that carries a dart is given with the dart open.
+
+use serde::Serialize as Derive;
+use serde::ser::{Serialize, Serializer};
+
+use crate::geometry::{Curve, Point};
+use crate::measurements::Body;
+use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
+
+/// The pattern as pretty-printed JSON, ending in a line feed.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, Ease, Fit, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::render::json;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(Block::Skirt, &body, &DraftOptions { ease: Ease::of(Fit::Regular), skirt_length: None })?;
+/// let text = json::render(&pattern, &body, "Skirt");
+/// assert!(text.contains("\"format\": \"blockwright-pattern\""));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn render(pattern: &Pattern, body: &Body, title: &str) -> String {
+    // Strings, finite numbers and string keys only: nothing that JSON cannot hold.
+    let mut text =
+        serde_json::to_string_pretty(&Document::new(pattern, body, title)).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// A length or angle rounded to a ten-thousandth, without a minus before zero.
+#[derive(Clone, Copy)]
+struct Number(f64);
+
+impl Serialize for Number {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_f64((self.0 * 1e4).round() / 1e4 + 0.0)
+    }
+}
+
+/// Pairs written as an object, in their order.
+struct Named<V>(Vec<(String, V)>);
+
+impl<V: Serialize> Serialize for Named<V> {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.collect_map(self.0.iter().map(|(key, value)| (key, value)))
+    }
+}
+
+#[derive(Derive)]
+struct Document<'a> {
+    format: &'static str,
+    version: u32,
+    units: &'static str,
+    title: &'a str,
+    block: &'a str,
+    body: &'a Body,
+    pieces: Vec<PieceDocument<'a>>,
+    seams: Vec<SeamDocument<'a>>,
+    girths: Named<GirthDocument>,
+    account: [(); 0],
+    warnings: Vec<WarningDocument<'a>>,
+}
+
+#[derive(Derive)]
+struct PieceDocument<'a> {
+    name: &'a str,
+    cut: &'static str,
+    edges: Vec<EdgeDocument<'a>>,
+    darts: Vec<DartDocument<'a>>,
+    grain: [[Number; 2]; 2],
+    notches: Vec<NotchDocument<'a>>,
+    lines: Vec<LineDocument<'a>>,
+    cut_line: Option<String>,
+}
+
+#[derive(Derive)]
+struct EdgeDocument<'a> {
+    name: &'a str,
+    role: &'static str,
+    path: String,
+}
+
+#[derive(Derive)]
+struct DartDocument<'a> {
+    name: &'a str,
+    edge: Option<&'a str>,
+    legs: [[Number; 2]; 2],
+    apexes: Vec<[Number; 2]>,
+}
+
+#[derive(Derive)]
+struct NotchDocument<'a> {
+    name: &'a str,
+    edge: &'a str,
+    at: Number,
+}
+
+#[derive(Derive)]
+struct LineDocument<'a> {
+    name: &'a str,
+    path: String,
+}
+
+#[derive(Derive)]
+struct SeamDocument<'a> {
+    name: &'a str,
+    a: Vec<EdgeRefDocument<'a>>,
+    b: Vec<EdgeRefDocument<'a>>,
+    ease: Number,
+    ease_on: Option<&'static str>,
+}
+
+#[derive(Derive)]
+struct EdgeRefDocument<'a> {
+    piece: &'a str,
+    edge: &'a str,
+}
+
+#[derive(Derive)]
+struct GirthDocument {
+    body: Number,
+    ease: Number,
+    finished: Number,
+}
+
+#[derive(Derive)]
+struct WarningDocument<'a> {
+    code: &'a str,
+    text: &'a str,
+}
+
+impl<'a> Document<'a> {
+    fn new(pattern: &'a Pattern, body: &'a Body, title: &'a str) -> Self {
+        Self {
+            format: "blockwright-pattern",
+            version: 1,
+            units: "mm",
+            title,
+            block: pattern.block(),
+            body,
+            pieces: pattern.pieces().iter().map(piece).collect(),
+            seams: pattern.seams().iter().map(seam).collect(),
+            girths: Named(
+                pattern
+                    .girths()
+                    .iter()
+                    .map(|g| (g.name.clone(), girth(pattern, g)))
+                    .collect(),
+            ),
+            account: [],
+            warnings: pattern
+                .warnings()
+                .iter()
+                .map(|w| WarningDocument {
+                    code: &w.code,
+                    text: &w.text,
+                })
+                .collect(),
+        }
+    }
+}
+
+fn piece(piece: &Piece) -> PieceDocument<'_> {
+    PieceDocument {
+        name: piece.name(),
+        cut: piece.cut().name(),
+        edges: piece.outline().edges().iter().map(edge).collect(),
+        darts: piece.darts().iter().map(dart).collect(),
+        grain: piece.grain().map(point),
+        notches: piece
+            .notches()
+            .iter()
+            .map(|n| NotchDocument {
+                name: &n.name,
+                edge: n.edge.as_str(),
+                at: Number(n.at),
+            })
+            .collect(),
+        lines: piece
+            .lines()
+            .iter()
+            .map(|l| LineDocument {
+                name: &l.name,
+                path: path(&l.curve),
+            })
+            .collect(),
+        cut_line: None,
+    }
+}
+
+fn edge(edge: &Edge) -> EdgeDocument<'_> {
+    EdgeDocument {
+        name: edge.name().as_str(),
+        role: edge.role().name(),
+        path: path(edge.curve()),
+    }
+}
+
+fn dart(dart: &Dart) -> DartDocument<'_> {
+    DartDocument {
+        name: &dart.name,
+        edge: dart.edge.as_ref().map(|e| e.as_str()),
+        legs: dart.legs.map(point),
+        apexes: dart.apexes.points().into_iter().map(point).collect(),
+    }
+}
+
+fn seam(seam: &Seam) -> SeamDocument<'_> {
+    SeamDocument {
+        name: &seam.name,
+        a: seam.a.iter().map(edge_ref).collect(),
+        b: seam.b.iter().map(edge_ref).collect(),
+        ease: Number(seam.ease),
+        ease_on: seam.ease_on.map(|on| match on {
+            EaseOn::A => "a",
+            EaseOn::B => "b",
+        }),
+    }
+}
+
+fn edge_ref(edge: &EdgeRef) -> EdgeRefDocument<'_> {
+    EdgeRefDocument {
+        piece: &edge.piece,
+        edge: edge.edge.as_str(),
+    }
+}
+
+fn girth(pattern: &Pattern, girth: &Girth) -> GirthDocument {
+    GirthDocument {
+        body: Number(girth.body),
+        ease: Number(girth.ease),
+        finished: Number(pattern.finished(girth)),
+    }
+}
+
+fn point(p: Point) -> [Number; 2] {
+    [Number(p.x), Number(p.y)]
+}
+
+/// SVG path data with four decimals.
+fn path(curve: &Curve) -> String {
+    super::path_data::path_data(&curve.to_path(), 4)
+}
