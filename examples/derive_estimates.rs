@@ -45,6 +45,10 @@ fn main() -> ExitCode {
 }
 
 /// The whole of `estimates.rs` from the text of the survey.
+///
+/// # Errors
+///
+/// A text that says which column or line of the survey is wrong.
 pub fn table(survey: &str) -> Result<String, String> {
     let columns = read(survey)?;
     let column = |name: &str| {

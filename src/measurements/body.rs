@@ -234,8 +234,10 @@ fn complete(values: &mut Values, required: &Required) {
             });
         }
     }
-    // One pass settles the chains from the large end; a second carries a large taken
-    // wrist up over the elbow to the arm.
+    // An estimate that was moved to fit a taken value stays where it was put, so that a
+    // large taken wrist carries elbow, arm and armscye up one after the other. Each pass
+    // can settle one more link; the longest chain has three.
+    let mut settled = values.map(|v| v.is_some_and(|measured| measured.source.is_taken()));
     for _ in 0..3 {
         for order in ORDERS {
             let (lesser, greater) = (order.lesser.index(), order.greater.index());
@@ -245,21 +247,18 @@ fn complete(values: &mut Values, required: &Required) {
             if low.value <= order.most(high.value) {
                 continue;
             }
-            let moved = match (low.source, high.source) {
-                (Source::Estimated { .. }, _) => Some((
-                    lesser,
-                    order.lesser.range().nearest(order.most(high.value)),
-                    low.source,
-                )),
-                (Source::Taken, Source::Estimated { .. }) => Some((
-                    greater,
-                    order.greater.range().nearest(order.least(low.value)),
-                    high.source,
-                )),
-                (Source::Taken, Source::Taken) => None,
-            };
-            if let Some((place, value, source)) = moved {
-                values[place] = Some(Measured { value, source });
+            match (settled[lesser], settled[greater]) {
+                (false, by_taken) => {
+                    let value = order.lesser.range().nearest(order.most(high.value));
+                    values[lesser] = Some(Measured { value, ..low });
+                    settled[lesser] = by_taken;
+                }
+                (true, false) => {
+                    let value = order.greater.range().nearest(order.least(low.value));
+                    values[greater] = Some(Measured { value, ..high });
+                    settled[greater] = true;
+                }
+                (true, true) => {}
             }
         }
     }
@@ -333,7 +332,7 @@ impl Serialize for Body {
 
 /// A value as it is serialised.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub(super) struct Entry {
+struct Entry {
     value: f64,
     source: &'static str,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -343,7 +342,7 @@ pub(super) struct Entry {
 }
 
 impl Entry {
-    pub(super) fn new(measurement: Measurement, measured: Measured) -> Self {
+    fn new(measurement: Measurement, measured: Measured) -> Self {
         let (source, spread) = match measured.source {
             Source::Taken => ("taken", None),
             Source::Estimated { spread } => ("estimated", Some(rounded(measurement, spread))),

@@ -83,6 +83,10 @@ fn slip(measurement: Measurement, value: f64) -> String {
         ],
         Kind::Angle => &[(1.0_f64.to_radians(), "was it meant in degrees?")],
     };
+    // Only a value far outside is a slip of the unit; one just outside is a wrong value.
+    if value > range.low / 2.0 && value < range.high * 2.0 {
+        return "; measure again".to_owned();
+    }
     factors
         .iter()
         .find(|(factor, _)| range.contains(value * factor))

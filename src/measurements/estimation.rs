@@ -6,6 +6,10 @@ use super::measurement::Measurement;
 /// How far a share of the height may leave those found in the survey.
 const SHARE_MARGIN: f64 = 0.1;
 
+/// How far off a slope is taken to be beyond the bodies surveyed, where nothing shows
+/// that the line stays straight. An assumption of ours, not computed from the survey.
+const SLOPE_DOUBT: f64 = 0.2;
+
 /// Height, bust, waist and hip, in the order of [`Measurement::REQUIRED`].
 pub(super) type Required = [f64; 4];
 
@@ -17,8 +21,9 @@ pub(super) type Required = [f64; 4];
 /// nobody's back at its ends.
 ///
 /// The spread is that of a single new person, `s sqrt(1 + 1/n + d' (X'X)^-1 d)`: the
-/// residual spread for anyone like the women surveyed, wider the further the four
-/// values lie from theirs.
+/// residual spread for anyone like the women surveyed, a little wider away from their
+/// mean. Where the four leave the range surveyed, a fifth of what each adds beyond it
+/// widens the spread further.
 pub(super) fn estimate(of: Measurement, required: &Required) -> Option<(f64, f64)> {
     let row = ROWS.iter().find(|row| row.of == of)?;
     let from_mean: [f64; 4] = std::array::from_fn(|k| required[k] - REQUIRED_MEANS[k]);
@@ -33,7 +38,15 @@ pub(super) fn estimate(of: Measurement, required: &Required) -> Option<(f64, f64
         .flat_map(|i| (0..4).map(move |j| (i, j)))
         .map(|(i, j)| from_mean[i] * INVERSE_SCATTER[i][j] * from_mean[j])
         .sum();
-    let spread = row.spread * (1.0 + 1.0 / WOMEN + distance.max(0.0)).sqrt();
+    let chance = row.spread * (1.0 + 1.0 / WOMEN + distance.max(0.0)).sqrt();
+    let beyond: f64 = (0..4)
+        .map(|k| {
+            let (low, high) = REQUIRED_ENDS[k];
+            let stray = required[k] - required[k].max(low).min(high);
+            (row.slopes[k] * stray).abs()
+        })
+        .sum();
+    let spread = chance.hypot(SLOPE_DOUBT * beyond);
     Some((
         of.range().nearest(in_proportion(row, value, required[0])),
         spread,

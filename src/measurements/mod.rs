@@ -16,8 +16,12 @@ mod order;
 mod problem;
 #[cfg(feature = "yaml")]
 mod reader;
+mod report;
 mod set_file;
 mod show;
+mod size_table;
+#[cfg(feature = "yaml")]
+mod size_table_file;
 
 pub use body::{Body, Measured, Source};
 pub use catalogue::{Block, Range};
@@ -28,4 +32,6 @@ pub use measurement::{Kind, Measurement, UnknownMeasurement};
 pub use node::{Key, Node, NodeValue};
 #[cfg(feature = "yaml")]
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
+pub use report::{CatalogueEntry, SetReport, catalogue_text};
 pub use set_file::MeasurementSet;
+pub use size_table::{Size, SizeTable, UnknownSize};

@@ -4,9 +4,12 @@
 use std::fmt;
 
 use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
-use serde_yaml::Spanned;
+use serde_yaml::{NonFiniteFloatPolicy, Spanned, UserMessageFormatter};
 
 use super::problem::{FileCause, FileErrors, FileProblem, Place};
+
+/// The deepest nesting that is read; no file of measurements or jobs needs half of it.
+const DEEPEST: usize = 16;
 
 /// A part of a YAML document and where it stands.
 ///
@@ -75,7 +78,7 @@ impl Node {
     /// [`FileErrors`] with the one place where the text is no YAML, has a key twice, or
     /// is nested or repeated beyond reason.
     pub fn parse(text: &str) -> Result<Self, FileErrors> {
-        serde_yaml::from_str(text).map_err(|error| {
+        serde_yaml::from_str_with_options(text, Self::options()).map_err(|error| {
             let place = error.location().map_or(Place::START, |location| Place {
                 line: location.line(),
                 column: location.column(),
@@ -84,11 +87,25 @@ impl Node {
                 place,
                 path: String::new(),
                 cause: FileCause::Syntax {
-                    message: error.without_snippet().to_string(),
-                    snippet: error.to_string(),
+                    message: error
+                        .without_snippet()
+                        .render_with_formatter(&UserMessageFormatter),
+                    snippet: error.render_with_formatter(&UserMessageFormatter),
                 },
             })
         })
+    }
+
+    /// How documents are to be read, also those that only have a node inside.
+    ///
+    /// NaN and infinity are passed on, to be told at their measurement beside all other
+    /// problems. Nesting is bounded far below the reader's own limit of 64, which
+    /// overflows the 2 MiB stack of a thread in an unoptimised build.
+    pub(crate) fn options() -> serde_yaml::Options {
+        serde_yaml::options! {
+            non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
+            budget: serde_yaml::budget! { max_depth: DEEPEST }
+        }
     }
 
     /// The entries, if it is a mapping.
@@ -202,11 +219,9 @@ impl<'de> Visitor<'de> for ValueVisitor {
                 NodeValue::Number(number) => number.to_string(),
                 NodeValue::Truth(truth) => truth.to_string(),
                 NodeValue::Empty => String::new(),
-                NodeValue::List(_) | NodeValue::Map(_) => {
-                    return Err(serde::de::Error::custom(
-                        "a key must be a plain text, not a list or a mapping",
-                    ));
-                }
+                // No key of ours: it is told as unknown, with its place.
+                NodeValue::List(_) => "[…]".to_owned(),
+                NodeValue::Map(_) => "{…}".to_owned(),
             };
             let place = key.place;
             map.push((Key { place, text }, entries.next_value()?));

@@ -114,9 +114,10 @@ pub enum FileCause {
 ///     "name: Ada\nunit: cm\nmeasurements:\n  bust_grith: 92\n",
 /// )
 /// .unwrap_err();
-/// let first = &errors.all()[0];
-/// assert_eq!(first.place.line, 4);
-/// assert!(first.to_string().contains("did you mean `bust_girth`"));
+/// // The three others that are missing are told at `measurements:`, line 3.
+/// let typo = &errors.all()[3];
+/// assert_eq!(typo.place.line, 4);
+/// assert!(typo.to_string().contains("did you mean `bust_girth`"));
 /// # }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -131,14 +132,15 @@ pub struct FileProblem {
 
 impl fmt::Display for FileProblem {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        // It names its place itself, above the line it shows.
+        if let FileCause::Syntax { snippet, .. } = &self.cause {
+            return f.write_str(snippet.trim_end());
+        }
         write!(f, "{}: ", self.place)?;
         if !self.path.is_empty() {
             write!(f, "{}: ", self.path)?;
         }
-        match &self.cause {
-            FileCause::Syntax { snippet, .. } => f.write_str(snippet),
-            cause => write!(f, "{cause}"),
-        }
+        write!(f, "{}", self.cause)
     }
 }
 

@@ -1,0 +1,239 @@
+//! What is known about a body, and what each measurement is, as a person reads it and
+//! as a program does.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use super::body::{Body, Measured, Source};
+use super::catalogue::Block;
+use super::doubt::Doubt;
+use super::estimation::surveyed;
+use super::measurement::{Kind, Measurement};
+use super::set_file::MeasurementSet;
+use super::show::{difference, rounded, show};
+use crate::units::Unit;
+
+/// The report of one set: every value with its source, and what is doubtful.
+///
+/// Serialised with lengths in mm and angles in degrees.
+///
+/// ```
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet, SetReport};
+/// use blockwright::units::Unit;
+///
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0),
+///     (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0),
+///     (Measurement::HipGirth, 1000.0),
+/// ])
+/// .unwrap();
+/// let report = SetReport::new(&MeasurementSet::new("Ada", Unit::Mm, body));
+/// assert!(report.text().contains("bust_girth"));
+/// assert!(report.text().contains("estimated"));
+/// let json = serde_json::to_value(&report).unwrap();
+/// assert_eq!(json["measurements"]["bust_girth"]["source"], "taken");
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SetReport {
+    name: String,
+    unit: Unit,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    source: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    notes: Option<String>,
+    measurements: Body,
+    doubts: Vec<Doubt>,
+    beyond_survey: Vec<Measurement>,
+}
+
+impl SetReport {
+    /// The report of a set, in the unit of its file.
+    #[must_use]
+    pub fn new(set: &MeasurementSet) -> Self {
+        Self {
+            name: set.name().to_owned(),
+            unit: set.unit(),
+            source: set.source().map(str::to_owned),
+            notes: set.notes().map(str::to_owned),
+            measurements: set.body().clone(),
+            doubts: set.body().doubts().to_vec(),
+            beyond_survey: set.body().beyond_survey().to_vec(),
+        }
+    }
+
+    /// The report in another unit.
+    #[must_use]
+    pub fn in_unit(mut self, unit: Unit) -> Self {
+        self.unit = unit;
+        self
+    }
+
+    /// The report as plain text, ending in a line break.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let mut out = String::new();
+        let body = &self.measurements;
+        // Writing to a string cannot fail.
+        let _ = writeln!(out, "{}", self.name);
+        if let Some(source) = &self.source {
+            let _ = writeln!(out, "source: {source}");
+        }
+        if let Some(notes) = &self.notes {
+            let _ = writeln!(out, "notes: {notes}");
+        }
+        out.push('\n');
+        for measurement in Measurement::ALL {
+            let state = match body.get(measurement) {
+                None => "not taken, and cannot be estimated".to_owned(),
+                Some(measured) => self.line(measurement, measured),
+            };
+            let _ = writeln!(out, "  {:<26}{state}", measurement.name());
+        }
+        let taken = body.taken().count();
+        let estimated = body.iter().count() - taken;
+        let _ = writeln!(out, "\n{taken} taken, {estimated} estimated.");
+        for measurement in &self.beyond_survey {
+            if let Some((low, high)) = surveyed(*measurement) {
+                let _ = writeln!(
+                    out,
+                    "Note: {measurement} {} lies outside the {} to {} of the women the \
+                     estimates rest on: take whatever else can be taken.",
+                    show(*measurement, body.value(*measurement), self.unit),
+                    show(*measurement, low, self.unit),
+                    show(*measurement, high, self.unit),
+                );
+            }
+        }
+        if self.doubts.is_empty() {
+            out.push_str("Nothing is doubtful.\n");
+        } else {
+            out.push_str("Doubtful:\n");
+            for doubt in &self.doubts {
+                let _ = writeln!(out, "  {}", doubt.text(self.unit));
+            }
+        }
+        out
+    }
+
+    fn line(&self, measurement: Measurement, measured: Measured) -> String {
+        let value = show(measurement, measured.value, self.unit);
+        match measured.source {
+            Source::Estimated { spread } => {
+                let spread = difference(measurement, spread, self.unit);
+                format!("{value:>12}  estimated, ±{spread}")
+            }
+            Source::Taken if self.doubts.iter().any(|d| d.measurement == measurement) => {
+                format!("{value:>12}  taken, doubtful")
+            }
+            Source::Taken => format!("{value:>12}  taken"),
+        }
+    }
+}
+
+/// A measurement as the catalogue tells it. Serialised with lengths in mm and angles
+/// in degrees.
+///
+/// ```
+/// use blockwright::measurements::CatalogueEntry;
+///
+/// let entries = CatalogueEntry::all();
+/// assert_eq!(entries[0].name(), "height");
+/// let json = serde_json::to_value(&entries[0]).unwrap();
+/// assert_eq!(json["required"], true);
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct CatalogueEntry {
+    name: Measurement,
+    definition: &'static str,
+    unit: &'static str,
+    low: f64,
+    high: f64,
+    required: bool,
+    estimated: bool,
+    needed_by: &'static [Block],
+}
+
+impl CatalogueEntry {
+    /// Every measurement, in the order of [`Measurement::ALL`].
+    #[must_use]
+    pub fn all() -> Vec<Self> {
+        Measurement::ALL.into_iter().map(Self::new).collect()
+    }
+
+    /// One measurement.
+    #[must_use]
+    pub fn new(measurement: Measurement) -> Self {
+        let range = measurement.range();
+        Self {
+            name: measurement,
+            definition: measurement.definition(),
+            unit: match measurement.kind() {
+                Kind::Length => "mm",
+                Kind::Angle => "deg",
+            },
+            low: rounded(measurement, range.low),
+            high: rounded(measurement, range.high),
+            required: measurement.is_required(),
+            estimated: !measurement.is_required() && measurement != Measurement::FrontWidth,
+            needed_by: measurement.needed_by(),
+        }
+    }
+
+    /// The name of the measurement.
+    #[must_use]
+    pub const fn name(&self) -> &'static str {
+        self.name.name()
+    }
+}
+
+/// The catalogue as plain text, possible values in `unit`, ending in a line break.
+///
+/// ```
+/// use blockwright::measurements::catalogue_text;
+/// use blockwright::units::Unit;
+///
+/// assert!(catalogue_text(Unit::Cm).contains("bust_girth (required)"));
+/// ```
+#[must_use]
+pub fn catalogue_text(unit: Unit) -> String {
+    let mut out = String::new();
+    for measurement in Measurement::ALL {
+        let entry = CatalogueEntry::new(measurement);
+        let state = match (entry.required, entry.estimated) {
+            (true, _) => "required",
+            (_, true) => "estimated if not taken",
+            _ => "only if taken",
+        };
+        let range = measurement.range();
+        let blocks: Vec<&str> = entry.needed_by.iter().map(|block| block.name()).collect();
+        let _ = writeln!(out, "{measurement} ({state})");
+        wrap(&mut out, entry.definition);
+        let _ = writeln!(
+            out,
+            "    {} to {}; for {}\n",
+            show(measurement, range.low, unit),
+            show(measurement, range.high, unit),
+            blocks.join(", "),
+        );
+    }
+    out.truncate(out.trim_end().len());
+    out.push('\n');
+    out
+}
+
+/// Writes a text in indented lines of at most eighty characters.
+fn wrap(out: &mut String, text: &str) {
+    const WIDTH: usize = 80;
+    let mut line = String::from("   ");
+    for word in text.split_whitespace() {
+        if line.chars().count() + 1 + word.chars().count() > WIDTH {
+            let _ = writeln!(out, "{line}");
+            line = String::from("   ");
+        }
+        line.push(' ');
+        line.push_str(word);
+    }
+    let _ = writeln!(out, "{line}");
+}

@@ -1,0 +1,122 @@
+//! Set files: what is read, and how everything wrong is told.
+
+use std::fs;
+use std::path::PathBuf;
+
+use blockwright::measurements::{Body, MeasurementSet, Node, SizeTable};
+
+#[test]
+fn every_set_in_the_repository_is_read_without_doubt() {
+    let folder = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("measurement-sets");
+    let mut read = 0;
+    for entry in fs::read_dir(folder).expect("the sets") {
+        let path = entry.expect("an entry").path();
+        let text = fs::read_to_string(&path).expect("a text");
+        let shown = path.display();
+        let node = Node::parse(&text).expect("YAML");
+        let is_table = node.entries().is_some_and(|entries| {
+            entries
+                .iter()
+                .any(|(key, _)| ["sizes", "steps"].contains(&key.text.as_str()))
+        });
+        let bodies: Vec<Body> = if is_table {
+            let table = SizeTable::parse(&text).unwrap_or_else(|e| panic!("{shown}:\n{e}"));
+            assert!(table.source().is_some(), "{shown} names no source");
+            table
+                .sizes()
+                .iter()
+                .map(|size| size.body().clone())
+                .collect()
+        } else {
+            let set = MeasurementSet::parse(&text).unwrap_or_else(|e| panic!("{shown}:\n{e}"));
+            vec![set.body().clone()]
+        };
+        for body in bodies {
+            assert_eq!(body.doubts(), [], "{shown}");
+        }
+        read += 1;
+    }
+    assert!(read >= 5);
+}
+
+#[test]
+fn all_problems_of_a_set_are_told_with_their_lines() {
+    let errors = MeasurementSet::parse(
+        "name: Ada\n\
+         unit: cm\n\
+         measurments: {}\n\
+         measurements:\n  \
+           height: 1680\n  \
+           bust_grith: 92\n  \
+           waist_girth: -76\n  \
+           hip_girth: [100]\n  \
+           neck_base_girth: .nan\n  \
+           wrist_girth: 6 1/0 in\n  \
+           elbow_girth:\n",
+    )
+    .unwrap_err();
+    let told: Vec<(u64, String)> = errors
+        .all()
+        .iter()
+        .map(|problem| (problem.place.line, problem.to_string()))
+        .collect();
+    for (line, text) in [
+        (3, "did you mean `measurements`"),
+        (5, "was it meant in mm?"),
+        (6, "did you mean `bust_girth`"),
+        (7, "negative"),
+        (8, "a list stands here"),
+        (9, "not a finite number"),
+        (10, "not a fraction"),
+        (11, "nothing stands here"),
+    ] {
+        assert!(
+            told.iter()
+                .any(|(at, what)| *at == line && what.contains(text)),
+            "line {line}: {text} in\n{errors}"
+        );
+    }
+    // What is spoiled is not told to be missing as well.
+    assert_eq!(told.len(), 8, "{errors}");
+    assert_eq!(errors.all()[2].place.column, 3);
+}
+
+#[test]
+fn a_file_that_is_no_yaml_is_told_with_its_place() {
+    for (text, line) in [
+        ("name: Ada\nunit: cm\nunit: mm\n", 3),
+        ("name: 'Ada\n", 1),
+        ("name: [Ada\nunit: cm\n", 2),
+    ] {
+        let errors = MeasurementSet::parse(text).unwrap_err();
+        let place = errors.all()[0].place;
+        assert!(place.line >= line, "{place}: {errors}");
+    }
+    for text in ["", "- 1\n- 2\n", "just a text", "42", "{}"] {
+        assert!(MeasurementSet::parse(text).is_err(), "{text}");
+        assert!(SizeTable::parse(text).is_err(), "{text}");
+    }
+    for depth in [16, 60, 100, 1000, 1900, 100_000] {
+        let open = "[".repeat(depth);
+        let closed = open.clone() + &"]".repeat(depth);
+        assert!(MeasurementSet::parse(&open).is_err());
+        assert!(MeasurementSet::parse(&closed).is_err());
+    }
+}
+
+#[test]
+fn a_set_can_stand_inside_another_document() {
+    #[derive(serde::Deserialize)]
+    struct Fitting {
+        day: u32,
+        body: Node,
+    }
+    let text = "day: 2\nbody:\n  unit: cm\n  measurements:\n    height: 168\n    bust_girth: 92\n    \
+                waist_girth: 76\n    hip_girth: 1000\n";
+    let fitting: Fitting = serde_yaml::from_str(text).unwrap();
+    assert_eq!(fitting.day, 2);
+    let errors = MeasurementSet::from_node(&fitting.body).unwrap_err();
+    assert_eq!(errors.all().len(), 1);
+    assert_eq!(errors.all()[0].place.line, 8);
+    assert_eq!(errors.all()[0].path, "measurements");
+}

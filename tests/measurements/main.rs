@@ -1,0 +1,15 @@
+//! Measurements and units against what was published elsewhere, and against any input.
+//!
+//! Marks: *read* stood in the source named; *computed* was computed from published raw
+//! data; *value from memory* is a plausible range and never the only witness.
+
+#![cfg(feature = "yaml")]
+
+mod any_input;
+mod bodies;
+mod estimates;
+mod files;
+mod known;
+mod lengths;
+mod reports;
+mod size_tables;
