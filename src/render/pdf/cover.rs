@@ -69,7 +69,8 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
     squares(&mut column);
 
     column.heading("2   Print the rest, cut and join");
-    let contents = info.contents.len().div_ceil(2).min(8);
+    let lines = list_lines(info, room.width() / 2.0 - 4.0);
+    let contents = lines.len().div_ceil(2).min(10);
     let below = 10.0 + contents as f64 * LINE + 14.0 + tile_page::FOOTER;
     let map_room = Rect::new(
         room.x0,
@@ -204,8 +205,15 @@ fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> f64 {
     .ink(Ink::Grey(110));
     for row in 0..plan.rows {
         for column in 0..plan.columns {
-            let rect = cell(row, column);
+            let mut rect = cell(row, column);
             if plan.tile(row, column).is_some() {
+                // Where the pattern ends, a page shows its strip too.
+                if plan.tile(row, column + 1).is_none() {
+                    rect.x1 += plan.overlap * scale;
+                }
+                if plan.tile(row + 1, column).is_none() {
+                    rect.y1 += plan.overlap * scale;
+                }
                 let tint = Ink::Grey(238);
                 items.push(Figure::filled(rect.to_path(0.1), tint).into());
                 let edge = Pen::solid(0.2).ink(GREY);
@@ -296,27 +304,46 @@ fn joining(items: &mut Vec<Item>, plan: &TilePlan, room: Rect) -> f64 {
     text.y
 }
 
-/// The contents in two columns down to a level; says how many did not fit.
+/// The contents broken into lines; all but the first line of an entry are set in.
+fn list_lines(info: &PrintInfo, width: f64) -> Vec<String> {
+    let entry = |text: &String| {
+        let lines = body().wrap(text, width - 4.0);
+        let set_in = |(index, line)| {
+            if index == 0 {
+                line
+            } else {
+                format!("    {line}")
+            }
+        };
+        lines
+            .into_iter()
+            .enumerate()
+            .map(set_in)
+            .collect::<Vec<_>>()
+    };
+    info.contents.iter().flat_map(entry).collect()
+}
+
+/// The contents in two columns down to a level; says how many lines did not fit.
 fn list(column: &mut Column, lines: &[String], end: f64) {
-    let rows = ((end - column.y) / LINE).floor().max(1.0) as usize;
-    let mut rows = rows.min(lines.len().div_ceil(2));
-    let fits = rows * 2 >= lines.len();
-    if fits {
-        rows = lines.len().div_ceil(2);
-    }
+    let room = ((end - column.y) / LINE).floor().max(1.0) as usize;
+    let rows = room.min(lines.len().div_ceil(2));
+    let shown = if rows * 2 >= lines.len() {
+        lines.len()
+    } else {
+        rows * 2 - 1
+    };
+    let more = format!("… and {} more lines", lines.len() - shown);
+    let more = (shown < lines.len()).then_some(more);
     let width = column.room.width() / 2.0;
-    let shown = if fits { lines.len() } else { rows * 2 - 1 };
-    let more = format!("and {} more", lines.len() - shown);
-    let more = (!fits).then_some(more);
     for (index, line) in lines[..shown].iter().chain(more.as_ref()).enumerate() {
         let at = Point::new(
             column.room.x0 + (index / rows) as f64 * width,
             column.y + (index % rows) as f64 * LINE,
         );
         let line = body().fit(line, width - 4.0);
-        column
-            .items
-            .push(Text::new(at, line, body()).level(Level::Top).into());
+        let line = Text::new(at, line, body()).level(Level::Top);
+        column.items.push(line.into());
     }
     column.y += rows as f64 * LINE;
 }

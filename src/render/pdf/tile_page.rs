@@ -194,9 +194,9 @@ fn clear_place(near: &Coverage, tile: &Tile, join: &Join, off: f64, long: f64) -
         .map(place)
         .min_by_key(|&at| {
             let room = if join.upright {
-                Vec2::new(2.5, long / 2.0)
+                Vec2::new(2.5, long / 2.0 + 2.0)
             } else {
-                Vec2::new(long / 2.0, 2.5)
+                Vec2::new(long / 2.0 + 2.0, 2.5)
             };
             near.crossings(Rect::from_points(at - room, at + room))
         })
