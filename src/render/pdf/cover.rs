@@ -4,6 +4,7 @@ use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
 
 use crate::drawing::{Anchor, Drawing, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
 
+use super::coverage::Coverage;
 use super::marks::GREY;
 use super::plan::{Grid, TilePlan, tile_label};
 use super::{Paper, PdfError, PrintInfo, TileOptions, scale, tile_page};
@@ -13,6 +14,14 @@ const LEAST: Size = Size::new(165.0, 235.0);
 
 /// Line spacing of the text, in mm.
 const LINE: f64 = 4.7;
+
+/// A drawing and how it was cut into pages.
+pub(super) struct Tiling<'a> {
+    pub(super) drawing: &'a Drawing,
+    pub(super) coverage: &'a Coverage,
+    pub(super) plan: &'a TilePlan,
+    pub(super) grid: &'a Grid,
+}
 
 /// Whether the first page fits on the paper.
 pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError> {
@@ -33,15 +42,13 @@ pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError>
 }
 
 /// Everything on the first page, in its mm.
-pub(super) fn items(
-    drawing: &Drawing,
-    plan: &TilePlan,
-    grid: &Grid,
-    info: &PrintInfo,
-) -> Vec<Item> {
+pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
+    let plan = tiling.plan;
     let page = plan.paper.portrait();
     let room = Rect::from_origin_size(Point::ZERO, page).inset(-plan.margin);
     let mut column = Column::new(room);
+    // Room for an accent on a capital.
+    column.y += 1.8;
     column.line(&info.title, TextStyle::new(Face::Bold, 8.0), 8.5);
     if !info.subtitle.is_empty() {
         column.line(&info.subtitle, body(), LINE + 0.5);
@@ -62,7 +69,8 @@ pub(super) fn items(
     squares(&mut column);
 
     column.heading("2   Print the rest, cut and join");
-    let contents = info.contents.len().div_ceil(2).min(8);
+    let lines = list_lines(info, room.width() / 2.0 - 4.0);
+    let contents = lines.len().div_ceil(2).min(10);
     let below = 10.0 + contents as f64 * LINE + 14.0 + tile_page::FOOTER;
     let map_room = Rect::new(
         room.x0,
@@ -70,9 +78,9 @@ pub(super) fn items(
         room.x0 + room.width() * 0.56,
         room.y1 - below,
     );
-    let used = map(&mut column.items, drawing, plan, grid, map_room);
+    let used = map(&mut column.items, tiling, map_room);
     let beside = Rect::new(map_room.x1 + 6.0, column.y, room.x1, room.y1);
-    let text_end = joining(&mut column.items, beside);
+    let text_end = joining(&mut column.items, plan, beside);
     column.y = used.max(text_end);
 
     if !info.contents.is_empty() {
@@ -164,17 +172,21 @@ fn squares(column: &mut Column) {
     text.y += 1.0;
     text.paragraph("Switch off “fit”, “shrink” and “scale to page”.", body());
     text.y += 1.0;
-    text.paragraph(
-        "Lay a ruler along all sides of both squares. Print the other pages only if they \
-         are right.",
-        body(),
-    );
+    for rest in [
+        "Lay a ruler along the sides of both squares. If one is wrong, change the settings of the \
+         printer and print this page again: 1 mm too little here is 20 mm in a metre.",
+        "Print the other pages when both are right.",
+    ] {
+        text.paragraph(rest, body());
+        text.y += 1.0;
+    }
     column.items.append(&mut text.items);
     column.y = at.y + inches + 0.5;
 }
 
 /// The plan of the pages in at most a room, and where it ends.
-fn map(items: &mut Vec<Item>, drawing: &Drawing, plan: &TilePlan, grid: &Grid, room: Rect) -> f64 {
+fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> f64 {
+    let (plan, grid) = (tiling.plan, tiling.grid);
     let whole = Size::new(
         plan.columns as f64 * plan.pitch.width + plan.overlap,
         plan.rows as f64 * plan.pitch.height + plan.overlap,
@@ -188,25 +200,32 @@ fn map(items: &mut Vec<Item>, drawing: &Drawing, plan: &TilePlan, grid: &Grid, r
     let cell = |row, column| place.transform_rect_bbox(grid.cell(row, column));
     let label = TextStyle::new(
         Face::Bold,
-        (plan.pitch.width.min(plan.pitch.height) * scale * 0.36).min(5.0),
-    );
+        (plan.pitch.width.min(plan.pitch.height) * scale * 0.36).min(4.6),
+    )
+    .ink(Ink::Grey(110));
     for row in 0..plan.rows {
         for column in 0..plan.columns {
-            let rect = cell(row, column);
+            let mut rect = cell(row, column);
             if plan.tile(row, column).is_some() {
+                // Where the pattern ends, a page shows its strip too.
+                if plan.tile(row, column + 1).is_none() {
+                    rect.x1 += plan.overlap * scale;
+                }
+                if plan.tile(row + 1, column).is_none() {
+                    rect.y1 += plan.overlap * scale;
+                }
                 let tint = Ink::Grey(238);
                 items.push(Figure::filled(rect.to_path(0.1), tint).into());
                 let edge = Pen::solid(0.2).ink(GREY);
                 items.push(Figure::rectangle(rect, edge).into());
+                let text = tile_label(row, column);
+                let size = Size::new(label.width(&text) + 1.0, label.cap_height() + 1.0);
+                let at = place * clear_place(tiling.coverage, grid.cell(row, column), size / scale);
                 items.push(
-                    Text::new(
-                        rect.center(),
-                        tile_label(row, column),
-                        label.ink(Ink::Grey(120)),
-                    )
-                    .anchor(Anchor::Middle)
-                    .level(Level::Middle)
-                    .into(),
+                    Text::new(at, text, label)
+                        .anchor(Anchor::Middle)
+                        .level(Level::Middle)
+                        .into(),
                 );
             } else {
                 let edge = Pen::solid(0.15).dashed(&[0.5, 0.8]).ink(Ink::Grey(150));
@@ -214,8 +233,32 @@ fn map(items: &mut Vec<Item>, drawing: &Drawing, plan: &TilePlan, grid: &Grid, r
             }
         }
     }
-    thumbnail(items, drawing, place);
+    thumbnail(items, tiling.drawing, place);
     room.y0 + whole.height * scale
+}
+
+/// The middle of the place of some size in a cell that the drawing crosses least: the middle of
+/// the cell if it makes no difference, else a corner or the middle of a side.
+fn clear_place(coverage: &Coverage, cell: Rect, size: Size) -> Point {
+    let near = coverage.near(cell);
+    let room = Vec2::new(size.width, size.height) / 2.0;
+    let free = (cell.size() - size) * 0.45;
+    let centre = cell.center();
+    [
+        (0, 0),
+        (-1, -1),
+        (1, -1),
+        (-1, 1),
+        (1, 1),
+        (-1, 0),
+        (1, 0),
+        (0, -1),
+        (0, 1),
+    ]
+    .into_iter()
+    .map(|(x, y)| centre + Vec2::new(f64::from(x) * free.width, f64::from(y) * free.height))
+    .min_by_key(|&at| near.crossings(Rect::from_points(at - room, at + room)))
+    .unwrap_or(centre)
 }
 
 /// The lines of the drawing, small. Not its text, which could not be read.
@@ -232,11 +275,22 @@ fn thumbnail(items: &mut Vec<Item>, drawing: &Drawing, place: Affine) {
 }
 
 /// How to join the pages; gives back where the text ends.
-fn joining(items: &mut Vec<Item>, room: Rect) -> f64 {
+fn joining(items: &mut Vec<Item>, plan: &TilePlan, room: Rect) -> f64 {
     let mut text = Column::new(room);
+    if plan.tiles.len() == 1 {
+        text.paragraph(
+            "There is only one page more: nothing needs joining.",
+            body(),
+        );
+        items.append(&mut text.items);
+        return text.y;
+    }
+    let mut lay = "Lay the pages out as on this plan, by the label at the foot of each.".to_owned();
+    if !plan.omitted.is_empty() {
+        lay.push_str(" Dotted places have no page.");
+    }
     for step in [
-        "Lay the pages out as on this plan, by the label at the foot of each. Dotted places \
-         have no page.",
+        lay.as_str(),
         "Cut each page along its solid lines: left and top, where it has them.",
         "Lay the cut edge over its neighbour’s grey strip, onto the dashed line.",
         "It is right when the two halves of the circle meet and both show the same pair, such \
@@ -250,27 +304,46 @@ fn joining(items: &mut Vec<Item>, room: Rect) -> f64 {
     text.y
 }
 
-/// The contents in two columns down to a level; says how many did not fit.
+/// The contents broken into lines; all but the first line of an entry are set in.
+fn list_lines(info: &PrintInfo, width: f64) -> Vec<String> {
+    let entry = |text: &String| {
+        let lines = body().wrap(text, width - 4.0);
+        let set_in = |(index, line)| {
+            if index == 0 {
+                line
+            } else {
+                format!("    {line}")
+            }
+        };
+        lines
+            .into_iter()
+            .enumerate()
+            .map(set_in)
+            .collect::<Vec<_>>()
+    };
+    info.contents.iter().flat_map(entry).collect()
+}
+
+/// The contents in two columns down to a level; says how many lines did not fit.
 fn list(column: &mut Column, lines: &[String], end: f64) {
-    let rows = ((end - column.y) / LINE).floor().max(1.0) as usize;
-    let mut rows = rows.min(lines.len().div_ceil(2));
-    let fits = rows * 2 >= lines.len();
-    if fits {
-        rows = lines.len().div_ceil(2);
-    }
+    let room = ((end - column.y) / LINE).floor().max(1.0) as usize;
+    let rows = room.min(lines.len().div_ceil(2));
+    let shown = if rows * 2 >= lines.len() {
+        lines.len()
+    } else {
+        rows * 2 - 1
+    };
+    let more = format!("… and {} more lines", lines.len() - shown);
+    let more = (shown < lines.len()).then_some(more);
     let width = column.room.width() / 2.0;
-    let shown = if fits { lines.len() } else { rows * 2 - 1 };
-    let more = format!("and {} more", lines.len() - shown);
-    let more = (!fits).then_some(more);
     for (index, line) in lines[..shown].iter().chain(more.as_ref()).enumerate() {
         let at = Point::new(
             column.room.x0 + (index / rows) as f64 * width,
             column.y + (index % rows) as f64 * LINE,
         );
         let line = body().fit(line, width - 4.0);
-        column
-            .items
-            .push(Text::new(at, line, body()).level(Level::Top).into());
+        let line = Text::new(at, line, body()).level(Level::Top);
+        column.items.push(line.into());
     }
     column.y += rows as f64 * LINE;
 }

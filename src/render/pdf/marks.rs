@@ -109,7 +109,7 @@ impl Join {
         }
         let side = if trimmed { 1.0 } else { -1.0 };
         let mut text = Text::new(
-            at + across * side * (REACH + 1.2),
+            at + across * side * (REACH + if self.upright { 1.2 } else { 2.0 }),
             self.label.clone(),
             style(),
         );

@@ -44,7 +44,12 @@ impl Paper {
             Self::A0 => (841.0, 1189.0),
             Self::Custom { width, height } => (width, height),
         };
-        Size::new(f64::min(a, b), f64::max(a, b))
+        // Not `min` and `max`, which would pass over a NaN.
+        if a > b {
+            Size::new(b, a)
+        } else {
+            Size::new(a, b)
+        }
     }
 
     /// Width and height in mm, the longer side level.

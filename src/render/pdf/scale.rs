@@ -91,10 +91,10 @@ pub(super) fn square(at: Point, side: f64, name: &str) -> Vec<Item> {
     let small = TextStyle::new(Face::Regular, 2.9).ink(Ink::Grey(70));
     vec![
         Figure::rectangle(square, Pen::solid(0.3)).into(),
-        text(-2.5, name, TextStyle::new(Face::Bold, 7.0)),
-        text(4.5, &format!("each side {name}"), small),
+        text(0.0, name, TextStyle::new(Face::Bold, 7.0)),
+        text(7.0, &format!("each side {name}"), small),
         text(
-            8.5,
+            11.0,
             "middle of line to middle of line",
             TextStyle { size: 2.5, ..small },
         ),

@@ -4,8 +4,9 @@ use kurbo::{Point, Rect, Shape as _, Vec2};
 
 use crate::drawing::{Anchor, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
 
+use super::coverage::Coverage;
 use super::marks::{GREY, Join};
-use super::plan::{Tile, TilePlan, row_letters};
+use super::plan::{Tile, TilePlan, row_letters, tile_label};
 use super::scale;
 
 /// The height at the foot of every page kept for its label and scale bar, in mm.
@@ -27,6 +28,7 @@ pub(super) struct Neighbours<'a> {
 pub(super) fn items(
     plan: &TilePlan,
     tile: &Tile,
+    coverage: &Coverage,
     around: &Neighbours<'_>,
     title: &str,
 ) -> Vec<Item> {
@@ -55,7 +57,7 @@ pub(super) fn items(
             items.extend(join.items(shift, trimmed));
         }
     }
-    words(&mut items, plan, tile, around);
+    words(&mut items, plan, tile, coverage, around);
     let text = [
         format!(
             "Row {}, column {} of {}  ·  page {} of {}",
@@ -126,19 +128,21 @@ fn frame(items: &mut Vec<Item>, own: Rect, shown: Rect, around: &Neighbours<'_>)
     line((own.x0, y1), (shown.x1, y1), pen(around.bottom, &glue));
 }
 
-/// What to do at each edge, beside its line.
-fn words(items: &mut Vec<Item>, plan: &TilePlan, tile: &Tile, around: &Neighbours<'_>) {
-    let shift = tile.shift();
-    let own = tile.area + shift;
+/// What to do at each edge, written along its line.
+fn words(
+    items: &mut Vec<Item>,
+    plan: &TilePlan,
+    tile: &Tile,
+    coverage: &Coverage,
+    around: &Neighbours<'_>,
+) {
+    let near = coverage.near(tile.shown);
     let style = TextStyle::new(Face::Regular, 2.6).ink(GREY);
-    // On the far side of the edge from the mark's half of it.
-    let beside = |at: f64, low: f64, high: f64| {
-        let away = if at > (low + high) / 2.0 { -0.22 } else { 0.22 };
-        at + away * (high - low)
-    };
-    let mut word = |at: Point, turned: f64, level: Level, text: String| {
+    let mut word = |join: &Join, off: f64, turned: f64, level: Level, text: String| {
+        let long = style.width(&text);
+        let place = clear_place(&near, tile, join, off, long);
         items.push(
-            Text::new(at, text, style)
+            Text::new(place + tile.shift(), text, style)
                 .anchor(Anchor::Middle)
                 .level(level)
                 .turned(turned)
@@ -146,38 +150,57 @@ fn words(items: &mut Vec<Item>, plan: &TilePlan, tile: &Tile, around: &Neighbour
         );
     };
     let strip = plan.overlap / 2.0;
+    let over = |row, column| format!("{} goes over this strip", tile_label(row, column));
     if let Some(join) = around.right {
-        let at = join.at + shift;
-        let place = Point::new(own.x1 + strip, beside(at.y, own.y0, own.y1));
-        let label = super::plan::tile_label(tile.row, tile.column + 1);
-        word(
-            place,
-            90.0,
-            Level::Middle,
-            format!("{label} goes over this strip"),
-        );
+        let text = over(tile.row, tile.column + 1);
+        word(join, strip, 90.0, Level::Middle, text);
     }
     if let Some(join) = around.bottom {
-        let at = join.at + shift;
-        let place = Point::new(beside(at.x, own.x0, own.x1), own.y1 + strip);
-        let label = super::plan::tile_label(tile.row + 1, tile.column);
-        word(
-            place,
-            0.0,
-            Level::Middle,
-            format!("{label} goes over this strip"),
-        );
+        let text = over(tile.row + 1, tile.column);
+        word(join, strip, 0.0, Level::Middle, text);
     }
+    let cut = || "cut on this line".to_owned();
     if let Some(join) = around.left {
-        let at = join.at + shift;
-        let place = Point::new(own.x0 + 1.2, beside(at.y, own.y0, own.y1));
-        word(place, -90.0, Level::Top, "cut on this line".to_owned());
+        word(join, 1.2, -90.0, Level::Top, cut());
     }
     if let Some(join) = around.top {
-        let at = join.at + shift;
-        let place = Point::new(beside(at.x, own.x0, own.x1), own.y0 + 1.2);
-        word(place, 0.0, Level::Top, "cut on this line".to_owned());
+        word(join, 1.2, 0.0, Level::Top, cut());
     }
+}
+
+/// Where beside an edge a word of some length is least crossed by the pattern: `off` mm to the
+/// right of the edge or below it, in the drawing's mm, and clear of the edge's mark.
+fn clear_place(near: &Coverage, tile: &Tile, join: &Join, off: f64, long: f64) -> Point {
+    let (low, high) = if join.upright {
+        (tile.area.y0, tile.area.y1)
+    } else {
+        (tile.area.x0, tile.area.x1)
+    };
+    let mark = if join.upright { join.at.y } else { join.at.x };
+    // The corner is left to the label of the page, and half the pair's label may lie along the
+    // edge.
+    let ends = (low + 22.0 + long / 2.0, high - 4.0 - long / 2.0);
+    let away = long / 2.0 + 12.0;
+    let place = |along: f64| {
+        if join.upright {
+            Point::new(join.at.x + off, along)
+        } else {
+            Point::new(along, join.at.y + off)
+        }
+    };
+    (0..16)
+        .map(|step| ends.0 + (ends.1 - ends.0) * f64::from((step * 5 + 4) % 16) / 15.0)
+        .filter(|along| (along - mark).abs() > away)
+        .map(place)
+        .min_by_key(|&at| {
+            let room = if join.upright {
+                Vec2::new(2.5, long / 2.0 + 2.0)
+            } else {
+                Vec2::new(long / 2.0 + 2.0, 2.5)
+            };
+            near.crossings(Rect::from_points(at - room, at + room))
+        })
+        .unwrap_or_else(|| place(ends.0))
 }
 
 /// The foot of a page: its label, two lines about it and the scale bar, above a level of y and

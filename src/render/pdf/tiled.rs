@@ -36,7 +36,13 @@ pub fn tiles(
     let (plan, grid) = plan::choose(&coverage, drawing.bounds(), paper, options)?;
     let mut document = Document::new(drawing, &info.title);
     let mut first = Canvas::new(paper.portrait());
-    first.marks(&cover::items(drawing, &plan, &grid, info));
+    let tiling = cover::Tiling {
+        drawing,
+        coverage: &coverage,
+        plan: &plan,
+        grid: &grid,
+    };
+    first.marks(&cover::items(&tiling, info));
     document.add(first);
     let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
     for tile in &plan.tiles {
@@ -58,7 +64,13 @@ pub fn tiles(
             bottom: joins.get(&(row, column, false)),
         };
         let mut page = Canvas::new(plan.page_size);
-        page.marks(&tile_page::items(&plan, tile, &around, &info.title));
+        page.marks(&tile_page::items(
+            &plan,
+            tile,
+            &coverage,
+            &around,
+            &info.title,
+        ));
         let window: Rect = tile.shown + tile.shift();
         page.drawing(window, tile.shift());
         document.add(page);
