@@ -71,6 +71,7 @@ pub fn table(survey: &str) -> Result<String, String> {
     let mut out = String::from(HEADER);
     write_surveyed(&mut out, n, &known, &means, &inverse);
     let svd = centred.svd(true, true);
+    let mut unexplained = BTreeMap::new();
     out.push_str("pub(super) const ROWS: &[Row] = &[\n");
     for measurement in Measurement::ALL {
         let name = match measurement {
@@ -90,11 +91,9 @@ pub fn table(survey: &str) -> Result<String, String> {
         let fitted: Vec<f64> = (0..n)
             .map(|row| (0..4).map(|k| slopes[k] * (known[k][row] - means[k])).sum())
             .collect();
-        let squares: f64 = target
-            .iter()
-            .zip(&fitted)
-            .map(|(t, f)| (t - f).powi(2))
-            .sum();
+        let rest: Vec<f64> = target.iter().zip(&fitted).map(|(t, f)| t - f).collect();
+        let squares: f64 = rest.iter().map(|r| r * r).sum();
+        unexplained.insert(name, rest);
         let spread = (squares / (n as f64 - 5.0)).sqrt();
         let share = SHARES.contains(&measurement).then(|| {
             values
@@ -116,7 +115,25 @@ pub fn table(survey: &str) -> Result<String, String> {
             slopes.join(", ")
         );
     }
-    out.push_str("];\n");
+    out.push_str("];\n\n");
+    let (back, front) = ("back_waist_length", "front_waist_length");
+    let rest = |name: &str| {
+        unexplained
+            .get(name)
+            .ok_or_else(|| format!("the column `{name}` is missing"))
+    };
+    let (back, front) = (rest(back)?, rest(front)?);
+    let together: f64 = back.iter().zip(front).map(|(b, f)| b * f).sum();
+    let squares = |rest: &[f64]| rest.iter().map(|r| r * r).sum::<f64>();
+    let _ = writeln!(
+        out,
+        "/// Change of what the regression leaves of the first for each unit left of the second.\n\
+         pub(super) const PARTNERS: [(Measurement, Measurement, f64); 2] = [\n    \
+         (Measurement::FrontWaistLength, Measurement::BackWaistLength, {:.6}),\n    \
+         (Measurement::BackWaistLength, Measurement::FrontWaistLength, {:.6}),\n];",
+        together / squares(back),
+        together / squares(front),
+    );
     Ok(out)
 }
 

@@ -65,7 +65,7 @@ impl Figure {
 
 impl From<&Body> for Figure {
     fn from(body: &Body) -> Self {
-        let v = |measurement| body.value(measurement);
+        let v = |measurement| body.drafting_value(measurement);
         Self {
             bust_girth: v(Measurement::BustGirth),
             underbust_girth: v(Measurement::UnderbustGirth),

@@ -98,7 +98,7 @@ pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawin
     sheet.ok_or(SheetError::Drawing(DrawingError::Empty))
 }
 
-/// One line a piece: what it is, how it is cut, how its darts are pressed.
+/// One line a piece: what it is and how it is cut.
 ///
 /// ```
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
@@ -112,10 +112,6 @@ pub fn contents(pattern: &Pattern) -> Vec<String> {
     pattern
         .pieces()
         .iter()
-        .map(|piece| {
-            let mut parts = vec![piece_marks::cut_words(piece.cut()).to_owned()];
-            parts.extend(piece.darts().iter().map(piece_marks::press_words));
-            format!("{}: {}", piece.name(), parts.join("; "))
-        })
+        .map(|piece| format!("{}: {}", piece.name(), piece_marks::cut_words(piece.cut())))
         .collect()
 }

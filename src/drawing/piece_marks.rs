@@ -288,7 +288,7 @@ pub(super) fn cut_words(cut: Cut) -> &'static str {
 }
 
 /// How a dart is pressed, as it is said on the piece and in lists.
-pub(super) fn press_words(dart: &Dart) -> String {
+fn press_words(dart: &Dart) -> String {
     let toward = match dart.pressed {
         Pressed::TowardFirstLeg => dart.legs[0] - dart.legs[1],
         Pressed::TowardSecondLeg => dart.legs[1] - dart.legs[0],

@@ -5,6 +5,7 @@ use serde::{Serialize, Serializer};
 
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
+use super::estimates::PARTNERS;
 use super::estimation::{Required, beyond_survey, estimate};
 use super::measurement::{Kind, Measurement};
 use super::order::ORDERS;
@@ -173,6 +174,42 @@ impl Body {
         self.values[measurement.index()]
             .or(self.values[Measurement::BackWidth.index()])
             .map_or(0.0, |measured| measured.value)
+    }
+
+    /// The value a draft should work from: as [`value`](Self::value), but an estimated front
+    /// or back waist length follows its partner when that was taken.
+    ///
+    /// Who has a longer back than her build says has a longer front too: by 0.6 of it, as
+    /// what the two regressions leave unexplained goes together in the survey. Two lengths
+    /// that are estimated apart would make a bust dart out of that difference.
+    ///
+    /// ```
+    /// use blockwright::measurements::{Body, Measurement};
+    ///
+    /// let body = Body::from_taken([
+    ///     (Measurement::Height, 1680.0),
+    ///     (Measurement::BustGirth, 920.0),
+    ///     (Measurement::WaistGirth, 760.0),
+    ///     (Measurement::HipGirth, 1000.0),
+    ///     (Measurement::BackWaistLength, 410.0),
+    /// ])
+    /// .unwrap();
+    /// let front = Measurement::FrontWaistLength;
+    /// assert!(body.drafting_value(front) > body.value(front) + 10.0);
+    /// ```
+    #[must_use]
+    pub fn drafting_value(&self, measurement: Measurement) -> f64 {
+        let value = self.value(measurement);
+        if self.is_taken(measurement) {
+            return value;
+        }
+        PARTNERS
+            .iter()
+            .filter(|(of, partner, _)| *of == measurement && self.is_taken(*partner))
+            .filter_map(|(_, partner, slope)| {
+                Some(slope * (self.value(*partner) - self.estimate(*partner)?.value))
+            })
+            .fold(value, |sum, shift| sum + shift)
     }
 
     /// Whether the value was taken.

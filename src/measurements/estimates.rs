@@ -61,3 +61,9 @@ pub(super) const ROWS: &[Row] = &[
     Row { of: Measurement::ArmLength, mean: 547.028080, slopes: [3.723510e-1, -4.422645e-2, 6.116628e-2, -1.349334e-2], spread: 19.743339, share_of_height: Some((0.2909, 0.3713)) },
     Row { of: Measurement::ArmscyeGirth, mean: 371.253623, slopes: [5.891715e-2, 1.204630e-1, 1.068825e-1, 8.227149e-2], spread: 12.663584, share_of_height: None },
 ];
+
+/// Change of what the regression leaves of the first for each unit left of the second.
+pub(super) const PARTNERS: [(Measurement, Measurement, f64); 2] = [
+    (Measurement::FrontWaistLength, Measurement::BackWaistLength, 0.600921),
+    (Measurement::BackWaistLength, Measurement::FrontWaistLength, 0.713768),
+];
