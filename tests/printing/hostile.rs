@@ -14,25 +14,22 @@ fn what_cannot_be_printed_is_refused() {
         tiles(drawing, paper, options, &info()).map(|(_, plan)| plan.page_count())
     };
     let usual = TileOptions::default();
-    let small = [
-        (20.0, 20.0),
-        (0.0, 0.0),
-        (-210.0, 297.0),
-        (100.0, 150.0),
-        (f64::NAN, 297.0),
-    ];
-    for (width, height) in small {
+    for (width, height) in [(20.0, 20.0), (0.0, 0.0), (100.0, 150.0), (210.0, 200.0)] {
         let refused = tiled(&drawing, Paper::Custom { width, height }, &usual);
         assert!(
             matches!(refused, Err(PdfError::PaperTooSmall { .. })),
             "{width} × {height}"
         );
     }
-    let endless = Paper::Custom {
-        width: f64::INFINITY,
-        height: f64::INFINITY,
-    };
-    assert!(tiled(&drawing, endless, &usual).is_err());
+    for side in [f64::NAN, f64::INFINITY, -210.0, 1e6] {
+        for (width, height) in [(side, 297.0), (297.0, side), (side, side)] {
+            let refused = tiled(&drawing, Paper::Custom { width, height }, &usual);
+            assert!(
+                matches!(refused, Err(PdfError::BadOption { .. })),
+                "{width} × {height}"
+            );
+        }
+    }
     for value in [f64::NAN, f64::INFINITY, -1.0, 0.0, 1e9] {
         for options in [
             TileOptions {

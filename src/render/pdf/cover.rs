@@ -26,6 +26,7 @@ pub(super) struct Tiling<'a> {
 /// Whether the first page fits on the paper.
 pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError> {
     options.check()?;
+    paper.check()?;
     let page = paper.portrait();
     let room = page - Size::new(2.0 * options.margin, 2.0 * options.margin);
     if room.width >= LEAST.width && room.height >= LEAST.height {
@@ -85,11 +86,7 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
 
     if !info.contents.is_empty() {
         column.heading("3   What is on it");
-        list(
-            &mut column,
-            &info.contents,
-            room.y1 - tile_page::FOOTER - 9.0,
-        );
+        list(&mut column, &lines, room.y1 - tile_page::FOOTER - 9.0);
     }
     column.y = room.y1 - tile_page::FOOTER - 5.0;
     column.line(

@@ -38,7 +38,7 @@ pub fn sheet(drawing: &Drawing, info: &PrintInfo) -> Result<Vec<u8>, PdfError> {
     let width = bounds.width().max(LEAST_WIDTH);
     let text_width = width - SQUARES;
     let lines = contents(info, text_width);
-    let below = scale::BAR.height + 4.0 + 8.0 + 3.0 * LINE + lines.len() as f64 * LINE;
+    let below = scale::BAR.height + 4.0 + 8.0 + 4.0 * LINE + lines.len() as f64 * LINE;
     let foot = f64::max(scale::INCH * 2.0 + 1.0, below).ceil();
     let margin = SHEET_MARGIN_MM;
     let size = Size::new(width + 2.0 * margin, bounds.height() + foot + 3.0 * margin);
@@ -83,6 +83,10 @@ fn block(top: Point, size: Size, info: &PrintInfo, lines: Vec<String>) -> Vec<It
         ),
         (
             "Print at 100 %, not scaled to fit. Measure both squares.".to_owned(),
+            grey,
+        ),
+        (
+            "Sew a trial garment (a toile) before you cut good fabric.".to_owned(),
             grey,
         ),
     ];

@@ -4,6 +4,9 @@ use kurbo::Size;
 
 use super::PdfError;
 
+/// The longest side of a paper, in mm: within what a page can be without a unit of its own.
+const LARGEST: f64 = 5_000.0;
+
 /// A size of paper.
 ///
 /// ```
@@ -56,6 +59,20 @@ impl Paper {
     pub fn landscape(self) -> Size {
         let Size { width, height } = self.portrait();
         Size::new(height, width)
+    }
+
+    pub(super) fn check(self) -> Result<(), PdfError> {
+        let Size { width, height } = self.portrait();
+        for value in [width, height] {
+            if !(0.0..=LARGEST).contains(&value) {
+                return Err(PdfError::BadOption {
+                    what: "a side of the paper",
+                    value,
+                    expected: "a number between 0 and 5000 mm",
+                });
+            }
+        }
+        Ok(())
     }
 
     /// What it is called; its measures if it has no name.

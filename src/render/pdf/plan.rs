@@ -214,8 +214,7 @@ fn layouts(
         (page_size.height - 2.0 * margin - overlap - tile_page::FOOTER).floor(),
     );
     let fits = pitch.width + overlap >= LEAST.width && pitch.height + overlap >= LEAST.height;
-    if !fits || !page_size.is_finite() || page_size.width > 20_000.0 || page_size.height > 20_000.0
-    {
+    if !fits {
         return Err(PdfError::PaperTooSmall {
             width: page_size.width,
             height: page_size.height,

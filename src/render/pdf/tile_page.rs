@@ -79,20 +79,16 @@ pub(super) fn items(
     items
 }
 
+/// The right strip runs down to the corner: the right neighbour shows what is below too.
 fn strips(items: &mut Vec<Item>, own: Rect, shown: Rect, around: &Neighbours<'_>) {
-    let right = around.right.is_some();
-    let bottom = around.bottom.is_some();
     let mut fill = |rect: Rect| items.push(Figure::filled(rect.to_path(0.1), STRIP).into());
+    let right = around.right.is_some();
     if right {
-        fill(Rect::new(
-            own.x1,
-            own.y0,
-            shown.x1,
-            if bottom { shown.y1 } else { own.y1 },
-        ));
+        fill(Rect::new(own.x1, own.y0, shown.x1, shown.y1));
     }
-    if bottom {
-        fill(Rect::new(own.x0, own.y1, own.x1, shown.y1));
+    if around.bottom.is_some() {
+        let end = if right { own.x1 } else { shown.x1 };
+        fill(Rect::new(own.x0, own.y1, end, shown.y1));
     }
 }
 
