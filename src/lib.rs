@@ -2,6 +2,7 @@
 //! can still be sewn, and prints them full size.
 
 pub mod geometry;
+pub mod invariants;
 pub mod measurements;
 pub mod piece;
 pub mod units;
