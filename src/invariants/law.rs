@@ -1,0 +1,62 @@
+//! The table of laws.
+
+use super::{
+    Tolerances, Violation, darts_true, edges_smooth, fold_straight, girths_as_asked, mouths_flush,
+    notches_meet, outline_simple, seams_match, size_sane, smooth_joins, square_to_fold,
+    waists_meet,
+};
+use crate::piece::Pattern;
+use std::ops::ControlFlow;
+
+/// Where a law tells what it finds; the answer says whether to go on looking.
+pub type Report<'a> = &'a mut dyn FnMut(Violation) -> ControlFlow<()>;
+
+/// One law: its name, what it says, how it is checked.
+///
+/// ```
+/// use blockwright::invariants::{LAWS, Tolerances};
+/// use blockwright::piece::{Pattern, PatternParts};
+/// let empty = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![], warnings: vec![] })?;
+/// for law in LAWS {
+///     assert!(law.violations(&empty, &Tolerances::drafted()).is_empty(), "{}: {}", law.name, law.says);
+/// }
+/// # Ok::<(), blockwright::piece::PieceError>(())
+/// ```
+#[derive(Debug, Clone, Copy)]
+pub struct Law {
+    /// Name in snake case.
+    pub name: &'static str,
+    /// What it says, in one sentence.
+    pub says: &'static str,
+    /// Reports everything that breaks it.
+    pub check: fn(&Pattern, &Tolerances, Report<'_>) -> ControlFlow<()>,
+}
+
+impl Law {
+    /// Everything that breaks this one law.
+    #[must_use]
+    pub fn violations(&self, pattern: &Pattern, tolerances: &Tolerances) -> Vec<Violation> {
+        let mut found = Vec::new();
+        let _ = (self.check)(pattern, tolerances, &mut |violation| {
+            found.push(violation);
+            ControlFlow::Continue(())
+        });
+        found
+    }
+}
+
+/// Every law, in the order in which they are checked.
+pub const LAWS: &[Law] = &[
+    size_sane::LAW,
+    outline_simple::LAW,
+    edges_smooth::LAW,
+    fold_straight::LAW,
+    square_to_fold::LAW,
+    darts_true::LAW,
+    mouths_flush::LAW,
+    seams_match::LAW,
+    smooth_joins::LAW,
+    notches_meet::LAW,
+    waists_meet::LAW,
+    girths_as_asked::LAW,
+];

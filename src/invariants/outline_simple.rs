@@ -1,0 +1,130 @@
+//! Law: an outline is a simple ring that runs clockwise on the page.
+
+use super::corner::interior_angle;
+use super::{Law, Report, Tolerances};
+use crate::geometry::{Curve, Point, ring_crossing};
+use crate::piece::{Pattern, Piece};
+use std::f64::consts::TAU;
+use std::ops::ControlFlow;
+use thiserror::Error;
+
+/// An outline that bounds no piece of cloth.
+///
+/// ```
+/// use blockwright::geometry::Point;
+/// use blockwright::invariants::OutlineFault;
+/// let fault = OutlineFault::Crosses { piece: "back".into(), at: Point::new(10.0, 20.0) };
+/// assert_eq!(fault.to_string(), "the outline of back crosses itself at (10.0, 20.0)");
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum OutlineFault {
+    /// It crosses itself.
+    #[error("the outline of {piece} crosses itself at ({:.1}, {:.1})", at.x, at.y)]
+    Crosses {
+        /// Name of the piece.
+        piece: String,
+        /// Where, the first place found.
+        at: Point,
+    },
+    /// It runs the wrong way round or encloses nothing.
+    #[error(
+        "the outline of {piece} encloses {area:.1} mm²; it must run clockwise round some cloth"
+    )]
+    WrongWay {
+        /// Name of the piece.
+        piece: String,
+        /// Area found, in square millimetres; negative when anticlockwise.
+        area: f64,
+    },
+    /// An edge has no length.
+    #[error("{piece} {edge} is {length:.4} mm long; an edge is longer than {least:.4} mm")]
+    NoLength {
+        /// Name of the piece.
+        piece: String,
+        /// Name of the edge.
+        edge: String,
+        /// Its length, in millimetres.
+        length: f64,
+        /// The least length, in millimetres.
+        least: f64,
+    },
+    /// The outline doubles back on itself.
+    #[error(
+        "the outline of {piece} doubles back in a spike of {:.2}° on {edge} at ({:.1}, {:.1}); at least {:.1}° are wanted",
+        angle.to_degrees(), at.x, at.y, least.to_degrees()
+    )]
+    Spike {
+        /// Name of the piece.
+        piece: String,
+        /// Name of the edge on which, or at whose end, it lies.
+        edge: String,
+        /// Where the tip is.
+        at: Point,
+        /// Angle of the tip, of cloth or of gap, in radians.
+        angle: f64,
+        /// The least angle, in radians.
+        least: f64,
+    },
+}
+
+pub(super) const LAW: Law = Law {
+    name: "outline_simple",
+    says: "an outline does not cross itself, runs clockwise, has no empty edge and no spike",
+    check,
+};
+
+fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
+    for piece in pattern.pieces() {
+        let name = || piece.name().to_owned();
+        if let Some(at) = ring_crossing(&piece.outline().segments()) {
+            report(OutlineFault::Crosses { piece: name(), at }.into())?;
+        }
+        let area = piece.outline().area();
+        if area.is_nan() || area <= tolerances.seam * tolerances.seam {
+            report(OutlineFault::WrongWay { piece: name(), area }.into())?;
+        }
+        lengths(piece, tolerances, report)?;
+        spikes(piece, report)?;
+    }
+    ControlFlow::Continue(())
+}
+
+fn lengths(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
+    for edge in piece.outline().edges() {
+        let (length, least) = (edge.curve().length(), tolerances.seam);
+        if length.is_nan() || length <= least {
+            let (piece, edge) = (piece.name().to_owned(), edge.name().to_string());
+            report(OutlineFault::NoLength { piece, edge, length, least }.into())?;
+        }
+    }
+    ControlFlow::Continue(())
+}
+
+fn spikes(piece: &Piece, report: Report<'_>) -> ControlFlow<()> {
+    let edges = piece.outline().edges();
+    let parts: Vec<_> = edges
+        .iter()
+        .flat_map(|e| e.curve().segments().iter().map(move |s| (e.name(), *s)))
+        .filter_map(|(name, s)| Some((name, Curve::new(vec![s]).ok()?)))
+        .filter(|(_, c)| c.start_direction() != crate::geometry::Vec2::ZERO)
+        .collect();
+    for (index, (edge, before)) in parts.iter().enumerate() {
+        let after = &parts[(index + 1) % parts.len()].1;
+        let cloth = interior_angle(before, after);
+        let angle = cloth.min(TAU - cloth);
+        if angle < Tolerances::SPIKE {
+            report(
+                OutlineFault::Spike {
+                    piece: piece.name().to_owned(),
+                    edge: edge.to_string(),
+                    at: before.end(),
+                    angle,
+                    least: Tolerances::SPIKE,
+                }
+                .into(),
+            )?;
+        }
+    }
+    ControlFlow::Continue(())
+}

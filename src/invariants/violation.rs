@@ -1,0 +1,77 @@
+//! What broke a law: one variant a law.
+
+use super::{
+    DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault, NotSquareToFold,
+    NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
+};
+use thiserror::Error;
+
+/// A law broken, with the culprits and the numbers.
+///
+/// ```
+/// use blockwright::invariants::{PieceTooLarge, Violation};
+/// let v = Violation::from(PieceTooLarge { piece: "back".into(), found: 2e4, largest: 1e4 });
+/// assert_eq!(v.law(), "size_sane");
+/// assert!(v.to_string().starts_with("back"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum Violation {
+    /// Of `size_sane`.
+    #[error(transparent)]
+    SizeSane(#[from] PieceTooLarge),
+    /// Of `outline_simple`.
+    #[error(transparent)]
+    OutlineSimple(#[from] OutlineFault),
+    /// Of `edges_smooth`.
+    #[error(transparent)]
+    EdgesSmooth(#[from] EdgeCorner),
+    /// Of `fold_straight`.
+    #[error(transparent)]
+    FoldStraight(#[from] FoldFault),
+    /// Of `square_to_fold`.
+    #[error(transparent)]
+    SquareToFold(#[from] NotSquareToFold),
+    /// Of `darts_true`.
+    #[error(transparent)]
+    DartsTrue(#[from] DartFault),
+    /// Of `mouths_flush`.
+    #[error(transparent)]
+    MouthsFlush(#[from] MouthFault),
+    /// Of `seams_match`.
+    #[error(transparent)]
+    SeamsMatch(#[from] SeamFault),
+    /// Of `smooth_joins`.
+    #[error(transparent)]
+    SmoothJoins(#[from] JoinCorner),
+    /// Of `notches_meet`.
+    #[error(transparent)]
+    NotchesMeet(#[from] NotchFault),
+    /// Of `waists_meet`.
+    #[error(transparent)]
+    WaistsMeet(#[from] WaistDartAlone),
+    /// Of `girths_as_asked`.
+    #[error(transparent)]
+    GirthsAsAsked(#[from] GirthFault),
+}
+
+impl Violation {
+    /// Name of the law that is broken, as in [`LAWS`](super::LAWS).
+    #[must_use]
+    pub fn law(&self) -> &'static str {
+        match self {
+            Self::SizeSane(_) => super::size_sane::LAW.name,
+            Self::OutlineSimple(_) => super::outline_simple::LAW.name,
+            Self::EdgesSmooth(_) => super::edges_smooth::LAW.name,
+            Self::FoldStraight(_) => super::fold_straight::LAW.name,
+            Self::SquareToFold(_) => super::square_to_fold::LAW.name,
+            Self::DartsTrue(_) => super::darts_true::LAW.name,
+            Self::MouthsFlush(_) => super::mouths_flush::LAW.name,
+            Self::SeamsMatch(_) => super::seams_match::LAW.name,
+            Self::SmoothJoins(_) => super::smooth_joins::LAW.name,
+            Self::NotchesMeet(_) => super::notches_meet::LAW.name,
+            Self::WaistsMeet(_) => super::waists_meet::LAW.name,
+            Self::GirthsAsAsked(_) => super::girths_as_asked::LAW.name,
+        }
+    }
+}
