@@ -36,13 +36,21 @@ pub(super) struct Armscye {
 /// would be straight or bend back where the back is as wide as the shoulder.
 const SPARE_TURN: f64 = 7.0 * std::f64::consts::PI / 180.0;
 
+/// How far across the lower part its corner may lie, as a share.
+const FURTHEST_CORNER: f64 = 0.75;
+
 /// Draws the armscye: square to the shoulder, through the width point, square to the side seam.
 fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
     let down = Vec2::new(0.0, 1.0);
     let upper_chord = spec.width_point - spec.shoulder;
     // Inward is positive: how far the chord leans toward the fold on its way down.
     let lean = angle_between(down, upper_chord);
-    let tilt = (SPARE_TURN - lean).max(0.0);
+    // Never so far outward that the lower part would have no corner left to round.
+    let lower_chord = spec.underarm - spec.width_point;
+    let most = (FURTHEST_CORNER * lower_chord.x)
+        .atan2(lower_chord.y)
+        .max(0.0);
+    let tilt = (SPARE_TURN - lean).clamp(0.0, most);
     let at_width = unit(std::f64::consts::FRAC_PI_2 - tilt);
     let square = perpendicular(spec.shoulder_direction);
     let reach = upper_chord.hypot();
