@@ -1,6 +1,7 @@
 //! The frame of the upper body with its armscye fitted to the arm.
 
 use super::frame::Frame;
+use super::shaping::Shaping;
 use super::{DraftError, Ease, Figure, WaistPlan, armscye};
 use crate::piece::Warning;
 
@@ -28,13 +29,13 @@ fn armscye_for_arm(f: &Figure, ease: &Ease) -> f64 {
 /// The underarm lies midway between two levels: where the scye depth puts it, and where an
 /// armscye that fits the arm closes. Either alone is uncertain: the scye depth by 12 mm from
 /// woman to woman at equal build, and armscyes follow the arm more than the depth.
-pub(super) fn upper_body(f: &Figure, ease: &Ease) -> Result<Frame, DraftError> {
+pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
     let measured = f.scye_depth + ease.armscye_depth;
-    let first = Frame::with_underarm(f, ease, measured)?;
+    let first = Frame::with_underarm(f, ease, shaping, measured)?;
     let half = armscye::back(&first)?.curve.length() + armscye::front(&first)?.curve.length();
     let shift = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
     let shift = shift.clamp(-MOST_SHIFT, MOST_SHIFT);
-    let mut frame = Frame::with_underarm(f, ease, measured + shift)?;
+    let mut frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
     if shift.abs() > TOLD_SHIFT {
         frame.warnings.push(Warning::new(
             "armscye_depth_shifted",
@@ -61,5 +62,5 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease) -> Result<Frame, DraftError> {
 /// # Errors
 /// When the figure's bodice cannot be drafted.
 pub fn waist_plan(figure: &Figure, ease: &Ease) -> Result<WaistPlan, DraftError> {
-    Ok(upper_body(figure, ease)?.plan)
+    Ok(upper_body(figure, ease, &Shaping::BODICE)?.plan)
 }
