@@ -27,6 +27,13 @@ pub fn sound() -> Vec<(&'static str, PatternParts)> {
         };
         p.notches.push(own);
     });
+    let mut eased_joint = garment();
+    for x in [0.0, 250.0] {
+        move_point(&mut eased_joint, "shift", at(x, 1000.0), at(x, 1004.0));
+    }
+    piece(&mut eased_joint, "shift", |p| p.notches[0].at = 402.0);
+    let panel = eased_joint.seams.iter_mut().find(|s| s.name == "panel").unwrap();
+    (panel.ease, panel.ease_on) = (4.0, Some(EaseOn::A));
     // A pair sewn to its own mirror image down the middle.
     let right = EdgeRef::new("upper", EdgeName::new("right"));
     joined_twice.seams.push(Seam::plain("middle", right.clone(), right));
@@ -34,6 +41,7 @@ pub fn sound() -> Vec<(&'static str, PatternParts)> {
         ("the whole garment", garment()),
         ("a skirt without darts under a bodice with one", fewer_darts),
         ("a pair sewn to itself", joined_twice),
+        ("a notch that meets a joint, eased", eased_joint),
     ]
 }
 
