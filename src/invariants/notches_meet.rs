@@ -81,7 +81,7 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
                 match partner(mark, side, others) {
                     Some(found) if std::ptr::eq(side, &a) => pairs.push((mark, found)),
                     Some(_) => {}
-                    None if meets_joint(mark, other_walk, tolerances.seam) => {}
+                    None if meets_joint(mark, other_walk, ease(seam) + tolerances.seam) => {}
                     None => report(
                         NotchFault::Alone {
                             seam: seam.name.clone(),
@@ -130,12 +130,20 @@ fn partner<'m>(mark: &Mark, side: &[Mark], others: &'m [Mark]) -> Option<&'m Mar
     others.iter().filter(|m| m.name == mark.name).nth(turn)
 }
 
-/// Whether a notch meets an end of the other side, or a joint of its edges, instead.
-fn meets_joint(mark: &Mark, other: &Walk<'_>, tolerance: f64) -> bool {
-    let joints = other.steps.iter().map(|s| s.before).chain([other.length]);
-    joints
-        .into_iter()
-        .any(|joint| !beyond(joint - mark.walked, tolerance))
+/// Whether a notch meets an end of the other side, or a joint of its edges, instead: the
+/// shoulder notch of a sleeve does.
+fn meets_joint(mark: &Mark, other: &Walk<'_>, margin: f64) -> bool {
+    let mut joints = other.steps.iter().map(|s| s.before).chain([other.length]);
+    joints.any(|joint| !beyond(joint - mark.walked, margin))
+}
+
+/// The ease a seam carries; none when what it declares is no ease.
+fn ease(seam: &Seam) -> f64 {
+    if seam.ease.is_finite() {
+        seam.ease.max(0.0)
+    } else {
+        0.0
+    }
 }
 
 /// Walks the pairs: the eased side gets ahead from mark to mark, never back, and in all by
@@ -146,11 +154,7 @@ fn meet(
     tolerance: f64,
     report: Report<'_>,
 ) -> ControlFlow<()> {
-    let ease = if seam.ease.is_finite() {
-        seam.ease.max(0.0)
-    } else {
-        0.0
-    };
+    let ease = ease(seam);
     let eased_b = seam.ease_on == Some(EaseOn::B);
     let mut taken = 0.0;
     for (a, b) in pairs {

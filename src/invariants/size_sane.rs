@@ -10,10 +10,10 @@ use thiserror::Error;
 /// ```
 /// use blockwright::invariants::PieceTooLarge;
 /// let fault = PieceTooLarge { piece: "back".into(), found: 20_000.0, largest: 10_000.0 };
-/// assert_eq!(fault.to_string(), "back reaches to 20000 mm; nothing is drawn beyond 10000 mm");
+/// assert_eq!(fault.to_string(), "back reaches to 2.0e4 mm; nothing is drawn beyond 10000 mm");
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
-#[error("{piece} reaches to {found:.0} mm; nothing is drawn beyond {largest:.0} mm")]
+#[error("{piece} reaches to {found:.1e} mm; nothing is drawn beyond {largest:.0} mm")]
 pub struct PieceTooLarge {
     /// Name of the piece.
     pub piece: String,

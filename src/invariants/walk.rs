@@ -46,13 +46,10 @@ pub(super) struct Walk<'p> {
 
 /// Both sides of a seam, `a` first.
 pub(super) fn sides<'p>(pattern: &'p Pattern, seam: &Seam) -> [Walk<'p>; 2] {
-    [
-        walk(pattern, &seam.a, false),
-        walk(pattern, &seam.b, seam.opposed),
-    ]
+    [walk(pattern, &seam.a), walk(pattern, &seam.b)]
 }
 
-fn walk<'p>(pattern: &'p Pattern, edges: &[EdgeRef], backward: bool) -> Walk<'p> {
+fn walk<'p>(pattern: &'p Pattern, edges: &[EdgeRef]) -> Walk<'p> {
     let mut walk = Walk {
         steps: Vec::with_capacity(edges.len()),
         length: 0.0,
@@ -70,7 +67,7 @@ fn walk<'p>(pattern: &'p Pattern, edges: &[EdgeRef], backward: bool) -> Walk<'p>
             edge,
             length,
             before: walk.length,
-            backward,
+            backward: of.against,
         });
         walk.length += length;
     }
