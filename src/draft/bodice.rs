@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::trunk::{
-    Marked, back_dart_level, back_side_seam, back_top, front_dart_level, front_side_seam,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, front_dart_level, front_side_seam,
     front_top, girth, marked, upper_lines,
 };
 use super::upper_body::upper_body;
@@ -20,6 +20,11 @@ use crate::piece::{
 /// # Errors
 /// When the figure cannot be drafted; the error names what stands against it.
 pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
+    Ok(Pattern::new(parts(figure, ease)?.pattern)?)
+}
+
+/// The bodice and the frame it stands on.
+pub(super) fn parts(figure: &Figure, ease: &Ease) -> Result<Drafted, DraftError> {
     let frame = upper_body(figure, ease, &Shaping::BODICE)?;
     let both = ["back", "front"];
     let plain = |name: &str, edge: EdgeName| {
@@ -30,7 +35,7 @@ pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
         )
     };
     let along = |line: &str| RunAlong::Line(line.to_owned());
-    Ok(Pattern::new(PatternParts {
+    let pattern = PatternParts {
         block: "bodice".to_owned(),
         pieces: vec![back(&frame)?, front(&frame)?],
         seams: vec![
@@ -57,8 +62,9 @@ pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
                 &along("width"),
             ),
         ],
-        warnings: frame.warnings,
-    })?)
+        warnings: frame.warnings.clone(),
+    };
+    Ok(Drafted { pattern, frame })
 }
 
 /// What differs between back and front at the waist.

@@ -149,6 +149,7 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
         name: name.to_owned(),
         body,
         ease,
+        limb: false,
         runs: ["back", "front"]
             .map(|p| GirthRun {
                 piece: p.to_owned(),

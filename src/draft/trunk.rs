@@ -8,7 +8,7 @@ use super::{DraftError, shoulder::BackShoulder};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, along, crossings, tolerance};
 use crate::piece::{
     Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Girth, GirthRun, Notch,
-    NotchKind, Outline, Piece, PieceParts, Pressed, RunAlong,
+    NotchKind, Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong,
 };
 
 /// Drill points lie 13 mm inside a dart's tip (Furrer, class handout *The Bodice Sloper*).
@@ -22,6 +22,12 @@ const BACK_DART_BELOW: f64 = 12.0;
 
 /// The front waist dart ends 20 to 25 mm below the bust point (value from memory).
 const FRONT_DART_BELOW: f64 = 22.0;
+
+/// A block of the trunk drafted, and the frame it stands on.
+pub(super) struct Drafted {
+    pub pattern: PatternParts,
+    pub frame: Frame,
+}
 
 /// Level of the upper apex of the back waist dart.
 pub(super) fn back_dart_level(frame: &Frame) -> f64 {
@@ -224,6 +230,7 @@ pub(super) fn girth(
         name: name.to_owned(),
         body,
         ease,
+        limb: false,
         runs: pieces
             .iter()
             .map(|piece| GirthRun {

@@ -12,6 +12,9 @@ const LENGTH_PER_DEPTH: f64 = 1.83;
 /// The underarm is never shifted further than this, in millimetres.
 const MOST_SHIFT: f64 = 30.0;
 
+/// Where only a deeper armscye takes a sleeve at all, it may go down this far, in millimetres.
+const MOST_LOWERED: f64 = 48.0;
+
 /// A shift of more than this is told, in millimetres.
 const TOLD_SHIFT: f64 = 15.0;
 
@@ -24,6 +27,12 @@ fn armscye_for_arm(f: &Figure, ease: &Ease) -> f64 {
     144.4 + 0.7782 * f.upper_arm_girth + 1.2 * ease.armscye_depth + 0.17 * ease.bust
 }
 
+/// The least armscye that takes a sleeve: with 10 mm of ease its cap is a seventh longer than
+/// the biceps line, which leaves a cap some 75 mm high on a mean arm.
+fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
+    (f.upper_arm_girth + ease.upper_arm) * 8.0 / 7.0 - 10.0
+}
+
 /// The frame for a figure.
 ///
 /// The underarm lies midway between two levels: where the scye depth puts it, and where an
@@ -33,8 +42,12 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     let measured = f.scye_depth + ease.armscye_depth;
     let first = Frame::with_underarm(f, ease, shaping, measured)?;
     let half = armscye::back(&first)?.curve.length() + armscye::front(&first)?.curve.length();
-    let shift = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
-    let shift = shift.clamp(-MOST_SHIFT, MOST_SHIFT);
+    let wished = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
+    let needed = (least_armscye(f, ease) - half) / LENGTH_PER_DEPTH;
+    let shift = wished
+        .clamp(-MOST_SHIFT, MOST_SHIFT)
+        .max(needed)
+        .min(MOST_LOWERED);
     let mut frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
     if shift.abs() > TOLD_SHIFT {
         frame.warnings.push(Warning::new(

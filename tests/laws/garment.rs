@@ -329,6 +329,7 @@ pub fn garment() -> PatternParts {
         name: name.into(),
         body,
         ease,
+        limb: false,
         runs,
     };
     PatternParts {
