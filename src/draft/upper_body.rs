@@ -3,6 +3,7 @@
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::{DraftError, Ease, Figure, WaistPlan, armscye};
+use crate::geometry::tolerance;
 use crate::piece::Warning;
 
 /// How much longer the armscye gets for every millimetre its underarm is lowered: back and
@@ -13,7 +14,7 @@ const LENGTH_PER_DEPTH: f64 = 1.83;
 const MOST_SHIFT: f64 = 30.0;
 
 /// Where only a deeper armscye takes a sleeve at all, it may go down this far, in millimetres.
-const MOST_LOWERED: f64 = 48.0;
+const MOST_LOWERED: f64 = 60.0;
 
 /// A shift of more than this is told, in millimetres.
 const TOLD_SHIFT: f64 = 15.0;
@@ -40,15 +41,23 @@ fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
 /// woman to woman at equal build, and armscyes follow the arm more than the depth.
 pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
     let measured = f.scye_depth + ease.armscye_depth;
-    let first = Frame::with_underarm(f, ease, shaping, measured)?;
-    let half = armscye::back(&first)?.curve.length() + armscye::front(&first)?.curve.length();
-    let wished = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
-    let needed = (least_armscye(f, ease) - half) / LENGTH_PER_DEPTH;
-    let shift = wished
-        .clamp(-MOST_SHIFT, MOST_SHIFT)
-        .max(needed)
-        .min(MOST_LOWERED);
-    let mut frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
+    let at = |shift: f64| -> Result<(Frame, f64), DraftError> {
+        let frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
+        let length = armscye::back(&frame)?.curve.length() + armscye::front(&frame)?.curve.length();
+        Ok((frame, length))
+    };
+    let (_, length) = at(0.0)?;
+    let wished = 0.5 * (armscye_for_arm(f, ease) - length) / LENGTH_PER_DEPTH;
+    let mut shift = wished.clamp(-MOST_SHIFT, MOST_SHIFT);
+    let (mut frame, mut length) = at(shift)?;
+    for _ in 0..4 {
+        let short = least_armscye(f, ease) - length;
+        if short <= tolerance::PRINT || shift >= MOST_LOWERED {
+            break;
+        }
+        shift = (shift + short / LENGTH_PER_DEPTH).min(MOST_LOWERED);
+        (frame, length) = at(shift)?;
+    }
     if shift.abs() > TOLD_SHIFT {
         frame.warnings.push(Warning::new(
             "armscye_depth_shifted",
