@@ -4,7 +4,7 @@ use std::fmt;
 
 use blockwright::job::{Fault, JobError};
 use blockwright::measurements::{FileCause, FileErrors, FileProblem, Place};
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use super::source_file::SourceFile;
 
@@ -15,7 +15,8 @@ const WIDEST: usize = 90;
 const MOST: usize = 50;
 
 /// One thing that is wrong. As JSON: `code`, `text`, and where it is known `file`, `line`,
-/// `column`, `key` (the keys that lead there, joined by points) and `source` (the line).
+/// `column`, `key` (the keys that lead there, joined by points) and `source` (the
+/// beginning of the line).
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(super) struct Problem {
     code: String,
@@ -28,8 +29,16 @@ pub(super) struct Problem {
     column: Option<u64>,
     #[serde(skip_serializing_if = "Option::is_none")]
     key: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", serialize_with = "beginning")]
     source: Option<String>,
+}
+
+/// The beginning of a line: a machine can read the rest in the file.
+fn beginning<S: Serializer>(line: &Option<String>, serializer: S) -> Result<S::Ok, S::Error> {
+    let short: Option<String> = line
+        .as_ref()
+        .map(|line| line.chars().take(WIDEST).collect());
+    short.serialize(serializer)
 }
 
 impl Problem {

@@ -112,12 +112,10 @@ pub struct PrintOptions {
 }
 
 impl PrintOptions {
-    /// The margins in mm that a page can have, as the PDF writer takes them.
-    #[cfg(any(feature = "yaml", test))]
-    pub(super) const MARGINS: (f64, f64) = (12.0, 50.0);
-    /// The overlaps in mm that pages can have, as the PDF writer takes them.
-    #[cfg(any(feature = "yaml", test))]
-    pub(super) const OVERLAPS: (f64, f64) = (8.0, 50.0);
+    /// The least and the greatest margin in mm, as the PDF writer takes them.
+    pub const MARGINS: (f64, f64) = (12.0, 50.0);
+    /// The least and the greatest overlap in mm, as the PDF writer takes them.
+    pub const OVERLAPS: (f64, f64) = (8.0, 50.0);
 }
 
 impl Default for PrintOptions {
