@@ -8,8 +8,9 @@ use super::shaping::{Lower, Shaping, SideLine};
 use super::shoulder::Shoulders;
 use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
+use super::waistline::{DartsPoint, WaistSpec, waistline};
 use super::{DraftError, Ease, Figure};
-use crate::geometry::{Curve, Point, Rigid, Vec2};
+use crate::geometry::{Curve, Point, Rigid, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
 /// Where everything lies.
@@ -125,7 +126,33 @@ impl Frame {
         }
         let shape = bust.shape(f, half - back_chest, underarm, &mut warnings)?;
         let half_chest = back_chest + shape.front_closed;
-        let shares = shares(half_chest);
+        let mut shares = shares(half_chest);
+        let mut plan = WaistPlan::new(f, ease, back_chest, &shares);
+        if shaping.lower == Lower::Waist && shares.back_dart <= 0.0 {
+            // Without darts the edges are as long as their curves make them: the side seams
+            // are placed so that both together are the waist, and the plan follows.
+            let edges = |side: f64| {
+                let edge = |chest| undarted_waist(chest, side, waist, underarm);
+                Ok::<_, DraftError>((edge(back_chest)?, edge(shape.front_closed)?))
+            };
+            shares.side = root(
+                "side of the bodice",
+                shares.side - 2.0,
+                shares.side + 30.0,
+                |side| edges(side).map_or(f64::NAN, |(b, f): (f64, f64)| b + f - half_waist),
+            )
+            .map_err(|source| DraftError::Construction {
+                step: "waist",
+                from: "waist_girth, bust_girth, back_waist_length",
+                source,
+            })?;
+            let (back, front) = edges(shares.side)?;
+            plan = WaistPlan {
+                back,
+                front,
+                ..plan
+            };
+        }
         let hip_out = (half_hip - half_chest) / 2.0;
         let spec = SideSpec {
             waist_in: shares.side,
@@ -134,7 +161,7 @@ impl Frame {
         };
         Ok(Self {
             side: side_seam(f, shaping.lower, &spec)?,
-            plan: WaistPlan::new(f, ease, back_chest, &shares),
+            plan,
             neck,
             shoulders,
             front_side,
@@ -174,6 +201,21 @@ impl Frame {
         self.opening()
             .apply(Point::new(self.front_chest_closed, self.underarm))
     }
+}
+
+/// Length of a waist edge without darts, for a quarter `chest` wide at the underarm whose side
+/// seam comes in by `side`.
+fn undarted_waist(chest: f64, side: f64, waist: f64, underarm: f64) -> Result<f64, DraftError> {
+    let seam = Vec2::new(-side, waist - underarm).normalize();
+    let spec = WaistSpec {
+        centre: Point::new(0.0, waist),
+        side: Point::new(chest - side, waist),
+        arrive: -perpendicular(seam),
+        length: 0.0,
+        darts: Vec::new(),
+        point: DartsPoint::Up,
+    };
+    Ok(waistline(&spec)?.edge.length())
 }
 
 /// What is taken in at the waist of a block whose half chest is `chest` wide.

@@ -88,8 +88,9 @@ const ELBOW_DART: f64 = 20.0;
 /// pull the cap's underarm up.
 const LEAST_ELBOW: f64 = 0.88;
 
-/// The wrist is drawn no narrower than this share of the biceps, so that the arm goes in.
-const LEAST_TAPER: f64 = 0.58;
+/// The underarm seams come in by no more than this for every millimetre of length (9 degrees):
+/// the cap begins square to them, and more would lift its underarm out of the armscye.
+const MOST_TAPER: f64 = 0.158;
 
 /// A sleeve drafted: its piece and by how much its cap is longer than the armscye.
 pub(super) struct Sleeve {
@@ -165,7 +166,10 @@ fn taper(f: &Figure, biceps: f64, below: f64, spec: &SleeveSpec) -> (f64, f64) {
             let elbow = elbow_width(f, biceps);
             ((biceps - elbow) / 2.0, elbow_level(f, below))
         }
-        SleeveLength::Long => ((biceps - wrist_width(f, biceps)) / 2.0, below),
+        SleeveLength::Long => {
+            let inward = (biceps - wrist_width(f, biceps)) / 2.0;
+            (inward.min(MOST_TAPER * below), below)
+        }
     }
 }
 
@@ -176,9 +180,7 @@ fn elbow_width(f: &Figure, biceps: f64) -> f64 {
 }
 
 fn wrist_width(f: &Figure, biceps: f64) -> f64 {
-    (f.wrist_girth + WRIST_EASE)
-        .max(LEAST_TAPER * biceps)
-        .min(biceps - 6.0)
+    (f.wrist_girth + WRIST_EASE).min(biceps - 6.0)
 }
 
 /// Depth of the elbow below the biceps line: half the arm and 25 mm from the shoulder
