@@ -92,6 +92,9 @@ const LEAST_ELBOW: f64 = 0.88;
 /// the cap begins square to them, and more would lift its underarm out of the armscye.
 const MOST_TAPER: f64 = 0.158;
 
+/// The same below the elbow of a fitted sleeve (13 degrees).
+const MOST_FOREARM_TAPER: f64 = 0.23;
+
 /// A sleeve drafted: its piece and by how much its cap is longer than the armscye.
 pub(super) struct Sleeve {
     pub piece: Piece,
@@ -242,7 +245,9 @@ fn square_end(front: &Curve, back: &Curve) -> Result<Curve, GeometryError> {
 fn bent(f: &Figure, biceps: f64, below: f64, down: (Vec2, Vec2)) -> Result<Lower, GeometryError> {
     let level = elbow_level(f, below);
     let elbow = elbow_width(f, biceps);
-    let wrist = (f.wrist_girth + WRIST_EASE).min(elbow - 6.0);
+    let wrist = (f.wrist_girth + WRIST_EASE)
+        .max(elbow - 2.0 * MOST_FOREARM_TAPER * (below - level))
+        .min(elbow - 6.0);
     let side = |width: f64| (biceps - width) / 2.0;
     let hinge = Point::new(biceps - side(elbow), level);
     let upper_leg = Point::new(side(elbow), level);
