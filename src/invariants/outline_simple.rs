@@ -82,7 +82,13 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
         }
         let area = piece.outline().area();
         if area.is_nan() || area <= tolerances.seam * tolerances.seam {
-            report(OutlineFault::WrongWay { piece: name(), area }.into())?;
+            report(
+                OutlineFault::WrongWay {
+                    piece: name(),
+                    area,
+                }
+                .into(),
+            )?;
         }
         lengths(piece, tolerances, report)?;
         spikes(piece, report)?;
@@ -95,7 +101,15 @@ fn lengths(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> Contro
         let (length, least) = (edge.curve().length(), tolerances.seam);
         if length.is_nan() || length <= least {
             let (piece, edge) = (piece.name().to_owned(), edge.name().to_string());
-            report(OutlineFault::NoLength { piece, edge, length, least }.into())?;
+            report(
+                OutlineFault::NoLength {
+                    piece,
+                    edge,
+                    length,
+                    least,
+                }
+                .into(),
+            )?;
         }
     }
     ControlFlow::Continue(())

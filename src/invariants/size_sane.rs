@@ -33,7 +33,10 @@ pub(super) const LAW: Law = Law {
 fn reach(piece: &Piece) -> f64 {
     let all = piece.lines().iter().map(|l| l.curve.bounds());
     let all = all.fold(piece.outline().bounds(), |all, one| all.union(one));
-    [all.x0, all.y0, all.x1, all.y1].into_iter().map(f64::abs).fold(0.0, f64::max)
+    [all.x0, all.y0, all.x1, all.y1]
+        .into_iter()
+        .map(f64::abs)
+        .fold(0.0, f64::max)
 }
 
 pub(super) fn is_sane(piece: &Piece) -> bool {
