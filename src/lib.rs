@@ -1,5 +1,51 @@
-//! Drafts sewing blocks from body measurements, alters them for fit, proves that they
-//! can still be sewn, and prints them full size.
+//! Drafts sewing blocks from body measurements, proves that they can be sewn, and prints them
+//! full size.
+//!
+//! # The way through
+//!
+//! 1. [`measurements`]: a [`Body`](measurements::Body) from what was taken; what is missing is
+//!    estimated, with its spread.
+//! 2. [`draft`]: a block for that body, closed by solving.
+//! 3. [`invariants`]: the laws that a pattern can be sewn, checked by code that never saw how
+//!    it was made.
+//! 4. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON.
+//! 5. [`job`]: all of that from one description, as the command-line tool does it.
+//!
+//! ```
+//! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
+//! use blockwright::drawing::{PatternLabels, pattern_sheet};
+//! use blockwright::invariants::{Tolerances, is_valid};
+//! use blockwright::measurements::{Body, Measurement};
+//! use blockwright::render::svg;
+//!
+//! # fn main() -> Result<(), Box<dyn std::error::Error>> {
+//! let body = Body::from_taken([
+//!     (Measurement::Height, 1680.0), // millimetres
+//!     (Measurement::BustGirth, 920.0),
+//!     (Measurement::WaistGirth, 760.0),
+//!     (Measurement::HipGirth, 1000.0),
+//!     (Measurement::BackWaistLength, 402.0), // whatever is taken is used as taken
+//! ])?;
+//! let mut options = DraftOptions::of(Block::Dress);
+//! options.sleeve = Some(SleeveLength::Long);
+//! let pattern = draft(&body, &options)?;
+//! assert!(is_valid(&pattern, &Tolerances::drafted()));
+//!
+//! let labels = PatternLabels { title: "Dress block".into(), wearer: None };
+//! let picture = svg::render(&pattern_sheet(&pattern, &labels)?);
+//! assert!(picture.starts_with("<?xml"));
+//! # Ok(())
+//! # }
+//! ```
+//!
+//! Millimetres and radians inside, units only at the edge; y runs down the page and positive
+//! angles turn clockwise. The library does no I/O and reads no clock: the same input gives the
+//! same bytes.
+//!
+//! # Caution
+//!
+//! A block is drafted from numbers. Measure the test square of a print before anything else,
+//! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
 
 pub mod draft;
 pub mod drawing;

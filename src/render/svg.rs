@@ -32,7 +32,7 @@ pub fn render(drawing: &Drawing) -> String {
         &mut out,
         format_args!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{height}mm\" \
-             viewBox=\"{} {} {width} {height}\" fill=\"none\" stroke-linejoin=\"round\" \
+             viewBox=\"{} {} {width} {height}\" style=\"background:#fff\" fill=\"none\" stroke-linejoin=\"round\" \
              font-family=\"Helvetica, Arial, sans-serif\">",
             number(bounds.x0),
             number(bounds.y0),
