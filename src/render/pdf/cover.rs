@@ -5,8 +5,9 @@ use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
 use crate::drawing::{Anchor, Drawing, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
 
 use super::coverage::Coverage;
+use super::grid::{FOOTER, Grid};
 use super::marks::GREY;
-use super::plan::{Grid, TilePlan, tile_label};
+use super::plan::{TilePlan, tile_label};
 use super::{Paper, PdfError, PrintInfo, TileOptions, scale, tile_page};
 
 /// The least width and height in mm between the margins that the page needs.
@@ -72,7 +73,7 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
     column.heading("2   Print the rest, cut and join");
     let lines = list_lines(info, room.width() / 2.0 - 4.0);
     let contents = lines.len().div_ceil(2).min(10);
-    let below = 10.0 + contents as f64 * LINE + 14.0 + tile_page::FOOTER;
+    let below = 10.0 + contents as f64 * LINE + 14.0 + FOOTER;
     let map_room = Rect::new(
         room.x0,
         column.y,
@@ -86,9 +87,9 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
 
     if !info.contents.is_empty() {
         column.heading("3   What is on it");
-        list(&mut column, &lines, room.y1 - tile_page::FOOTER - 9.0);
+        list(&mut column, &lines, room.y1 - FOOTER - 9.0);
     }
-    column.y = room.y1 - tile_page::FOOTER - 5.0;
+    column.y = room.y1 - FOOTER - 5.0;
     column.line(
         "Sew a trial garment (a toile) in cheap cloth before you cut good fabric.",
         TextStyle::new(Face::Bold, 3.5),

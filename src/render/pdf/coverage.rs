@@ -7,7 +7,7 @@ use kurbo::{BezPath, ParamCurve as _, Point, Rect, Shape as _};
 use crate::drawing::{Drawing, Figure, Item};
 
 use super::PdfError;
-use super::plan::Grid;
+use super::grid::Grid;
 
 /// How far a curve may run from the chords that stand for it, in mm: far below the width of a
 /// line.

@@ -24,6 +24,7 @@ mod cover;
 mod coverage;
 mod document;
 mod error;
+mod grid;
 mod info;
 mod marks;
 mod one_sheet;

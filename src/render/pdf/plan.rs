@@ -3,7 +3,8 @@
 use kurbo::{Point, Rect, Size, Vec2};
 
 use super::coverage::Coverage;
-use super::{Orientation, Paper, PdfError, TileOptions, tile_page};
+use super::grid::{FOOTER, Grid};
+use super::{Orientation, Paper, PdfError, TileOptions};
 
 /// The most pages that will be made, the first included.
 pub const MAX_PAGES: usize = 1000;
@@ -140,22 +141,6 @@ pub(super) fn row_letters(row: usize) -> String {
     letters.iter().rev().collect()
 }
 
-/// A grid laid over the drawing: the corner of its first cell and the size of a cell, in mm.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Grid {
-    pub(super) origin: Point,
-    pub(super) pitch: Size,
-    pub(super) overlap: f64,
-}
-
-impl Grid {
-    pub(super) fn cell(&self, row: usize, column: usize) -> Rect {
-        let (row, column) = (row as f64, column as f64);
-        let at = Vec2::new(column * self.pitch.width, row * self.pitch.height);
-        Rect::from_origin_size(self.origin + at, self.pitch)
-    }
-}
-
 /// Chooses the grid that needs the fewest pages: both ways round if allowed, and with what room
 /// is left over put to the right, to the left or shared.
 pub(super) fn choose(
@@ -211,7 +196,7 @@ fn layouts(
     } = *options;
     let pitch = Size::new(
         (page_size.width - 2.0 * margin - overlap).floor(),
-        (page_size.height - 2.0 * margin - overlap - tile_page::FOOTER).floor(),
+        (page_size.height - 2.0 * margin - overlap - FOOTER).floor(),
     );
     let fits = pitch.width + overlap >= LEAST.width && pitch.height + overlap >= LEAST.height;
     if !fits {
@@ -221,7 +206,7 @@ fn layouts(
             margin,
             overlap,
             least_width: LEAST.width + 2.0 * margin,
-            least_height: LEAST.height + tile_page::FOOTER + 2.0 * margin,
+            least_height: LEAST.height + FOOTER + 2.0 * margin,
         });
     }
     // Whole millimetres, so that the grid's lines fall on them.

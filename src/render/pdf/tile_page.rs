@@ -5,12 +5,10 @@ use kurbo::{Point, Rect, Shape as _, Vec2};
 use crate::drawing::{Anchor, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
 
 use super::coverage::Coverage;
+use super::grid::FOOTER;
 use super::marks::{GREY, Join};
 use super::plan::{Tile, TilePlan, row_letters, tile_label};
 use super::scale;
-
-/// The height at the foot of every page kept for its label and scale bar, in mm.
-pub(super) const FOOTER: f64 = 10.0;
 
 /// The strip that a neighbour covers.
 const STRIP: Ink = Ink::Grey(241);
