@@ -1,0 +1,10 @@
+//! Drafts for many bodies: a survey of women, the open body-dimensions data, and random ones.
+//!
+//! Each prints what it found to standard error, whether it passes or not.
+
+mod adults;
+mod any_body;
+mod armscye;
+mod people;
+mod tally;
+mod women;
