@@ -81,5 +81,5 @@ pub fn body_of(row: &Row) -> Body {
         };
         (!value.is_nan()).then_some((m, value))
     });
-    Body::from_taken(taken).unwrap_or_else(|errors| panic!("{}: {errors}", row.text("id")))
+    Body::from_taken(taken).expect("a body that is possible")
 }
