@@ -1,4 +1,4 @@
-//! 507 adults, drafted from four girths, two arm girths and estimates.
+//! 507 adults, drafted from height, three girths, two arm girths and estimates.
 //!
 //! Heinz, Peterson, Johnson & Kerk 2003, "Exploring Relationships in Body Dimensions", Journal
 //! of Statistics Education 11(2). Physically active people, 247 of them men: bodies that the
