@@ -5,6 +5,7 @@ pub mod draft;
 pub mod drawing;
 pub mod geometry;
 pub mod invariants;
+pub mod job;
 pub mod measurements;
 pub mod piece;
 pub mod render;

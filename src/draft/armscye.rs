@@ -3,7 +3,6 @@
 
 use super::DraftError;
 use super::frame::Frame;
-use super::shoulder;
 use crate::geometry::{
     Curve, GeometryError, Point, Vec2, angle_between, intersect_lines, perpendicular, unit,
 };
@@ -36,13 +35,21 @@ pub(super) struct Armscye {
 /// would be straight or bend back where the back is as wide as the shoulder.
 const SPARE_TURN: f64 = 7.0 * std::f64::consts::PI / 180.0;
 
+/// How far across the lower part its corner may lie, as a share.
+const FURTHEST_CORNER: f64 = 0.75;
+
 /// Draws the armscye: square to the shoulder, through the width point, square to the side seam.
 fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
     let down = Vec2::new(0.0, 1.0);
     let upper_chord = spec.width_point - spec.shoulder;
     // Inward is positive: how far the chord leans toward the fold on its way down.
     let lean = angle_between(down, upper_chord);
-    let tilt = (SPARE_TURN - lean).max(0.0);
+    // Never so far outward that the lower part would have no corner left to round.
+    let lower_chord = spec.underarm - spec.width_point;
+    let most = (FURTHEST_CORNER * lower_chord.x)
+        .atan2(lower_chord.y)
+        .max(0.0);
+    let tilt = (SPARE_TURN - lean).clamp(0.0, most);
     let at_width = unit(std::f64::consts::FRAC_PI_2 - tilt);
     let square = perpendicular(spec.shoulder_direction);
     let reach = upper_chord.hypot();
@@ -79,24 +86,20 @@ const WIDTH_LEVEL: f64 = 0.54;
 const BACK_SCOOP: f64 = 0.64;
 const FRONT_SCOOP: f64 = 0.70;
 
-/// Direction of the sewn side seam as it leaves the underarm.
-pub(super) fn side_direction(frame: &Frame) -> Vec2 {
-    Vec2::new(-frame.side_in, frame.waist - frame.underarm).normalize()
-}
-
+/// From the shoulder point and its shoulder's direction by a width to the underarm point and
+/// its side seam's direction.
 fn spec(
-    shoulder: Point,
-    shoulder_direction: Vec2,
+    (shoulder, shoulder_direction): (Point, Vec2),
     width: f64,
-    underarm: Point,
-    side_direction: Vec2,
+    (underarm, side_direction): (Point, Vec2),
     scoop: f64,
 ) -> ArmscyeSpec {
     let level = shoulder.y + WIDTH_LEVEL * (underarm.y - shoulder.y);
+    let width_point = Point::new(width, level);
     ArmscyeSpec {
         shoulder,
         shoulder_direction,
-        width_point: Point::new(width, level),
+        width_point,
         underarm,
         side_direction,
         scoop,
@@ -105,14 +108,11 @@ fn spec(
 
 /// The back armscye of a frame.
 pub(super) fn back(frame: &Frame) -> Result<Armscye, DraftError> {
-    let shoulder = shoulder::back_of(frame)?;
-    let underarm = Point::new(frame.back_chest, frame.underarm);
+    let shoulder = frame.shoulders.back()?;
     let spec = spec(
-        shoulder.edge.end(),
-        shoulder.outward,
+        (shoulder.edge.end(), shoulder.outward),
         frame.back_width,
-        underarm,
-        side_direction(frame),
+        (frame.back_underarm(), frame.side_direction()),
         BACK_SCOOP,
     );
     armscye(&spec).map_err(|source| DraftError::Construction {
@@ -124,15 +124,12 @@ pub(super) fn back(frame: &Frame) -> Result<Armscye, DraftError> {
 
 /// The front armscye of a frame, the bust dart open.
 pub(super) fn front(frame: &Frame) -> Result<Armscye, DraftError> {
-    let along = unit(frame.front_slope);
-    let tip = frame.front_side + along * frame.shoulder_length;
-    let side = frame.opening().apply_direction(side_direction(frame));
+    let tip = frame.shoulders.front_point(frame.front_side);
+    let side = frame.opening().apply_direction(frame.side_direction());
     let spec = spec(
-        tip,
-        along,
+        (tip, unit(frame.shoulders.front_slope)),
         frame.front_width,
-        frame.front_underarm(),
-        side,
+        (frame.front_underarm(), side),
         FRONT_SCOOP,
     );
     armscye(&spec).map_err(|source| DraftError::Construction {

@@ -1,74 +1,29 @@
-//! The front door: one block, or bodice and skirt joined at the waist, for a body.
+//! The front door: a block, with a sleeve if wanted, for a body.
 
 use super::join::join_at_waist;
-use super::{DraftError, Ease, Figure, bodice, skirt};
+use super::one_piece::one_piece;
+use super::options::{Block, DraftOptions, Side};
+use super::set_in::{Set, set_in};
+use super::shaping::{Lower, Shaping, ShoulderFullness, SideLine};
+use super::{DraftError, Figure, bodice, skirt};
 use crate::measurements::Body;
 use crate::piece::Pattern;
 
-/// A block that can be drafted.
-///
-/// ```
-/// use blockwright::draft::Block;
-/// assert_eq!(Block::named("skirt"), Some(Block::Skirt));
-/// assert_eq!(Block::BodiceAndSkirt.name(), "bodice and skirt");
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Block {
-    /// Back and front from neck to waist.
-    Bodice,
-    /// Back and front from waist to hem.
-    Skirt,
-    /// Both, sewn together at the waist quarter by quarter.
-    BodiceAndSkirt,
-}
+/// By how much the back shoulder of a block without shoulder dart is longer and eased in:
+/// 6 mm (Woman Encyclopaedia, bodice drafting lesson).
+const SHOULDER_EASE: f64 = 6.0;
 
-impl Block {
-    /// Every block.
-    pub const ALL: [Self; 3] = [Self::Bodice, Self::Skirt, Self::BodiceAndSkirt];
+/// A tunic ends this share of the way from waist to knee unless a length is given: at the
+/// middle of the thigh.
+const TUNIC_LENGTH: f64 = 0.62;
 
-    /// The name in job files and pattern documents.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Bodice => "bodice",
-            Self::Skirt => "skirt",
-            Self::BodiceAndSkirt => "bodice and skirt",
-        }
-    }
-
-    /// The block of that name.
-    #[must_use]
-    pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|b| b.name() == name)
-    }
-
-    /// Whether the block has a skirt, so that a length means something.
-    #[must_use]
-    pub fn has_skirt(self) -> bool {
-        self != Self::Bodice
-    }
-}
-
-/// What is wanted of a draft besides the body.
-///
-/// ```
-/// use blockwright::draft::{DraftOptions, Ease, Fit};
-/// let knee_length = DraftOptions { ease: Ease::of(Fit::Regular), skirt_length: None };
-/// assert!(knee_length.skirt_length.is_none());
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct DraftOptions {
-    /// Ease by place.
-    pub ease: Ease,
-    /// Waist to hem in millimetres; to the knee when none is given.
-    pub skirt_length: Option<f64>,
-}
+/// A shirt ends this far below the hip line unless a length is given, in millimetres.
+const SHIRT_BELOW_HIP: f64 = 40.0;
 
 /// Drafts a block for a body.
 ///
 /// ```
-/// use blockwright::draft::{Block, DraftOptions, Ease, Fit, draft};
+/// use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 /// use blockwright::measurements::{Body, Measurement};
 /// let body = Body::from_taken([
 ///     (Measurement::Height, 1680.0),
@@ -76,20 +31,66 @@ pub struct DraftOptions {
 ///     (Measurement::WaistGirth, 760.0),
 ///     (Measurement::HipGirth, 1000.0),
 /// ])?;
-/// let options = DraftOptions { ease: Ease::of(Fit::Regular), skirt_length: Some(600.0) };
-/// let pattern = draft(Block::BodiceAndSkirt, &body, &options)?;
-/// assert_eq!(pattern.pieces().len(), 4);
+/// let mut options = DraftOptions::of(Block::Dress);
+/// options.sleeve = Some(SleeveLength::Long);
+/// let pattern = draft(&body, &options)?;
+/// assert_eq!(pattern.pieces().len(), 3);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
 /// # Errors
 /// When the block cannot be drafted for this body; the error names what stands against it.
-pub fn draft(block: Block, body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError> {
-    let figure = Figure::from(body);
-    let skirt = || skirt(&figure, &options.ease, options.skirt_length);
-    match block {
-        Block::Bodice => bodice(&figure, &options.ease),
-        Block::Skirt => skirt(),
-        Block::BodiceAndSkirt => join_at_waist(bodice(&figure, &options.ease)?, skirt()?),
+pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError> {
+    draft_figure(&Figure::from(body), options)
+}
+
+/// Drafts a block for a figure: as [`draft`], from plain numbers.
+///
+/// # Errors
+/// When the block cannot be drafted for this figure; the error names what stands against it.
+pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {
+    let ease = &options.ease;
+    let shaping = |darts: bool, side: Side, shoulder, length: f64| Shaping {
+        shoulder,
+        lower: Lower::Hem {
+            darts: options.waist_darts.unwrap_or(darts),
+            side: match options.side.unwrap_or(side) {
+                Side::Shaped => SideLine::Shaped,
+                Side::Straight => SideLine::Straight,
+            },
+            length: options.length.unwrap_or(length),
+        },
+    };
+    let eased = ShoulderFullness::Eased(SHOULDER_EASE);
+    let shaping = match options.block {
+        Block::Skirt => return skirt(figure, ease, options.length),
+        Block::Bodice | Block::BodiceAndSkirt => Shaping::BODICE,
+        Block::Dress => shaping(
+            true,
+            Side::Shaped,
+            ShoulderFullness::Dart,
+            figure.waist_to_knee,
+        ),
+        Block::Tunic => shaping(
+            false,
+            Side::Shaped,
+            eased,
+            TUNIC_LENGTH * figure.waist_to_knee,
+        ),
+        Block::Shirt => shaping(
+            false,
+            Side::Straight,
+            eased,
+            figure.waist_to_hip + SHIRT_BELOW_HIP,
+        ),
+    };
+    let set = |parts| set_in(parts, figure, ease, options, &Set::of(options.block));
+    match options.block {
+        Block::BodiceAndSkirt => {
+            let upper = set(bodice::parts(figure, ease)?)?;
+            join_at_waist(upper, skirt(figure, ease, options.length)?)
+        }
+        Block::Bodice => set(bodice::parts(figure, ease)?),
+        _ => set(one_piece(options.block.name(), figure, ease, &shaping)?),
     }
 }

@@ -1,5 +1,7 @@
 //! Ease: what a garment is larger than the body, place by place.
 
+use super::Block;
+
 /// How a garment is meant to fit.
 ///
 /// ```
@@ -62,7 +64,39 @@ pub struct Ease {
 }
 
 impl Ease {
-    /// The ease of a fit.
+    /// The ease of a fit for a block.
+    ///
+    /// Bodice, skirt and dress take that of [`of`](Self::of). Tunic and shirt hang from the
+    /// shoulders: bust 80 to 140, hip 60 to 120 (values from memory); 38 to 64 at the chest of
+    /// a fitted shirt, to 76 of a standard one (Robinson, costume construction text, ch. 16).
+    /// Where their waist has no darts, the shape of the side seam decides its ease.
+    ///
+    /// ```
+    /// use blockwright::draft::{Block, Ease, Fit};
+    /// assert!(Ease::for_block(Block::Tunic, Fit::Close).bust > Ease::of(Fit::Close).bust);
+    /// ```
+    #[must_use]
+    pub fn for_block(block: Block, fit: Fit) -> Self {
+        let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match (block, fit) {
+            (Block::Tunic, Fit::Close) => [80.0, 80.0, 70.0, 16.0, 56.0, 26.0],
+            (Block::Tunic, Fit::Regular) => [110.0, 110.0, 90.0, 24.0, 70.0, 34.0],
+            (Block::Tunic, Fit::Loose) => [140.0, 150.0, 120.0, 32.0, 84.0, 42.0],
+            (Block::Shirt, Fit::Close) => [64.0, 64.0, 60.0, 14.0, 52.0, 24.0],
+            (Block::Shirt, Fit::Regular) => [90.0, 96.0, 80.0, 20.0, 64.0, 30.0],
+            (Block::Shirt, Fit::Loose) => [120.0, 130.0, 110.0, 28.0, 76.0, 38.0],
+            _ => return Self::of(fit),
+        };
+        Self {
+            bust,
+            waist,
+            hip,
+            back_width,
+            upper_arm,
+            armscye_depth,
+        }
+    }
+
+    /// The ease of a fit for bodice, skirt and dress.
     #[must_use]
     pub fn of(fit: Fit) -> Self {
         let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match fit {

@@ -32,6 +32,9 @@ pub struct Figure {
     pub waist_to_hip: f64,
     pub waist_to_knee: f64,
     pub upper_arm_girth: f64,
+    pub elbow_girth: f64,
+    pub wrist_girth: f64,
+    pub arm_length: f64,
 }
 
 impl Figure {
@@ -59,6 +62,9 @@ impl Figure {
             waist_to_hip: 218.0,
             waist_to_knee: 597.0,
             upper_arm_girth: 291.0,
+            elbow_girth: 238.0,
+            wrist_girth: 151.0,
+            arm_length: 547.0,
         }
     }
 }
@@ -84,6 +90,9 @@ impl From<&Body> for Figure {
             waist_to_hip: v(Measurement::WaistToHip),
             waist_to_knee: v(Measurement::WaistToKnee),
             upper_arm_girth: v(Measurement::UpperArmGirth),
+            elbow_girth: v(Measurement::ElbowGirth),
+            wrist_girth: v(Measurement::WristGirth),
+            arm_length: v(Measurement::ArmLength),
         }
     }
 }

@@ -4,20 +4,20 @@
 
 use super::error::within;
 use super::neckline::Neckline;
-use super::shoulder;
-use super::waist_plan::{self, WaistPlan};
+use super::shaping::{Lower, Shaping, SideLine};
+use super::shoulder::Shoulders;
+use super::side_seam::{SideSpec, side_seam, straight_in};
+use super::waist_plan::{Shares, WaistPlan};
+use super::waistline::{DartsPoint, WaistSpec, waistline};
 use super::{DraftError, Ease, Figure};
-use crate::geometry::{Point, Rigid, unit};
+use crate::geometry::{Curve, Point, Rigid, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
 /// Where everything lies.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Frame {
     pub neck: Neckline,
-    pub shoulder_length: f64,
-    pub back_sewn_slope: f64,
-    pub front_slope: f64,
-    pub shoulder_dart: f64,
+    pub shoulders: Shoulders,
     /// Neck side point of the front.
     pub front_side: Point,
     /// Level of the underarm, bust dart closed.
@@ -37,8 +37,12 @@ pub(super) struct Frame {
     pub bust_tip: Point,
     /// Angle of the bust dart, in radians; zero for none.
     pub bust_angle: f64,
-    /// How far the side seam comes in from underarm to waist; negative when it goes out.
-    pub side_in: f64,
+    /// What is taken in between underarm and waist, and where.
+    pub shares: Shares,
+    /// Half the finished width at the hip less that at the underarm, for each quarter.
+    pub hip_out: f64,
+    /// The side seam, darts closed, from the underarm at the origin.
+    pub side: Curve,
     pub plan: WaistPlan,
     pub warnings: Vec<Warning>,
 }
@@ -71,18 +75,16 @@ const BACK_SHARE: (f64, f64) = (0.36, 0.62);
 
 impl Frame {
     /// The frame for a figure whose underarm lies at that level.
-    pub fn with_underarm(f: &Figure, ease: &Ease, underarm: f64) -> Result<Self, DraftError> {
+    pub fn with_underarm(
+        f: &Figure,
+        ease: &Ease,
+        shaping: &Shaping,
+        underarm: f64,
+    ) -> Result<Self, DraftError> {
         let mut warnings = Vec::new();
-        shoulder::check_slope(f.shoulder_slope)?;
-        let front_slope = shoulder::front_slope(f.shoulder_slope);
-        let shoulder_dart = shoulder::dart_intake(f.bust_girth);
-        let shoulder_length = f.shoulder_length;
-        let back_sewn_slope = shoulder::sewn_back_slope(
-            shoulder_length,
-            shoulder_dart,
-            shoulder::back_slope(f.shoulder_slope),
-        )?;
-        let neck = Neckline::of_girth(f.neck_base_girth, back_sewn_slope, front_slope)?;
+        let back_width = (f.back_width + ease.back_width) / 2.0;
+        let shoulders = Shoulders::of(f, shaping.shoulder, back_width, &mut warnings)?;
+        let neck = shoulders.neck;
         let front_side = Point::new(neck.front_width, f.back_waist_length - f.front_waist_length);
         let waist = f.back_waist_length;
         within(
@@ -94,8 +96,7 @@ impl Frame {
         )?;
 
         let half = (f.bust_girth + ease.bust) / 2.0;
-        let back_width = (f.back_width + ease.back_width) / 2.0;
-        let front_point = front_side + unit(front_slope) * shoulder_length;
+        let front_point = shoulders.front_point(front_side);
         let front_width = front_width(f, ease, half, back_width, front_point.x);
         let scye_width = half - back_width - front_width;
         within(
@@ -107,34 +108,62 @@ impl Frame {
         )?;
 
         let bust = Bust::of(f, waist, underarm, &neck, front_side);
+        let half_waist = (f.waist_girth + ease.waist) / 2.0;
+        let half_hip = (f.hip_girth + ease.hip) / 2.0;
+        let levels = (waist - underarm, f.waist_to_hip);
+        let shares = |chest: f64| shares(shaping.lower, chest, half_waist, half_hip, levels);
         let mut back_chest = back_width + 0.48 * scye_width;
-        let mut shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
-        let mut waist_in =
-            waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
         // The side seam is placed so that back and front darts come out balanced; the bust
         // dart's lift follows the front's width, so this is repeated until it rests.
         for _ in 0..8 {
-            let wished = (f.waist_girth + ease.waist) / 4.0 - WaistPlan::FRONT_MORE
-                + waist_in.side
-                + waist_in.back_dart;
+            let shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
+            let taken = shares(back_chest + shape.front_closed);
+            let wished = half_waist / 2.0 - WaistPlan::FRONT_MORE + taken.side + taken.back_dart;
             back_chest = wished.clamp(
                 back_width + BACK_SHARE.0 * scye_width,
                 back_width + BACK_SHARE.1 * scye_width,
             );
-            shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
-            waist_in =
-                waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
         }
         let shape = bust.shape(f, half - back_chest, underarm, &mut warnings)?;
-        let waist_in =
-            waist_plan::Shares::of(back_chest + shape.front_closed, f.waist_girth + ease.waist);
-        let plan = WaistPlan::new(f, ease, back_chest, &waist_in);
+        let half_chest = back_chest + shape.front_closed;
+        let mut shares = shares(half_chest);
+        let mut plan = WaistPlan::new(f, ease, back_chest, &shares);
+        if shaping.lower == Lower::Waist && shares.back_dart <= 0.0 {
+            // Without darts the edges are as long as their curves make them: the side seams
+            // are placed so that both together are the waist, and the plan follows.
+            let edges = |side: f64| {
+                let edge = |chest| undarted_waist(chest, side, waist, underarm);
+                Ok::<_, DraftError>((edge(back_chest)?, edge(shape.front_closed)?))
+            };
+            shares.side = root(
+                "side of the bodice",
+                shares.side - 2.0,
+                shares.side + 30.0,
+                |side| edges(side).map_or(f64::NAN, |(b, f): (f64, f64)| b + f - half_waist),
+            )
+            .map_err(|source| DraftError::Construction {
+                step: "waist",
+                from: "waist_girth, bust_girth, back_waist_length",
+                source,
+            })?;
+            let (back, front) = edges(shares.side)?;
+            plan = WaistPlan {
+                back,
+                front,
+                ..plan
+            };
+        }
+        let hip_out = (half_hip - half_chest) / 2.0;
+        let spec = SideSpec {
+            waist_in: shares.side,
+            waist_depth: waist - underarm,
+            hip_out,
+        };
         Ok(Self {
+            side: side_seam(f, shaping.lower, &spec)?,
+            plan,
             neck,
-            shoulder_length,
-            back_sewn_slope,
-            front_slope,
-            shoulder_dart,
+            shoulders,
             front_side,
             underarm,
             waist,
@@ -146,10 +175,20 @@ impl Frame {
             lift: shape.lift,
             bust_tip: shape.tip,
             bust_angle: shape.angle,
-            side_in: waist_in.side,
-            plan,
+            shares,
+            hip_out,
             warnings,
         })
+    }
+
+    /// The underarm point of the back.
+    pub fn back_underarm(&self) -> Point {
+        Point::new(self.back_chest, self.underarm)
+    }
+
+    /// Direction of the sewn side seam as it leaves the underarm.
+    pub fn side_direction(&self) -> Vec2 {
+        self.side.start_direction()
     }
 
     /// The turn about the bust tip that opens the bust dart.
@@ -161,6 +200,55 @@ impl Frame {
     pub fn front_underarm(&self) -> Point {
         self.opening()
             .apply(Point::new(self.front_chest_closed, self.underarm))
+    }
+}
+
+/// Length of a waist edge without darts, for a quarter `chest` wide at the underarm whose side
+/// seam comes in by `side`.
+fn undarted_waist(chest: f64, side: f64, waist: f64, underarm: f64) -> Result<f64, DraftError> {
+    let seam = Vec2::new(-side, waist - underarm).normalize();
+    let spec = WaistSpec {
+        centre: Point::new(0.0, waist),
+        side: Point::new(chest - side, waist),
+        arrive: -perpendicular(seam),
+        length: 0.0,
+        darts: Vec::new(),
+        point: DartsPoint::Up,
+    };
+    Ok(waistline(&spec)?.edge.length())
+}
+
+/// What is taken in at the waist of a block whose half chest is `chest` wide.
+fn shares(lower: Lower, chest: f64, half_waist: f64, half_hip: f64, levels: (f64, f64)) -> Shares {
+    let spare = chest - half_waist;
+    match lower {
+        Lower::Waist
+        | Lower::Hem {
+            darts: true,
+            side: SideLine::Shaped,
+            ..
+        } => Shares::of(spare),
+        Lower::Hem {
+            darts: false,
+            side: SideLine::Shaped,
+            ..
+        } => Shares::at_sides(spare),
+        Lower::Hem {
+            darts,
+            side: SideLine::Straight,
+            ..
+        } => {
+            let side = straight_in(levels.0, levels.1, (half_hip - chest) / 2.0);
+            if darts {
+                Shares::with_side(spare, side)
+            } else {
+                Shares {
+                    side,
+                    back_dart: 0.0,
+                    front_dart: 0.0,
+                }
+            }
+        }
     }
 }
 

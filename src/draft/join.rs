@@ -13,11 +13,11 @@ pub(super) fn join_at_waist(bodice: Pattern, skirt: Pattern) -> Result<Pattern, 
             girth.name = format!("skirt_{}", girth.name);
         }
     }
-    let waist = |side: &str| Seam {
-        opposed: true,
-        ..Seam::plain(
+    // The bodice's outline reaches its waist from the side, the skirt's from the fold.
+    let waist = |side: &str| {
+        Seam::plain(
             format!("{side} waist"),
-            EdgeRef::new(format!("bodice {side}"), EdgeName::WAIST),
+            EdgeRef::against(format!("bodice {side}"), EdgeName::WAIST),
             EdgeRef::new(format!("skirt {side}"), EdgeName::WAIST),
         )
     };

@@ -1,11 +1,12 @@
 //! The shoulders: the back one with its dart, the front one plain, equally long when sewn.
 
-use super::DraftError;
 use super::error::within;
-use super::frame::Frame;
 use super::mouth::{FoldLies, shaped_mouth};
+use super::neckline::Neckline;
+use super::shaping::ShoulderFullness;
+use super::{DraftError, Figure};
 use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
-use crate::piece::{Apexes, Dart, EdgeName, Pressed};
+use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning};
 
 /// How much flatter the pattern's shoulder is than the body's, in radians.
 ///
@@ -23,17 +24,17 @@ const SPLIT: f64 = 2.0 * std::f64::consts::PI / 180.0;
 const SLOPES: (f64, f64) = (4.0, 36.0);
 
 /// Slope of the open back shoulder, from neck side to shoulder point, in radians.
-pub(super) fn back_slope(body_slope: f64) -> f64 {
+fn back_slope(body_slope: f64) -> f64 {
     body_slope - FLATTER - SPLIT
 }
 
 /// Slope of the front shoulder, in radians.
-pub(super) fn front_slope(body_slope: f64) -> f64 {
+fn front_slope(body_slope: f64) -> f64 {
     body_slope - FLATTER + SPLIT
 }
 
 /// Refuses slopes that no block has.
-pub(super) fn check_slope(body_slope: f64) -> Result<(), DraftError> {
+fn check_slope(body_slope: f64) -> Result<(), DraftError> {
     within(
         "shoulder slope",
         body_slope.to_degrees(),
@@ -51,8 +52,8 @@ pub(super) fn check_slope(body_slope: f64) -> Result<(), DraftError> {
 pub(super) struct BackShoulder {
     /// From the neck side point round the dart's mouth to the shoulder point.
     pub edge: Curve,
-    /// The dart.
-    pub dart: Dart,
+    /// The dart, if the fullness goes into one.
+    pub dart: Option<Dart>,
     /// Slope at the neck, in radians.
     pub slope_at_neck: f64,
     /// Unit direction of the part beside the armscye.
@@ -68,7 +69,7 @@ const DART_PLACE: f64 = 0.45;
 /// Intake of the back shoulder dart for a bust: bust / 32 - 8 mm on one draft (Bunka, as
 /// transcribed: 18 at bust 840), 10 at bust 880 on another (Aldrich, as transcribed).
 /// The middle between them.
-pub(super) fn dart_intake(bust: f64) -> f64 {
+fn dart_intake(bust: f64) -> f64 {
     (bust / 32.0 - 13.0).clamp(10.0, 18.0)
 }
 
@@ -102,11 +103,7 @@ fn open(side: Point, length: f64, slope: f64, intake: f64) -> OpenShoulder {
 
 /// The slope of the sewn back shoulder at which the *open* one falls by `open_slope` from
 /// neck side to shoulder point.
-pub(super) fn sewn_back_slope(
-    length: f64,
-    intake: f64,
-    open_slope: f64,
-) -> Result<f64, DraftError> {
+fn sewn_back_slope(length: f64, intake: f64, open_slope: f64) -> Result<f64, DraftError> {
     root(
         "slope of the sewn shoulder",
         open_slope - 0.35,
@@ -124,7 +121,7 @@ pub(super) fn sewn_back_slope(
 }
 
 /// The back shoulder from the neck side point, `length` long when sewn.
-pub(super) fn back(
+pub(super) fn with_dart(
     side: Point,
     length: f64,
     sewn_slope: f64,
@@ -136,24 +133,111 @@ pub(super) fn back(
     let mouth = shaped_mouth(o.tip, legs, &before, FoldLies::BeforeFirstLeg)?;
     Ok(BackShoulder {
         edge: before.then(&mouth)?.then(&after)?,
-        dart: Dart {
+        dart: Some(Dart {
             name: "shoulder".to_owned(),
             edge: Some(EdgeName::SHOULDER),
             legs,
             apexes: Apexes::One(o.tip),
             pressed: Pressed::TowardFirstLeg,
-        },
+        }),
         slope_at_neck: o.slope,
         outward: unit(o.slope + o.turn),
     })
 }
 
-/// The back shoulder of a frame.
-pub(super) fn back_of(frame: &Frame) -> Result<BackShoulder, DraftError> {
-    back(
-        frame.neck.back_side(),
-        frame.shoulder_length,
-        frame.back_sewn_slope,
-        frame.shoulder_dart,
-    )
+/// How far a shoulder may be lengthened, in millimetres: a sewn shoulder ends 10 to 25 mm
+/// inside the acromion by common practice, so this much bone is there.
+const MOST_LONGER: f64 = 20.0;
+
+/// How far the armscye may run outward from the shoulder point to the width of the back
+/// before the shoulder is lengthened, and before the draft is refused.
+const OUTWARD: f64 = 4.0;
+const OUTWARD_REFUSED: f64 = 26.0;
+
+/// Both shoulders and the neckline between them.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Shoulders {
+    pub neck: Neckline,
+    /// Length of the front shoulder.
+    pub length: f64,
+    /// By how much the back shoulder is longer, sewn: eased onto the front.
+    pub eased: f64,
+    pub front_slope: f64,
+    back_slope: f64,
+    dart: f64,
+}
+
+impl Shoulders {
+    /// The shoulders of a figure whose half back is `back_width` wide. Where the back is wider
+    /// than the shoulder is long, the shoulder is lengthened toward the bone.
+    pub fn of(
+        f: &Figure,
+        fullness: ShoulderFullness,
+        back_width: f64,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Self, DraftError> {
+        check_slope(f.shoulder_slope)?;
+        let as_long_as = |length: f64| -> Result<(Self, Point), DraftError> {
+            let (dart, eased) = match fullness {
+                ShoulderFullness::Dart => (dart_intake(f.bust_girth), 0.0),
+                ShoulderFullness::Eased(eased) => (0.0, eased),
+            };
+            let front_slope = front_slope(f.shoulder_slope);
+            let open_slope = back_slope(f.shoulder_slope);
+            let back_slope = sewn_back_slope(length + eased, dart, open_slope)?;
+            let neck = Neckline::of_girth(f.neck_base_girth, back_slope, front_slope)?;
+            let shoulders = Self {
+                neck,
+                length,
+                eased,
+                front_slope,
+                back_slope,
+                dart,
+            };
+            let tip = open(neck.back_side(), length + eased, back_slope, dart).end;
+            Ok((shoulders, tip))
+        };
+        let (shoulders, tip) = as_long_as(f.shoulder_length)?;
+        let short = (back_width - OUTWARD - tip.x) / back_slope(f.shoulder_slope).cos();
+        if short <= 0.0 {
+            return Ok(shoulders);
+        }
+        let longer = short.min(MOST_LONGER);
+        let (shoulders, tip) = as_long_as(f.shoulder_length + longer)?;
+        within(
+            "back width beyond the shoulder point",
+            back_width - tip.x,
+            (-f64::MAX, OUTWARD_REFUSED),
+            "mm",
+            "Check back_width and shoulder_length: the back is measured between the arms, the shoulder to the bone",
+        )?;
+        warnings.push(Warning::new(
+            "shoulder_lengthened",
+            format!(
+                "the shoulder was lengthened by {longer:.0} mm to {:.0}, so that the armscye reaches the width of the back: check shoulder_length and back_width",
+                shoulders.length
+            ),
+        ));
+        Ok(shoulders)
+    }
+
+    /// The back shoulder, its dart open.
+    pub fn back(&self) -> Result<BackShoulder, DraftError> {
+        let side = self.neck.back_side();
+        if self.dart > 0.0 {
+            return with_dart(side, self.length, self.back_slope, self.dart);
+        }
+        let along = unit(self.back_slope);
+        Ok(BackShoulder {
+            edge: Curve::line(side, side + along * (self.length + self.eased))?,
+            dart: None,
+            slope_at_neck: self.back_slope,
+            outward: along,
+        })
+    }
+
+    /// The front's shoulder point, given its neck side point.
+    pub fn front_point(&self, side: Point) -> Point {
+        side + unit(self.front_slope) * self.length
+    }
 }

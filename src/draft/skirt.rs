@@ -3,7 +3,7 @@
 use super::error::within;
 use super::waistline::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 use super::{DraftError, Ease, Figure, WaistPlan, waist_plan};
-use crate::geometry::{Curve, Point, Vec2, along, perpendicular};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, along, perpendicular, root};
 use crate::piece::{
     BalanceLine, Cut, DrillPoint, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch,
     NotchKind, Outline, Pattern, PatternParts, Piece, PieceParts, RunAlong, Seam, Warning,
@@ -69,6 +69,80 @@ struct Levels {
     raised: f64,
 }
 
+impl Levels {
+    fn of(hip: f64, hem: f64, side_in: f64, half_waist: f64) -> Self {
+        // A panel that narrows by `side_in` over the hip depth is part of a ring: its upper
+        // edge rises at the side by what the ring's arc rises over the waist quarter.
+        let raised = (half_waist / 2.0 * side_in / (2.0 * hip)).clamp(-12.0, 16.0);
+        Self {
+            hip,
+            hem,
+            side_in,
+            raised,
+        }
+    }
+}
+
+/// How far the side seams of a skirt without darts come in, and the back's width at the hip:
+/// such that both waist edges, curved as they are, have the plan's lengths.
+fn without_darts(
+    plan: &WaistPlan,
+    half_hip: f64,
+    lowered: f64,
+    at_side: impl Fn(f64) -> Levels,
+) -> Result<(f64, f64), DraftError> {
+    let width = |side_in: f64, waist: f64, lowered: f64| {
+        let levels = at_side(side_in);
+        let near = waist + side_in;
+        root("width of the hip", near - 30.0, near + 1.0, |hip| {
+            let edge = side_seam(&levels, hip).and_then(|(side, leave)| {
+                Ok(waistline(&waist_spec(
+                    lowered,
+                    &side,
+                    leave,
+                    waist,
+                    Vec::new(),
+                ))?)
+            });
+            edge.map_or(f64::NAN, |drawn| drawn.edge.length() - waist)
+        })
+    };
+    let widths = |side_in: f64| {
+        let back = width(side_in, plan.back, lowered)?;
+        Ok((back, width(side_in, plan.front, 0.0)?))
+    };
+    let even = (half_hip - plan.back - plan.front) / 2.0;
+    let not_constructible = |source| DraftError::Construction {
+        step: "skirt waist",
+        from: "waist_girth, hip_girth, waist_to_hip",
+        source,
+    };
+    let side_in = root("side of the skirt", even - 4.0, even + 30.0, |side_in| {
+        widths(side_in).map_or(f64::NAN, |(b, f): (f64, f64)| b + f - half_hip)
+    })
+    .map_err(not_constructible)?;
+    let widths: Result<(f64, f64), GeometryError> = widths(side_in);
+    Ok((side_in, widths.map_err(not_constructible)?.0))
+}
+
+/// The waist edge asked for above a side seam.
+fn waist_spec(
+    lowered: f64,
+    side: &Curve,
+    leave: Vec2,
+    length: f64,
+    darts: Vec<DartWanted>,
+) -> WaistSpec {
+    WaistSpec {
+        centre: Point::new(0.0, lowered),
+        side: side.start(),
+        arrive: -perpendicular(leave),
+        length,
+        darts,
+        point: DartsPoint::Down,
+    }
+}
+
 /// Drafts the skirt block: pieces `back` and `front`, both cut on the fold.
 ///
 /// `length` runs from waist to hem; without it the skirt ends at the knee.
@@ -101,20 +175,20 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
         "The hem lies below the hip line and above the floor",
     )?;
     let half_hip = (figure.hip_girth + ease.hip) / 2.0;
-    let shares = Shares::of(half_hip, plan.back + plan.front);
-    // A panel that narrows by `side` over the hip depth is part of a ring: its upper edge
-    // rises at the side by what the ring's arc rises over the waist quarter.
-    let raised = ((plan.back + plan.front) / 2.0 * shares.side / (2.0 * depth)).clamp(-12.0, 16.0);
-    let levels = Levels {
-        hip: depth,
-        hem,
-        side_in: shares.side,
-        raised,
-    };
     // The waist is lowered at the centre back by about 10 mm for a hip 240 larger than the
     // waist (value from memory), by nothing for a straight body.
     let lowered = (0.04 * (figure.hip_girth - figure.waist_girth)).clamp(0.0, 12.0);
-    let back_hip = plan.back + shares.side + shares.back;
+    let half_waist = plan.back + plan.front;
+    let mut shares = Shares::of(half_hip, half_waist);
+    let at_side = |side_in: f64| Levels::of(depth, hem, side_in, half_waist);
+    let back_hip = if shares.back > 0.0 {
+        plan.back + shares.side + shares.back
+    } else {
+        let (side_in, back_hip) = without_darts(&plan, half_hip, lowered, at_side)?;
+        shares.side = side_in;
+        back_hip
+    };
+    let levels = at_side(shares.side);
     let back = quarter(
         &levels,
         &Quarter {
@@ -149,6 +223,7 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
         name: name.to_owned(),
         body,
         ease,
+        limb: false,
         runs: ["back", "front"]
             .map(|p| GirthRun {
                 piece: p.to_owned(),
@@ -228,15 +303,8 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
         share: 1.0 / count as f64,
     });
     let centre = Point::new(0.0, q.lowered);
-    let waist: Waistline = waistline(&WaistSpec {
-        centre,
-        side: side.start(),
-        arrive: -perpendicular(leave),
-        length: q.waist,
-        darts: darts.collect(),
-        point: DartsPoint::Down,
-    })
-    .map_err(|source| DraftError::Construction {
+    let spec = waist_spec(q.lowered, &side, leave, q.waist, darts.collect());
+    let waist: Waistline = waistline(&spec).map_err(|source| DraftError::Construction {
         step: "skirt waist",
         from: "waist_girth, hip_girth, waist_to_hip",
         source,

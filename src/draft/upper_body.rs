@@ -1,7 +1,9 @@
 //! The frame of the upper body with its armscye fitted to the arm.
 
 use super::frame::Frame;
+use super::shaping::Shaping;
 use super::{DraftError, Ease, Figure, WaistPlan, armscye};
+use crate::geometry::tolerance;
 use crate::piece::Warning;
 
 /// How much longer the armscye gets for every millimetre its underarm is lowered: back and
@@ -10,6 +12,9 @@ const LENGTH_PER_DEPTH: f64 = 1.83;
 
 /// The underarm is never shifted further than this, in millimetres.
 const MOST_SHIFT: f64 = 30.0;
+
+/// Where only a deeper armscye takes a sleeve at all, it may go down this far, in millimetres.
+const MOST_LOWERED: f64 = 60.0;
 
 /// A shift of more than this is told, in millimetres.
 const TOLD_SHIFT: f64 = 15.0;
@@ -23,18 +28,36 @@ fn armscye_for_arm(f: &Figure, ease: &Ease) -> f64 {
     144.4 + 0.7782 * f.upper_arm_girth + 1.2 * ease.armscye_depth + 0.17 * ease.bust
 }
 
+/// The least armscye that takes a sleeve: with 10 mm of ease its cap is a seventh longer than
+/// the biceps line, which leaves a cap some 75 mm high on a mean arm.
+fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
+    (f.upper_arm_girth + ease.upper_arm) * 8.0 / 7.0 - 10.0
+}
+
 /// The frame for a figure.
 ///
 /// The underarm lies midway between two levels: where the scye depth puts it, and where an
 /// armscye that fits the arm closes. Either alone is uncertain: the scye depth by 12 mm from
 /// woman to woman at equal build, and armscyes follow the arm more than the depth.
-pub(super) fn upper_body(f: &Figure, ease: &Ease) -> Result<Frame, DraftError> {
+pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
     let measured = f.scye_depth + ease.armscye_depth;
-    let first = Frame::with_underarm(f, ease, measured)?;
-    let half = armscye::back(&first)?.curve.length() + armscye::front(&first)?.curve.length();
-    let shift = 0.5 * (armscye_for_arm(f, ease) - half) / LENGTH_PER_DEPTH;
-    let shift = shift.clamp(-MOST_SHIFT, MOST_SHIFT);
-    let mut frame = Frame::with_underarm(f, ease, measured + shift)?;
+    let at = |shift: f64| -> Result<(Frame, f64), DraftError> {
+        let frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
+        let length = armscye::back(&frame)?.curve.length() + armscye::front(&frame)?.curve.length();
+        Ok((frame, length))
+    };
+    let (_, length) = at(0.0)?;
+    let wished = 0.5 * (armscye_for_arm(f, ease) - length) / LENGTH_PER_DEPTH;
+    let mut shift = wished.clamp(-MOST_SHIFT, MOST_SHIFT);
+    let (mut frame, mut length) = at(shift)?;
+    for _ in 0..4 {
+        let short = least_armscye(f, ease) - length;
+        if short <= tolerance::PRINT || shift >= MOST_LOWERED {
+            break;
+        }
+        shift = (shift + short / LENGTH_PER_DEPTH).min(MOST_LOWERED);
+        (frame, length) = at(shift)?;
+    }
     if shift.abs() > TOLD_SHIFT {
         frame.warnings.push(Warning::new(
             "armscye_depth_shifted",
@@ -61,5 +84,5 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease) -> Result<Frame, DraftError> {
 /// # Errors
 /// When the figure's bodice cannot be drafted.
 pub fn waist_plan(figure: &Figure, ease: &Ease) -> Result<WaistPlan, DraftError> {
-    Ok(upper_body(figure, ease)?.plan)
+    Ok(upper_body(figure, ease, &Shaping::BODICE)?.plan)
 }

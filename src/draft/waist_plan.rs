@@ -23,13 +23,28 @@ const SIDE_SHARE: f64 = 0.19;
 /// Deepest dart of a bodice: 40 mm (value from memory); more goes to the side.
 const DEEPEST: f64 = 42.0;
 
+/// Most that a side seam without darts comes in, in millimetres: beyond it the cloth drags
+/// (value from memory).
+const MOST_SIDE: f64 = 24.0;
+
 impl Shares {
-    /// Shares what a half waist is narrower than the half chest.
-    pub fn of(half_chest: f64, waist: f64) -> Self {
-        let spare = half_chest - waist / 2.0;
+    /// Shares what half the waist is narrower than half the chest.
+    pub fn of(spare: f64) -> Self {
         let side = NO_DART / 2.0 + SIDE_SHARE * (spare - NO_DART);
+        if spare <= NO_DART {
+            return Self {
+                side: spare / 2.0,
+                back_dart: 0.0,
+                front_dart: 0.0,
+            };
+        }
+        Self::with_side(spare, side)
+    }
+
+    /// The same where the side seam's share is given.
+    pub fn with_side(spare: f64, side: f64) -> Self {
         let darts = spare - 2.0 * side;
-        if spare <= NO_DART || darts < LEAST_DARTS {
+        if darts < LEAST_DARTS {
             return Self {
                 side: spare / 2.0,
                 back_dart: 0.0,
@@ -41,6 +56,15 @@ impl Shares {
             side: (spare - darts) / 2.0,
             back_dart: 0.51 * darts,
             front_dart: 0.49 * darts,
+        }
+    }
+
+    /// The side seams alone, as far as they may come in; the waist keeps the rest as ease.
+    pub fn at_sides(spare: f64) -> Self {
+        Self {
+            side: (spare / 2.0).min(MOST_SIDE),
+            back_dart: 0.0,
+            front_dart: 0.0,
         }
     }
 }

@@ -177,6 +177,8 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
 }
 
 /// Solves the total intake so that the sewn edge has its length, then shapes the mouths.
+///
+/// Without darts there is nothing to solve for: the edge is as long as its curve.
 pub(super) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let reached = spec.darts.last().map_or(0.0, |d| d.at);
     let last =

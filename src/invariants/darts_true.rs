@@ -137,7 +137,15 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
                 if let Some(at) = meeting(dart, other, tolerances.flush) {
                     let (piece, other) = (piece.name().to_owned(), other.name.clone());
                     let dart = dart.name.clone();
-                    report(DartFault::Crossed { piece, dart, other, at }.into())?;
+                    report(
+                        DartFault::Crossed {
+                            piece,
+                            dart,
+                            other,
+                            at,
+                        }
+                        .into(),
+                    )?;
                 }
             }
             sound.push(dart);
@@ -156,7 +164,10 @@ fn points(dart: &Dart) -> Vec<Point> {
 /// Every leg as its end and its apex.
 fn legs(dart: &Dart) -> Vec<(Point, Point)> {
     let apexes = dart.apexes.points();
-    apexes.into_iter().flat_map(|apex| dart.legs.map(|end| (end, apex))).collect()
+    apexes
+        .into_iter()
+        .flat_map(|apex| dart.legs.map(|end| (end, apex)))
+        .collect()
 }
 
 /// What is wrong with a dart in itself.
@@ -170,20 +181,45 @@ fn shape(
     let (intake, least) = (dart.intake(), tolerances.seam);
     if intake <= least {
         let (piece, dart) = names();
-        report(DartFault::NoIntake { piece, dart, intake, least }.into())?;
+        report(
+            DartFault::NoIntake {
+                piece,
+                dart,
+                intake,
+                least,
+            }
+            .into(),
+        )?;
     }
     for apex in dart.apexes.points() {
         let [first, second] = dart.legs.map(|end| end.distance(apex));
         if beyond(first - second, tolerances.leg) {
             let (piece, dart) = names();
             let tolerance = tolerances.leg;
-            report(DartFault::LegsUnequal { piece, dart, first, second, tolerance }.into())?;
+            report(
+                DartFault::LegsUnequal {
+                    piece,
+                    dart,
+                    first,
+                    second,
+                    tolerance,
+                }
+                .into(),
+            )?;
         }
         let angle = angle_between(dart.legs[0] - apex, dart.legs[1] - apex).abs();
         if beyond(angle, Tolerances::WIDEST_DART) {
             let (piece, dart) = names();
             let widest = Tolerances::WIDEST_DART;
-            report(DartFault::TooWide { piece, dart, angle, widest }.into())?;
+            report(
+                DartFault::TooWide {
+                    piece,
+                    dart,
+                    angle,
+                    widest,
+                }
+                .into(),
+            )?;
         }
     }
     if let Apexes::Two(upper, lower) = dart.apexes {
@@ -191,7 +227,16 @@ fn shape(
         if !legs.iter().all(|y| upper.y < *y && *y < lower.y) {
             let (piece, dart) = names();
             let (upper, lower) = (upper.y, lower.y);
-            report(DartFault::ApexesAstray { piece, dart, upper, lower, legs }.into())?;
+            report(
+                DartFault::ApexesAstray {
+                    piece,
+                    dart,
+                    upper,
+                    lower,
+                    legs,
+                }
+                .into(),
+            )?;
         }
     }
     ControlFlow::Continue(())
@@ -209,9 +254,14 @@ fn place(
     if dart.edge.is_none() {
         within.extend(dart.legs);
     }
-    let off = within.into_iter().find(|p| !inside.holds_deep(*p, tolerances.seam)).or_else(|| {
-        legs(dart).into_iter().find_map(|(end, apex)| inside.leaves(end, apex, tolerances.flush))
-    });
+    let off = within
+        .into_iter()
+        .find(|p| !inside.holds_deep(*p, tolerances.seam))
+        .or_else(|| {
+            legs(dart)
+                .into_iter()
+                .find_map(|(end, apex)| inside.leaves(end, apex, tolerances.flush))
+        });
     if let Some(at) = off {
         let (piece, dart) = (piece.name().to_owned(), dart.name.clone());
         report(DartFault::OffCloth { piece, dart, at }.into())?;
@@ -222,21 +272,30 @@ fn place(
 /// Where two darts share cloth, if they do; they may share an apex or a leg's end.
 fn meeting(one: &Dart, other: &Dart, margin: f64) -> Option<Point> {
     let ends: Vec<Point> = points(other);
-    let shared: Vec<Point> =
-        points(one).into_iter().filter(|p| ends.iter().any(|q| p.distance(*q) <= margin)).collect();
+    let shared: Vec<Point> = points(one)
+        .into_iter()
+        .filter(|p| ends.iter().any(|q| p.distance(*q) <= margin))
+        .collect();
     let apart = |p: &Point| shared.iter().all(|q| q.distance(*p) > margin);
     let crossing = legs(one).into_iter().find_map(|(end, apex)| {
         let leg = Curve::line(end, apex).ok()?;
         legs(other).into_iter().find_map(|(end, apex)| {
             let across = Curve::line(end, apex).ok()?;
-            crossings(leg.segments(), across.segments()).into_iter().map(|c| c.point).find(apart)
+            crossings(leg.segments(), across.segments())
+                .into_iter()
+                .map(|c| c.point)
+                .find(apart)
         })
     });
     let contained = |dart: &Dart, within: &Dart| {
         let area = area(within);
-        points(dart).into_iter().find(|p| apart(p) && area.contains(*p))
+        points(dart)
+            .into_iter()
+            .find(|p| apart(p) && area.contains(*p))
     };
-    crossing.or_else(|| contained(one, other)).or_else(|| contained(other, one))
+    crossing
+        .or_else(|| contained(one, other))
+        .or_else(|| contained(other, one))
 }
 
 /// The cloth a dart takes in, its mouth taken as straight.

@@ -40,8 +40,11 @@ pub struct EdgeCorner {
     pub tolerance: f64,
 }
 
-pub(super) const LAW: Law =
-    Law { name: "edges_smooth", says: "an edge has no corner inside it, dart mouths apart", check };
+pub(super) const LAW: Law = Law {
+    name: "edges_smooth",
+    says: "an edge has no corner inside it, dart mouths apart",
+    check,
+};
 
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for piece in pattern.pieces() {
@@ -62,13 +65,16 @@ fn corners(
     let mut along = 0.0;
     let mut before: Option<Curve> = None;
     for segment in edge.curve().segments() {
-        let Ok(part) = Curve::new(vec![*segment]) else { continue };
+        let Ok(part) = Curve::new(vec![*segment]) else {
+            continue;
+        };
         if part.start_direction() == Vec2::ZERO {
             continue;
         }
         let near = tolerances.seam;
-        let in_mouth =
-            mouths.iter().any(|(_, from, to)| (from - near..=to + near).contains(&along));
+        let in_mouth = mouths
+            .iter()
+            .any(|(_, from, to)| (from - near..=to + near).contains(&along));
         if let Some(before) = before.filter(|_| !in_mouth) {
             let turn = PI - interior_angle(&before, &part);
             if beyond(turn, tolerances.smooth) {

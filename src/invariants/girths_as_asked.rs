@@ -61,18 +61,34 @@ pub(super) const LAW: Law = Law {
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for girth in pattern.girths() {
         if girth.runs.is_empty() {
-            report(GirthFault::NoRuns { girth: girth.name.clone() }.into())?;
+            report(
+                GirthFault::NoRuns {
+                    girth: girth.name.clone(),
+                }
+                .into(),
+            )?;
             continue;
         }
         for run in &girth.runs {
-            let width = pattern.finished(&Girth { runs: vec![run.clone()], ..girth.clone() });
+            let width = pattern.finished(&Girth {
+                runs: vec![run.clone()],
+                ..girth.clone()
+            });
             if width.is_nan() || width <= tolerances.seam {
                 let along = match &run.along {
                     RunAlong::Line(name) => format!("{name} line"),
                     RunAlong::Edge(name) => name.to_string(),
                 };
                 let (girth, piece) = (girth.name.clone(), run.piece.clone());
-                report(GirthFault::EmptyRun { girth, piece, along, width }.into())?;
+                report(
+                    GirthFault::EmptyRun {
+                        girth,
+                        piece,
+                        along,
+                        width,
+                    }
+                    .into(),
+                )?;
             }
         }
         let (expected, found) = (girth.asked(), pattern.finished(girth));

@@ -13,7 +13,10 @@ pub(super) struct Inside {
 impl Inside {
     pub(super) fn of(outline: &Outline) -> Self {
         let ring = outline.segments();
-        Self { path: BezPath::from_path_segments(ring.iter().copied()), ring }
+        Self {
+            path: BezPath::from_path_segments(ring.iter().copied()),
+            ring,
+        }
     }
 
     /// Whether a point lies within the outline, or within `margin` of it.

@@ -144,20 +144,33 @@ fn fold(opening: &Opening<'_>, tolerance: f64) -> Option<MouthFault> {
     let in_leg = Rigid::mirror(apex, kept - apex);
     let in_centre_and_leg = Rigid::mirror(apex, centre).then(in_leg);
     let side_of_kept = centre.cross(kept - other);
-    let far_end = if leads_up { beside.start() } else { beside.end() };
+    let far_end = if leads_up {
+        beside.start()
+    } else {
+        beside.end()
+    };
 
     let mouth = opening.mouth.as_ref()?;
     let overhang = overhang(mouth, beside);
     let mut worst: Option<(f64, Point)> = None;
     for at in samples(mouth) {
         let next_to_kept = centre.cross(at - apex) * side_of_kept >= 0.0;
-        let folded = if next_to_kept { in_leg } else { in_centre_and_leg }.apply(at);
+        let folded = if next_to_kept {
+            in_leg
+        } else {
+            in_centre_and_leg
+        }
+        .apply(at);
         if !folded.is_finite() {
             continue;
         }
         let (off, along) = beside.nearest(folded);
         // Past the corner, or the next dart, there is no seam line to lie on.
-        let to_far_end = if leads_up { along } else { beside.length() - along };
+        let to_far_end = if leads_up {
+            along
+        } else {
+            beside.length() - along
+        };
         let past_end = to_far_end <= tolerance && folded.distance(far_end) <= overhang;
         if !past_end && worst.is_none_or(|(most, _)| off > most) {
             worst = Some((off, at));
@@ -184,5 +197,8 @@ fn overhang(mouth: &Curve, beside: &Curve) -> f64 {
 fn samples(curve: &Curve) -> impl Iterator<Item = Point> + '_ {
     const STEPS: i32 = 12;
     let share = |k: i32| f64::from(k) / f64::from(STEPS);
-    curve.segments().iter().flat_map(move |s| (0..=STEPS).map(move |k| s.eval(share(k))))
+    curve
+        .segments()
+        .iter()
+        .flat_map(move |s| (0..=STEPS).map(move |k| s.eval(share(k))))
 }

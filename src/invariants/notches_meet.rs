@@ -81,7 +81,7 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
                 match partner(mark, side, others) {
                     Some(found) if std::ptr::eq(side, &a) => pairs.push((mark, found)),
                     Some(_) => {}
-                    None if meets_joint(mark, other_walk, tolerances.seam) => {}
+                    None if meets_joint(mark, other_walk, ease(seam) + tolerances.seam) => {}
                     None => report(
                         NotchFault::Alone {
                             seam: seam.name.clone(),
@@ -104,7 +104,11 @@ fn marks(walk: &Walk<'_>) -> Vec<Mark> {
         .steps
         .iter()
         .flat_map(|step| {
-            let on_edge = step.piece.notches().iter().filter(|n| &n.edge == step.edge.name());
+            let on_edge = step
+                .piece
+                .notches()
+                .iter()
+                .filter(|n| &n.edge == step.edge.name());
             on_edge.map(|notch| Mark {
                 name: notch.name.clone(),
                 edge: step.edge_ref().to_string(),
@@ -119,14 +123,27 @@ fn marks(walk: &Walk<'_>) -> Vec<Mark> {
 
 /// The notch on the other side that is to meet this one: of its name, in its turn.
 fn partner<'m>(mark: &Mark, side: &[Mark], others: &'m [Mark]) -> Option<&'m Mark> {
-    let turn = side.iter().filter(|m| m.name == mark.name).position(|m| std::ptr::eq(m, mark))?;
+    let turn = side
+        .iter()
+        .filter(|m| m.name == mark.name)
+        .position(|m| std::ptr::eq(m, mark))?;
     others.iter().filter(|m| m.name == mark.name).nth(turn)
 }
 
-/// Whether a notch meets an end of the other side, or a joint of its edges, instead.
-fn meets_joint(mark: &Mark, other: &Walk<'_>, tolerance: f64) -> bool {
-    let joints = other.steps.iter().map(|s| s.before).chain([other.length]);
-    joints.into_iter().any(|joint| !beyond(joint - mark.walked, tolerance))
+/// Whether a notch meets an end of the other side, or a joint of its edges, instead: the
+/// shoulder notch of a sleeve does.
+fn meets_joint(mark: &Mark, other: &Walk<'_>, margin: f64) -> bool {
+    let mut joints = other.steps.iter().map(|s| s.before).chain([other.length]);
+    joints.any(|joint| !beyond(joint - mark.walked, margin))
+}
+
+/// The ease a seam carries; none when what it declares is no ease.
+fn ease(seam: &Seam) -> f64 {
+    if seam.ease.is_finite() {
+        seam.ease.max(0.0)
+    } else {
+        0.0
+    }
 }
 
 /// Walks the pairs: the eased side gets ahead from mark to mark, never back, and in all by
@@ -137,7 +154,7 @@ fn meet(
     tolerance: f64,
     report: Report<'_>,
 ) -> ControlFlow<()> {
-    let ease = if seam.ease.is_finite() { seam.ease.max(0.0) } else { 0.0 };
+    let ease = ease(seam);
     let eased_b = seam.ease_on == Some(EaseOn::B);
     let mut taken = 0.0;
     for (a, b) in pairs {
@@ -148,7 +165,11 @@ fn meet(
         if allowed.contains(&taken_here) {
             taken = taken_here.clamp(taken, ease.max(taken));
         } else {
-            let (least, most) = if eased_b { (-ease, -taken) } else { (taken, ease) };
+            let (least, most) = if eased_b {
+                (-ease, -taken)
+            } else {
+                (taken, ease)
+            };
             let (a, b) = (a.walked, b.walked);
             report(
                 NotchFault::Apart {
@@ -164,7 +185,13 @@ fn meet(
             )?;
         }
         if a.kind != b.kind {
-            report(NotchFault::Kinds { seam: seam_name, notch }.into())?;
+            report(
+                NotchFault::Kinds {
+                    seam: seam_name,
+                    notch,
+                }
+                .into(),
+            )?;
         }
     }
     ControlFlow::Continue(())

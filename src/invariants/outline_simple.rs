@@ -2,8 +2,8 @@
 
 use super::corner::interior_angle;
 use super::{Law, Report, Tolerances};
-use crate::geometry::{Curve, Point, ring_crossing};
-use crate::piece::{Pattern, Piece};
+use crate::geometry::{Curve, Point, Vec2, ring_crossing};
+use crate::piece::{EdgeName, Pattern, Piece};
 use std::f64::consts::TAU;
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -77,12 +77,22 @@ pub(super) const LAW: Law = Law {
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for piece in pattern.pieces() {
         let name = || piece.name().to_owned();
-        if let Some(at) = ring_crossing(&piece.outline().segments()) {
+        let ring: Vec<_> = extended(piece)
+            .iter()
+            .flat_map(|(_, c)| c.segments().to_vec())
+            .collect();
+        if let Some(at) = ring_crossing(&ring) {
             report(OutlineFault::Crosses { piece: name(), at }.into())?;
         }
         let area = piece.outline().area();
         if area.is_nan() || area <= tolerances.seam * tolerances.seam {
-            report(OutlineFault::WrongWay { piece: name(), area }.into())?;
+            report(
+                OutlineFault::WrongWay {
+                    piece: name(),
+                    area,
+                }
+                .into(),
+            )?;
         }
         lengths(piece, tolerances, report)?;
         spikes(piece, report)?;
@@ -95,20 +105,32 @@ fn lengths(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> Contro
         let (length, least) = (edge.curve().length(), tolerances.seam);
         if length.is_nan() || length <= least {
             let (piece, edge) = (piece.name().to_owned(), edge.name().to_string());
-            report(OutlineFault::NoLength { piece, edge, length, least }.into())?;
+            report(
+                OutlineFault::NoLength {
+                    piece,
+                    edge,
+                    length,
+                    least,
+                }
+                .into(),
+            )?;
         }
     }
     ControlFlow::Continue(())
 }
 
-fn spikes(piece: &Piece, report: Report<'_>) -> ControlFlow<()> {
-    let edges = piece.outline().edges();
-    let parts: Vec<_> = edges
-        .iter()
+/// The outline's segments that have any extent, each with the name of its edge.
+fn extended(piece: &Piece) -> Vec<(&EdgeName, Curve)> {
+    let edges = piece.outline().edges().iter();
+    edges
         .flat_map(|e| e.curve().segments().iter().map(move |s| (e.name(), *s)))
         .filter_map(|(name, s)| Some((name, Curve::new(vec![s]).ok()?)))
-        .filter(|(_, c)| c.start_direction() != crate::geometry::Vec2::ZERO)
-        .collect();
+        .filter(|(_, c)| c.start_direction() != Vec2::ZERO)
+        .collect()
+}
+
+fn spikes(piece: &Piece, report: Report<'_>) -> ControlFlow<()> {
+    let parts = extended(piece);
     for (index, (edge, before)) in parts.iter().enumerate() {
         let after = &parts[(index + 1) % parts.len()].1;
         let cloth = interior_angle(before, after);

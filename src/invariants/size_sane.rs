@@ -10,10 +10,10 @@ use thiserror::Error;
 /// ```
 /// use blockwright::invariants::PieceTooLarge;
 /// let fault = PieceTooLarge { piece: "back".into(), found: 20_000.0, largest: 10_000.0 };
-/// assert_eq!(fault.to_string(), "back reaches to 20000 mm; nothing is drawn beyond 10000 mm");
+/// assert_eq!(fault.to_string(), "back reaches to 2.0e4 mm; nothing is drawn beyond 10000 mm");
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
-#[error("{piece} reaches to {found:.0} mm; nothing is drawn beyond {largest:.0} mm")]
+#[error("{piece} reaches to {found:.1e} mm; nothing is drawn beyond {largest:.0} mm")]
 pub struct PieceTooLarge {
     /// Name of the piece.
     pub piece: String,
@@ -33,7 +33,10 @@ pub(super) const LAW: Law = Law {
 fn reach(piece: &Piece) -> f64 {
     let all = piece.lines().iter().map(|l| l.curve.bounds());
     let all = all.fold(piece.outline().bounds(), |all, one| all.union(one));
-    [all.x0, all.y0, all.x1, all.y1].into_iter().map(f64::abs).fold(0.0, f64::max)
+    [all.x0, all.y0, all.x1, all.y1]
+        .into_iter()
+        .map(f64::abs)
+        .fold(0.0, f64::max)
 }
 
 pub(super) fn is_sane(piece: &Piece) -> bool {

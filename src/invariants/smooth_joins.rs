@@ -91,7 +91,12 @@ fn across(
     let second = corner(other.piece, other.edge.name(), other_end)?;
     let same = same_line(first.neighbour, second.neighbour);
     (same && beyond(first.angle + second.angle - PI, tolerance)).then(|| {
-        fault(seam, (one, first.neighbour, &first), (other, second.neighbour, &second), tolerance)
+        fault(
+            seam,
+            (one, first.neighbour, &first),
+            (other, second.neighbour, &second),
+            tolerance,
+        )
     })
 }
 
@@ -114,12 +119,23 @@ fn along(
         // Two edges of one piece: both corners are the same, and it is the whole angle.
         return beyond(first.angle - PI, tolerance).then(|| JoinCorner {
             second_angle: 0.0,
-            ..fault(seam, (one, one.edge, &first), (next, next.edge, &second), tolerance)
+            ..fault(
+                seam,
+                (one, one.edge, &first),
+                (next, next.edge, &second),
+                tolerance,
+            )
         });
     }
     let joined = sewn(pattern, (one, first.neighbour), (next, second.neighbour));
-    (joined && beyond(first.angle + second.angle - PI, tolerance))
-        .then(|| fault(seam, (one, one.edge, &first), (next, next.edge, &second), tolerance))
+    (joined && beyond(first.angle + second.angle - PI, tolerance)).then(|| {
+        fault(
+            seam,
+            (one, one.edge, &first),
+            (next, next.edge, &second),
+            tolerance,
+        )
+    })
 }
 
 /// Whether some seam joins the two edges.
@@ -129,7 +145,8 @@ fn sewn(
     (other, other_edge): (&Step<'_>, &Edge),
 ) -> bool {
     let on = |side: &[crate::piece::EdgeRef], step: &Step<'_>, edge: &Edge| {
-        side.iter().any(|r| r.piece == step.piece.name() && &r.edge == edge.name())
+        side.iter()
+            .any(|r| r.piece == step.piece.name() && &r.edge == edge.name())
     };
     pattern.seams().iter().any(|s| {
         (on(&s.a, one, one_edge) && on(&s.b, other, other_edge))

@@ -54,10 +54,16 @@ fn runs_across(edge: &Edge) -> bool {
 
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for piece in pattern.pieces() {
-        let folds = piece.outline().edges().iter().filter(|e| e.role() == EdgeRole::Fold);
+        let folds = piece
+            .outline()
+            .edges()
+            .iter()
+            .filter(|e| e.role() == EdgeRole::Fold);
         for fold in folds {
             for end in [End::Start, End::Finish] {
-                let Some(corner) = corner(piece, fold.name(), end) else { continue };
+                let Some(corner) = corner(piece, fold.name(), end) else {
+                    continue;
+                };
                 if !runs_across(corner.neighbour)
                     || !beyond(corner.angle - FRAC_PI_2, tolerances.square)
                 {

@@ -22,7 +22,7 @@ pub fn visit(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> 
 /// ```
 /// use blockwright::invariants::{Tolerances, check_all};
 /// use blockwright::piece::{Girth, Pattern, PatternParts};
-/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, runs: vec![] };
+/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
 /// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
 /// let found = check_all(&pattern, &Tolerances::drafted());
 /// assert_eq!(found.len(), 1);

@@ -98,7 +98,11 @@ fn closed_darts<'p>(walk: &Walk<'p>) -> Vec<Closed<'p>> {
             found.push(Closed {
                 piece: step.piece.name(),
                 dart: &dart.name,
-                from_centre: if from_start { walked } else { walk.length - walked },
+                from_centre: if from_start {
+                    walked
+                } else {
+                    walk.length - walked
+                },
             });
         }
     }
@@ -111,6 +115,8 @@ fn centre_at_end(walk: &Walk<'_>) -> bool {
         corner.neighbour.role() == EdgeRole::Fold
             || [EdgeName::CENTRE_BACK, EdgeName::CENTRE_FRONT].contains(corner.neighbour.name())
     };
-    let Some(last) = walk.steps.last() else { return false };
+    let Some(last) = walk.steps.last() else {
+        return false;
+    };
     corner(last.piece, last.edge.name(), last.entered().other()).is_some_and(centre)
 }

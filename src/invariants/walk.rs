@@ -19,7 +19,12 @@ impl Step<'_> {
     /// How far from the seam's start a place on the open edge comes to lie.
     pub(super) fn walked_to(&self, at: f64) -> f64 {
         let sewn = self.piece.sewn_position(self.edge.name(), at);
-        self.before + if self.backward { self.length - sewn } else { sewn }
+        self.before
+            + if self.backward {
+                self.length - sewn
+            } else {
+                sewn
+            }
     }
 
     /// The end of the edge at which the walk enters it.
@@ -41,16 +46,29 @@ pub(super) struct Walk<'p> {
 
 /// Both sides of a seam, `a` first.
 pub(super) fn sides<'p>(pattern: &'p Pattern, seam: &Seam) -> [Walk<'p>; 2] {
-    [walk(pattern, &seam.a, false), walk(pattern, &seam.b, seam.opposed)]
+    [walk(pattern, &seam.a), walk(pattern, &seam.b)]
 }
 
-fn walk<'p>(pattern: &'p Pattern, edges: &[EdgeRef], backward: bool) -> Walk<'p> {
-    let mut walk = Walk { steps: Vec::with_capacity(edges.len()), length: 0.0 };
+fn walk<'p>(pattern: &'p Pattern, edges: &[EdgeRef]) -> Walk<'p> {
+    let mut walk = Walk {
+        steps: Vec::with_capacity(edges.len()),
+        length: 0.0,
+    };
     for of in edges {
-        let Some(piece) = pattern.piece(&of.piece) else { continue };
-        let Some(edge) = piece.outline().edge(&of.edge) else { continue };
+        let Some(piece) = pattern.piece(&of.piece) else {
+            continue;
+        };
+        let Some(edge) = piece.outline().edge(&of.edge) else {
+            continue;
+        };
         let length = piece.seam_length(&of.edge).unwrap_or(0.0);
-        walk.steps.push(Step { piece, edge, length, before: walk.length, backward });
+        walk.steps.push(Step {
+            piece,
+            edge,
+            length,
+            before: walk.length,
+            backward: of.against,
+        });
         walk.length += length;
     }
     walk

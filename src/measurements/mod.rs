@@ -29,9 +29,13 @@ pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
 pub use measurement::{Kind, Measurement, UnknownMeasurement};
 #[cfg(feature = "yaml")]
+pub(crate) use near_name::nearest;
+#[cfg(feature = "yaml")]
 pub use node::{Key, Node, NodeValue};
 #[cfg(feature = "yaml")]
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
+#[cfg(feature = "yaml")]
+pub(crate) use reader::{Reader, join};
 pub use report::{CatalogueEntry, SetReport, catalogue_text};
 pub use set_file::MeasurementSet;
 pub use size_table::{Size, SizeTable, UnknownSize};

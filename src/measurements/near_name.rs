@@ -5,7 +5,7 @@ const LONGEST: usize = 60;
 
 /// The name nearest to `written`: one that it begins, or the one fewest single
 /// changes away, if those are at most a third of its letters.
-pub(super) fn nearest<'a>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
+pub(crate) fn nearest<'a>(written: &str, names: impl Iterator<Item = &'a str>) -> Option<&'a str> {
     let written: Vec<char> = written.chars().take(LONGEST + 1).collect();
     if written.len() < 2 || written.len() > LONGEST {
         return None;

@@ -1,4 +1,4 @@
-//! What is wrong with a file of measurements, and where.
+//! What is wrong with a file of measurements or a job, and where.
 
 use std::fmt;
 
@@ -93,6 +93,42 @@ pub enum FileCause {
         /// What is wrong with it and what to do.
         problem: &'static str,
     },
+    /// A word that is not one of those that may stand there.
+    #[error("`{word}` is no {what}; {hint}")]
+    UnknownWord {
+        /// What was written, shortened if long.
+        word: String,
+        /// What is to be chosen.
+        what: &'static str,
+        /// The word that was meant, or those that are known.
+        hint: String,
+    },
+    /// Something that is understood and cannot be done by this version.
+    #[error("this version cannot make {what}; {hint}")]
+    NotYet {
+        /// What was asked for.
+        what: String,
+        /// What to write instead.
+        hint: &'static str,
+    },
+    /// Something that has no meaning beside the rest of the file.
+    #[error("{problem}; {hint}")]
+    Senseless {
+        /// What does not go together.
+        problem: String,
+        /// What to do about it.
+        hint: &'static str,
+    },
+    /// A length that is read and lies outside what can be meant.
+    #[error("{found} mm is out of reach; write {low} to {high} mm")]
+    OutOfReach {
+        /// What was written, in mm.
+        found: f64,
+        /// The least, in mm.
+        low: f64,
+        /// The most, in mm.
+        high: f64,
+    },
     /// A name that is no measurement.
     #[error(transparent)]
     UnknownMeasurement(#[from] UnknownMeasurement),
@@ -102,6 +138,37 @@ pub enum FileCause {
     /// A value that makes the body impossible.
     #[error(transparent)]
     Measurement(#[from] MeasurementError),
+}
+
+impl FileCause {
+    /// A short name in snake case, for programs.
+    #[must_use]
+    pub const fn code(&self) -> &'static str {
+        match self {
+            Self::Syntax { .. } => "syntax",
+            Self::UnknownKey { .. } => "unknown_key",
+            Self::MissingKey { .. } => "missing_key",
+            Self::WrongShape { .. } => "wrong_shape",
+            Self::BadUnit { .. } => "bad_unit",
+            Self::BadLabel { .. } => "bad_label",
+            Self::UnknownWord { .. } => "unknown_word",
+            Self::NotYet { .. } => "not_yet",
+            Self::Senseless { .. } => "senseless",
+            Self::OutOfReach { .. } => "out_of_reach",
+            Self::UnknownMeasurement(_) => "unknown_measurement",
+            Self::Value(_) => "bad_value",
+            Self::Measurement(MeasurementError::Missing { .. }) => "missing_measurement",
+            Self::Measurement(MeasurementError::Repeated { .. }) => "repeated_measurement",
+            Self::Measurement(_) => "impossible_measurement",
+        }
+    }
+
+    /// Whether the file is as it should be and a value is refused for being impossible on
+    /// a body.
+    #[must_use]
+    pub const fn refuses_measurement(&self) -> bool {
+        matches!(self, Self::Measurement(MeasurementError::OutOfRange { .. }))
+    }
 }
 
 /// One problem of a file: what, and where.
@@ -164,12 +231,12 @@ impl std::error::Error for FileProblem {
 pub struct FileErrors(Vec<FileProblem>);
 
 impl FileErrors {
-    pub(super) fn one(problem: FileProblem) -> Self {
+    pub(crate) fn one(problem: FileProblem) -> Self {
         Self(vec![problem])
     }
 
     /// The problems in the order of the file; `None` if there are none.
-    pub(super) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
+    pub(crate) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
         problems.sort_by_key(|problem| problem.place);
         (!problems.is_empty()).then_some(Self(problems))
     }
@@ -178,6 +245,17 @@ impl FileErrors {
     #[must_use]
     pub fn all(&self) -> &[FileProblem] {
         &self.0
+    }
+
+    /// Whether all that is wrong is values that are impossible on a body.
+    #[must_use]
+    pub fn only_refused_measurements(&self) -> bool {
+        self.0.iter().all(|p| p.cause.refuses_measurement())
+    }
+
+    /// The problems, to be told beside those of the document around them.
+    pub(crate) fn into_problems(self) -> Vec<FileProblem> {
+        self.0
     }
 }
 

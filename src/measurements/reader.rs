@@ -26,12 +26,12 @@ pub(super) struct Values {
 
 /// Gathers the problems of one document.
 #[derive(Debug, Default)]
-pub(super) struct Reader {
-    pub(super) problems: Vec<FileProblem>,
+pub(crate) struct Reader {
+    pub(crate) problems: Vec<FileProblem>,
 }
 
 impl Reader {
-    pub(super) fn wrong(&mut self, place: Place, path: &str, cause: impl Into<FileCause>) {
+    pub(crate) fn wrong(&mut self, place: Place, path: &str, cause: impl Into<FileCause>) {
         self.problems.push(FileProblem {
             place,
             path: path.to_owned(),
@@ -40,7 +40,7 @@ impl Reader {
     }
 
     /// Looks up `keys` in a mapping, in their order; names the keys that are not known.
-    pub(super) fn fields<'a, const N: usize>(
+    pub(crate) fn fields<'a, const N: usize>(
         &mut self,
         node: &'a Node,
         path: &str,
@@ -67,13 +67,13 @@ impl Reader {
         found
     }
 
-    pub(super) fn shape(&mut self, node: &Node, path: &str, expected: &'static str) {
+    pub(crate) fn shape(&mut self, node: &Node, path: &str, expected: &'static str) {
         let found = node.shape();
         self.wrong(node.place, path, FileCause::WrongShape { found, expected });
     }
 
     /// A text; a bare number counts as one.
-    pub(super) fn text(&mut self, node: &Node, path: &str) -> Option<String> {
+    pub(crate) fn text(&mut self, node: &Node, path: &str) -> Option<String> {
         match &node.value {
             NodeValue::Text(text) => Some(text.trim().to_owned()),
             NodeValue::Number(number) => Some(number.to_string()),
@@ -220,7 +220,7 @@ impl Reader {
 }
 
 /// A key below a path.
-pub(super) fn join(path: &str, key: &str) -> String {
+pub(crate) fn join(path: &str, key: &str) -> String {
     if path.is_empty() {
         key.to_owned()
     } else {

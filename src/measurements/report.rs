@@ -63,6 +63,12 @@ impl SetReport {
         }
     }
 
+    /// What the wearer is called.
+    #[must_use]
+    pub fn name(&self) -> &str {
+        &self.name
+    }
+
     /// The report in another unit.
     #[must_use]
     pub fn in_unit(mut self, unit: Unit) -> Self {
@@ -74,7 +80,6 @@ impl SetReport {
     #[must_use]
     pub fn text(&self) -> String {
         let mut out = String::new();
-        let body = &self.measurements;
         // Writing to a string cannot fail.
         let _ = writeln!(out, "{}", self.name);
         if let Some(source) = &self.source {
@@ -84,27 +89,9 @@ impl SetReport {
             let _ = writeln!(out, "notes: {notes}");
         }
         out.push('\n');
-        for measurement in Measurement::ALL {
-            let state = match body.get(measurement) {
-                None => "not taken, and cannot be estimated".to_owned(),
-                Some(measured) => self.line(measurement, measured),
-            };
-            let _ = writeln!(out, "  {:<26}{state}", measurement.name());
-        }
-        let taken = body.taken().count();
-        let estimated = body.iter().count() - taken;
-        let _ = writeln!(out, "\n{taken} taken, {estimated} estimated.");
-        for measurement in &self.beyond_survey {
-            if let Some((low, high)) = surveyed(*measurement) {
-                let _ = writeln!(
-                    out,
-                    "Note: {measurement} {} lies outside the {} to {} of the women the \
-                     estimates rest on: take whatever else can be taken.",
-                    show(*measurement, body.value(*measurement), self.unit),
-                    show(*measurement, low, self.unit),
-                    show(*measurement, high, self.unit),
-                );
-            }
+        out.push_str(&self.values_text());
+        for note in self.beyond_survey_texts() {
+            let _ = writeln!(out, "Note: {note}");
         }
         if self.doubts.is_empty() {
             out.push_str("Nothing is doubtful.\n");
@@ -115,6 +102,45 @@ impl SetReport {
             }
         }
         out
+    }
+
+    /// Every value with its source, a line each, and how many were taken and estimated.
+    #[must_use]
+    pub fn values_text(&self) -> String {
+        let mut out = String::new();
+        let body = &self.measurements;
+        for measurement in Measurement::ALL {
+            let state = match body.get(measurement) {
+                None => "not taken, and cannot be estimated".to_owned(),
+                Some(measured) => self.line(measurement, measured),
+            };
+            let _ = writeln!(out, "  {:<26}{state}", measurement.name());
+        }
+        let taken = body.taken().count();
+        let estimated = body.iter().count() - taken;
+        let _ = writeln!(out, "\n{taken} taken, {estimated} estimated.");
+        out
+    }
+
+    /// A sentence for each of height, bust, waist and hip that lies outside the bodies on
+    /// which the estimates rest.
+    #[must_use]
+    pub fn beyond_survey_texts(&self) -> Vec<String> {
+        let sentence = |measurement: &Measurement| {
+            let (low, high) = surveyed(*measurement)?;
+            Some(format!(
+                "{measurement} {} lies outside the {} to {} of the women the estimates rest \
+                 on: take whatever else can be taken.",
+                show(
+                    *measurement,
+                    self.measurements.value(*measurement),
+                    self.unit
+                ),
+                show(*measurement, low, self.unit),
+                show(*measurement, high, self.unit),
+            ))
+        };
+        self.beyond_survey.iter().filter_map(sentence).collect()
     }
 
     fn line(&self, measurement: Measurement, measured: Measured) -> String {

@@ -50,6 +50,9 @@ pub struct MeasurementSet {
 }
 
 impl MeasurementSet {
+    /// What the wearer of a set without a name is called.
+    pub const UNNAMED: &'static str = "unnamed wearer";
+
     /// A set of this name; `unit` is the one it is reported in.
     #[must_use]
     pub fn new(name: impl Into<String>, unit: Unit, body: Body) -> Self {
@@ -117,7 +120,7 @@ impl MeasurementSet {
         };
         match (FileErrors::gathered(reader.problems), unit, body) {
             (None, Some(unit), Some(body)) => Ok(Self {
-                name: named.unwrap_or_else(|| "unnamed wearer".to_owned()),
+                name: named.unwrap_or_else(|| Self::UNNAMED.to_owned()),
                 unit,
                 source,
                 notes,

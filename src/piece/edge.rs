@@ -59,6 +59,10 @@ impl EdgeName {
     pub const WAIST: Self = Self(Cow::Borrowed("waist"));
     /// The lower edge.
     pub const HEM: Self = Self(Cow::Borrowed("hem"));
+    /// The top of the sleeve, sewn into the armscye.
+    pub const SLEEVE_CAP: Self = Self(Cow::Borrowed("sleeve_cap"));
+    /// The lower end of the sleeve.
+    pub const WRIST: Self = Self(Cow::Borrowed("wrist"));
     /// The middle of the back.
     pub const CENTRE_BACK: Self = Self(Cow::Borrowed("centre_back"));
     /// The middle of the front.

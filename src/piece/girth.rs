@@ -35,7 +35,7 @@ pub struct GirthRun {
 ///
 /// ```
 /// use blockwright::piece::Girth;
-/// let bust = Girth { name: "bust".into(), body: 920.0, ease: 60.0, runs: vec![] };
+/// let bust = Girth { name: "bust".into(), body: 920.0, ease: 60.0, limb: false, runs: vec![] };
 /// assert_eq!(bust.asked(), 980.0);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -46,6 +46,8 @@ pub struct Girth {
     pub body: f64,
     /// Ease added, in millimetres.
     pub ease: f64,
+    /// Whether it goes round a limb: then it is measured on one piece of a pair, not on both.
+    pub limb: bool,
     /// The runs whose widths, darts closed and halves counted, make up the girth.
     pub runs: Vec<GirthRun>,
 }

@@ -1,6 +1,6 @@
 //! A whole pattern: its pieces, how they are sewn, what was asked of it.
 
-use super::{EdgeName, EdgeRef, Girth, GirthRun, Piece, PieceError, RunAlong, Seam};
+use super::{EdgeName, EdgeRef, Girth, Piece, PieceError, RunAlong, Seam};
 
 /// Something the wearer or cutter should know: an adaptation, a doubt, a caution.
 ///
@@ -170,17 +170,19 @@ impl Pattern {
         girth
             .runs
             .iter()
-            .filter_map(|run| self.run_width(run))
+            .filter_map(|run| {
+                let piece = self.piece(&run.piece)?;
+                let drawn = match &run.along {
+                    RunAlong::Edge(name) => piece.seam_length(name)?,
+                    RunAlong::Line(name) => piece.sewn_length(&piece.line(name)?.curve),
+                };
+                Some(if girth.limb {
+                    drawn
+                } else {
+                    drawn * piece.cut().halves()
+                })
+            })
             .sum()
-    }
-
-    fn run_width(&self, run: &GirthRun) -> Option<f64> {
-        let piece = self.piece(&run.piece)?;
-        let half = match &run.along {
-            RunAlong::Edge(name) => piece.seam_length(name)?,
-            RunAlong::Line(name) => piece.sewn_length(&piece.line(name)?.curve),
-        };
-        Some(half * piece.cut().halves())
     }
 
     /// The parts, to make another pattern from.

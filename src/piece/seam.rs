@@ -15,15 +15,27 @@ pub struct EdgeRef {
     pub piece: String,
     /// Name of the edge.
     pub edge: EdgeName,
+    /// Whether the seam runs along the edge against its outline's direction.
+    pub against: bool,
 }
 
 impl EdgeRef {
-    /// That edge of that piece.
+    /// That edge of that piece, in its outline's direction.
     #[must_use]
     pub fn new(piece: impl Into<String>, edge: EdgeName) -> Self {
         Self {
             piece: piece.into(),
             edge,
+            against: false,
+        }
+    }
+
+    /// That edge of that piece, against its outline's direction.
+    #[must_use]
+    pub fn against(piece: impl Into<String>, edge: EdgeName) -> Self {
+        Self {
+            against: true,
+            ..Self::new(piece, edge)
         }
     }
 }
@@ -50,9 +62,7 @@ pub enum EaseOn {
 
 /// Two runs of edges sewn to each other, once their darts are closed.
 ///
-/// Both runs are listed in the order in which they are walked from the seam's start, and
-/// every edge is walked in its outline's direction unless `opposed` says that side `b` runs
-/// against it.
+/// Both runs are listed in the order in which they are walked from the seam's start.
 ///
 /// ```
 /// use blockwright::piece::{EdgeName, EdgeRef, Seam};
@@ -67,8 +77,6 @@ pub struct Seam {
     pub a: Vec<EdgeRef>,
     /// The other side, in order.
     pub b: Vec<EdgeRef>,
-    /// Whether side `b` is walked against its outline's direction.
-    pub opposed: bool,
     /// By how much one side is longer and eased in, in millimetres, never negative.
     pub ease: f64,
     /// Which side that is; none when the ease is zero.
@@ -83,7 +91,6 @@ impl Seam {
             name: name.into(),
             a: vec![a],
             b: vec![b],
-            opposed: false,
             ease: 0.0,
             ease_on: None,
         }

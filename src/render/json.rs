@@ -14,14 +14,14 @@ use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
 /// The pattern as pretty-printed JSON, ending in a line feed.
 ///
 /// ```
-/// use blockwright::draft::{Block, DraftOptions, Ease, Fit, draft};
+/// use blockwright::draft::{Block, DraftOptions, draft};
 /// use blockwright::measurements::{Body, Measurement};
 /// use blockwright::render::json;
 /// let body = Body::from_taken([
 ///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
-/// let pattern = draft(Block::Skirt, &body, &DraftOptions { ease: Ease::of(Fit::Regular), skirt_length: None })?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
 /// let text = json::render(&pattern, &body, "Skirt");
 /// assert!(text.contains("\"format\": \"blockwright-pattern\""));
 /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -1,0 +1,65 @@
+//! The arguments.
+
+use std::path::PathBuf;
+
+use blockwright::job::PaperSize;
+use blockwright::units::Unit;
+use clap::{ColorChoice, Parser, Subcommand};
+
+/// Drafts sewing blocks from body measurements and prints them full size.
+///
+/// Ends with 0 when done, 1 when the pattern or a measurement was refused, 2 when the command
+/// or a file is wrong.
+#[derive(Debug, Parser)]
+#[command(version, color = ColorChoice::Never, max_term_width = 100)]
+pub(super) struct Args {
+    #[command(subcommand)]
+    pub(super) command: Command,
+    /// Report and problems as JSON: the report on standard output, problems on standard error
+    #[arg(long, global = true)]
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Command {
+    /// Draft a job and write its files into a folder, whole or not at all
+    ///
+    /// The folder is made; the folder around it must be there. A folder that holds something
+    /// already is left alone, unless --force is given and it holds an earlier result and
+    /// nothing else.
+    Draft {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// The folder to write
+        #[arg(short, long, value_name = "DIR")]
+        output: PathBuf,
+        /// Paper of the tiled file, instead of the job's: a4, letter, a3, legal or a0
+        #[arg(long, value_parser = paper)]
+        paper: Option<PaperSize>,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
+    /// Draft a job, print the report and write nothing
+    Check {
+        /// The job file (YAML)
+        job: PathBuf,
+    },
+    /// What each measurement is; or for a set or size table, what is taken, estimated, doubtful
+    Measurements {
+        /// A measurement set or a size table (YAML)
+        file: Option<PathBuf>,
+        /// The unit to show lengths in: mm, cm or in; that of the file if left out
+        #[arg(long, value_parser = unit)]
+        unit: Option<Unit>,
+    },
+}
+
+fn paper(text: &str) -> Result<PaperSize, String> {
+    let names = PaperSize::ALL.map(PaperSize::name).join(", ");
+    PaperSize::named(text).ok_or_else(|| format!("known papers are {names}"))
+}
+
+fn unit(text: &str) -> Result<Unit, String> {
+    Unit::from_name(text).ok_or_else(|| "known units are mm, cm and in".to_owned())
+}

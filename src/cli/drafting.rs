@@ -1,0 +1,103 @@
+//! The commands `draft` and `check`.
+
+use std::path::Path;
+
+use blockwright::job::{Job, JobFile, JobReport, Outcome, PaperSize, ResolveError, run};
+use serde::Serialize;
+
+use super::folder;
+use super::problem::{Failure, Problem};
+use super::source_file::SourceFile;
+
+/// The report as JSON: the report's own fields, and what was written where.
+#[derive(Debug, Serialize)]
+struct Done<'a> {
+    status: &'static str,
+    #[serde(flatten)]
+    report: &'a JobReport,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    folder: Option<String>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    files: Vec<&'a str>,
+}
+
+/// Drafts a job into a folder; the report.
+pub(super) fn draft(
+    path: &Path,
+    folder: &Path,
+    paper: Option<PaperSize>,
+    force: bool,
+    json: bool,
+) -> Result<String, Failure> {
+    let outcome = outcome(path, paper)?;
+    folder::write(folder, &outcome.files, force)?;
+    let files: Vec<&str> = outcome
+        .files
+        .iter()
+        .map(|file| file.name.as_str())
+        .collect();
+    let shown = folder.display().to_string();
+    if json {
+        return Ok(as_json(&outcome, Some(shown), files));
+    }
+    Ok(format!(
+        "{}\nWritten to {shown}: {}\n",
+        outcome.report.text(),
+        files.join(", ")
+    ))
+}
+
+/// Drafts a job and writes nothing; the report.
+pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
+    let outcome = outcome(path, None)?;
+    if json {
+        return Ok(as_json(&outcome, None, Vec::new()));
+    }
+    Ok(outcome.report.text())
+}
+
+fn as_json(outcome: &Outcome, folder: Option<String>, files: Vec<&str>) -> String {
+    let done = Done {
+        status: "ok",
+        report: &outcome.report,
+        folder,
+        files,
+    };
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+fn outcome(path: &Path, paper: Option<PaperSize>) -> Result<Outcome, Failure> {
+    let file = SourceFile::read_argument(path)?;
+    let mut job = job(path, &file)?;
+    if let Some(paper) = paper {
+        job.print.paper = paper;
+    }
+    run(&job).map_err(|error| Failure::of_job(&file, &error))
+}
+
+/// Reads a job and the measurement set it names.
+fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
+    let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
+    let set = match (job.body_path(), job.body_place()) {
+        (Some(body), Some(place)) => {
+            let set_path = path.parent().unwrap_or_else(|| Path::new("")).join(body);
+            let read = SourceFile::read(&set_path).map_err(|error| {
+                let text = format!(
+                    "{error}; looked for {}, since paths are meant from the folder of the job",
+                    set_path.display()
+                );
+                Failure::wrong(Problem::new("body_file", text).at(file, place, "body"))
+            })?;
+            Some(read)
+        }
+        _ => None,
+    };
+    job.resolve(set.as_ref().map(SourceFile::text))
+        .map_err(|error| match (&error, &set) {
+            (ResolveError::Set(errors), Some(set)) => Failure::of_file(set, errors),
+            _ => Failure::wrong(Problem::new("body", error.to_string()).in_file(file.shown())),
+        })
+}

@@ -1,0 +1,84 @@
+//! The command `measurements`.
+
+use std::path::Path;
+
+use blockwright::measurements::{
+    CatalogueEntry, FileErrors, MeasurementSet, Node, SetReport, SizeTable, catalogue_text,
+};
+use blockwright::units::Unit;
+use serde::Serialize;
+
+use super::problem::Failure;
+use super::source_file::SourceFile;
+
+/// Keys that only a size table has.
+const TABLE_KEYS: [&str; 4] = ["sizes", "base", "steps", "common"];
+
+/// The catalogue of measurements.
+pub(super) fn catalogue(unit: Option<Unit>, json: bool) -> Result<String, Failure> {
+    if json {
+        return Ok(as_json(&CatalogueEntry::all()));
+    }
+    Ok(catalogue_text(unit.unwrap_or(Unit::Cm)))
+}
+
+/// A size table as JSON: each size is reported as a set is, under its label.
+#[derive(Debug, Serialize)]
+struct Table<'a> {
+    name: &'a str,
+    unit: Unit,
+    sizes: &'a [SetReport],
+}
+
+/// The report of a set or of every size of a table.
+pub(super) fn file(path: &Path, unit: Option<Unit>, json: bool) -> Result<String, Failure> {
+    let file = SourceFile::read_argument(path)?;
+    report(&file, unit, json).map_err(|errors| Failure::of_file(&file, &errors))
+}
+
+fn report(file: &SourceFile, unit: Option<Unit>, json: bool) -> Result<String, FileErrors> {
+    let node = Node::parse(file.text())?;
+    let is_table = node.entries().is_some_and(|entries| {
+        entries
+            .iter()
+            .any(|(key, _)| TABLE_KEYS.contains(&key.text.as_str()))
+    });
+    if !is_table {
+        let set = MeasurementSet::parse(file.text())?;
+        let report = SetReport::new(&set).in_unit(unit.unwrap_or(set.unit()));
+        return Ok(if json {
+            as_json(&report)
+        } else {
+            report.text()
+        });
+    }
+    let table = SizeTable::from_node(&node)?;
+    let unit = unit.unwrap_or(table.unit());
+    let sizes: Vec<SetReport> = table
+        .sizes()
+        .iter()
+        .map(|size| {
+            let set = MeasurementSet::new(size.label(), unit, size.body().clone());
+            SetReport::new(&set)
+        })
+        .collect();
+    if json {
+        return Ok(as_json(&Table {
+            name: table.name(),
+            unit,
+            sizes: &sizes,
+        }));
+    }
+    let texts: Vec<String> = sizes
+        .iter()
+        .map(|size| format!("Size {}", size.text()))
+        .collect();
+    Ok(format!("{}\n\n{}", table.name(), texts.join("\n")))
+}
+
+fn as_json(value: &impl Serialize) -> String {
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    let mut text = serde_json::to_string_pretty(value).unwrap_or_default();
+    text.push('\n');
+    text
+}

@@ -1,0 +1,18 @@
+//! The commands: arguments in, files read and written, reports and problems told.
+//!
+//! Reports go to standard output, problems to standard error. The command ends with 0 when it
+//! did what was asked, 1 when the pattern or a measurement was refused, 2 when the command or
+//! a file is wrong. With `--json` both the report and the problems are one JSON document each,
+//! on the same two outputs.
+
+mod args;
+mod drafting;
+mod folder;
+mod measuring;
+mod output;
+mod problem;
+mod source_file;
+mod start;
+mod swap;
+
+pub(crate) use start::main;

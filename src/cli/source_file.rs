@@ -1,0 +1,102 @@
+//! Reading a file of bounded size as text.
+
+use std::fs::File;
+use std::io::{self, Read as _};
+use std::path::Path;
+
+use thiserror::Error;
+
+use super::problem::{Failure, Problem};
+
+/// The largest file that is read, in bytes: a job or a size table needs a hundredth.
+const LARGEST: u64 = 1024 * 1024;
+
+/// Why a file is no text to read.
+#[derive(Debug, Error)]
+pub(super) enum ReadError {
+    #[error("the file cannot be read: {0}")]
+    Io(#[from] io::Error),
+    #[error("this is a folder; give the file in it")]
+    Folder,
+    #[error(
+        "the file is larger than {LARGEST} bytes; a job or a set of measurements needs a hundredth of that"
+    )]
+    TooLarge,
+    #[error("the file is not text: byte {byte} at line {line} is not UTF-8; save it as UTF-8")]
+    NotText { byte: u8, line: usize },
+}
+
+impl ReadError {
+    const fn code(&self) -> &'static str {
+        match self {
+            Self::Io(_) => "cannot_read",
+            Self::Folder => "is_folder",
+            Self::TooLarge => "too_large",
+            Self::NotText { .. } => "not_text",
+        }
+    }
+
+    /// As a problem of no place yet.
+    pub(super) fn problem(&self) -> Problem {
+        Problem::new(self.code(), self.to_string())
+    }
+}
+
+/// A file that was read, to show its lines beside what is wrong with them.
+#[derive(Debug)]
+pub(super) struct SourceFile {
+    shown: String,
+    text: String,
+}
+
+impl SourceFile {
+    /// Reads a file.
+    pub(super) fn read(path: &Path) -> Result<Self, ReadError> {
+        let file = File::open(path)?;
+        if file.metadata()?.is_dir() {
+            return Err(ReadError::Folder);
+        }
+        let mut bytes = Vec::new();
+        file.take(LARGEST + 1).read_to_end(&mut bytes)?;
+        if bytes.len() as u64 > LARGEST {
+            return Err(ReadError::TooLarge);
+        }
+        let text = String::from_utf8(bytes).map_err(|error| {
+            let good = error.utf8_error().valid_up_to();
+            let bytes = error.as_bytes();
+            ReadError::NotText {
+                byte: bytes.get(good).copied().unwrap_or_default(),
+                line: 1 + bytes.iter().take(good).filter(|b| **b == b'\n').count(),
+            }
+        })?;
+        Ok(Self {
+            shown: path.display().to_string(),
+            // Some editors begin a file with a byte order mark.
+            text: text.strip_prefix('\u{feff}').unwrap_or(&text).to_owned(),
+        })
+    }
+
+    /// Reads a file that was named on the command line.
+    pub(super) fn read_argument(path: &Path) -> Result<Self, Failure> {
+        Self::read(path).map_err(|error| {
+            let problem = error.problem().in_file(path.display().to_string());
+            Failure::wrong(problem)
+        })
+    }
+
+    /// The path as it was given.
+    pub(super) fn shown(&self) -> &str {
+        &self.shown
+    }
+
+    /// The text.
+    pub(super) fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// A line, counted from one.
+    pub(super) fn line(&self, number: u64) -> Option<&str> {
+        let before = usize::try_from(number.checked_sub(1)?).ok()?;
+        self.text.lines().nth(before)
+    }
+}

@@ -1,0 +1,67 @@
+//! From arguments to exit code.
+
+use std::process::ExitCode;
+
+use clap::Parser as _;
+use clap::error::ErrorKind;
+
+use super::args::{Args, Command};
+use super::problem::{Failure, Problem};
+use super::{drafting, measuring, output};
+
+/// Runs the command line.
+pub(crate) fn main() -> ExitCode {
+    let args = match Args::try_parse() {
+        Ok(args) => args,
+        Err(error) => return usage(&error),
+    };
+    let done = match &args.command {
+        Command::Draft {
+            job,
+            output,
+            paper,
+            force,
+        } => drafting::draft(job, output, *paper, *force, args.json),
+        Command::Check { job } => drafting::check(job, args.json),
+        Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),
+        Command::Measurements {
+            file: Some(file),
+            unit,
+        } => measuring::file(file, *unit, args.json),
+    };
+    let told = done.and_then(|report| output::print(&report));
+    match told {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => tell(&failure, args.json),
+    }
+}
+
+fn tell(failure: &Failure, json: bool) -> ExitCode {
+    output::complain(&if json {
+        failure.json()
+    } else {
+        failure.to_string()
+    });
+    ExitCode::from(failure.exit())
+}
+
+/// Help and version are reports; anything else is a wrong command.
+fn usage(error: &clap::Error) -> ExitCode {
+    let text = error.render().to_string();
+    if matches!(
+        error.kind(),
+        ErrorKind::DisplayHelp | ErrorKind::DisplayVersion
+    ) {
+        return match output::print(&text) {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(failure) => tell(&failure, false),
+        };
+    }
+    // The arguments could not be read, so whether JSON was asked for is seen by hand.
+    if std::env::args_os().any(|arg| arg == "--json") {
+        let problem = Problem::new("usage", text.trim_end());
+        return tell(&Failure::wrong(problem), true);
+    }
+    output::complain(&text);
+    ExitCode::from(2)
+}

@@ -1,0 +1,98 @@
+//! The sleeve cap: its height and the place of its top, solved so that each half is as long as
+//! its half of the armscye with its ease.
+
+use crate::geometry::{Curve, GeometryError, Point, Vec2, intersect_lines, root, unit};
+
+/// A cap asked for. The biceps line runs along y = 0 from the back underarm at x = 0.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct CapSpec {
+    /// Width of the biceps line.
+    pub biceps: f64,
+    /// Lengths of the back and front half.
+    pub back: f64,
+    pub front: f64,
+    /// Unit directions in which the halves leave the underarm, inward.
+    pub back_leave: Vec2,
+    pub front_leave: Vec2,
+}
+
+/// A cap: both halves in the outline's direction, from the back underarm over the top.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Cap {
+    pub back: Curve,
+    pub front: Curve,
+    pub height: f64,
+}
+
+/// Where a half turns from hollow to round, as a share of its chord from the underarm, and how
+/// much steeper than the chord it is there: a share of what lies between the chord and its
+/// level on one side, the plumb line on the other, so that a low cap is flatter all over.
+struct Half {
+    turn_at: f64,
+    steeper: f64,
+}
+
+/// The back half is full: it turns early and is hollowed little.
+const BACK: Half = Half {
+    turn_at: 0.33,
+    steeper: 0.68,
+};
+/// The front half is flat: it turns late and is hollowed more, for the arm moves forward.
+const FRONT: Half = Half {
+    turn_at: 0.42,
+    steeper: 0.78,
+};
+
+/// A half cap from the underarm to the top at `top`; inward is the sign of x.
+///
+/// Two cubics that meet with no curvature where hollow turns to round, so that nothing is
+/// seen there: each has its inner control points on the tangent at that place.
+fn half(from: Point, leave: Vec2, top: Point, shape: &Half) -> Result<Curve, GeometryError> {
+    let chord = top - from;
+    let inward = chord.x.signum();
+    let turn = from + chord * shape.turn_at;
+    let rise = (-chord.y).atan2(chord.x.abs());
+    let rise = rise + shape.steeper * rise * (1.0 - rise / std::f64::consts::FRAC_PI_2);
+    let steep = unit(-rise);
+    let tangent = Vec2::new(steep.x * inward, steep.y);
+    let low = intersect_lines(from, leave, turn, tangent)?;
+    let high = intersect_lines(turn, tangent, top, Vec2::new(1.0, 0.0))?;
+    let lower = Curve::cubic(from, low, low.lerp(turn, 0.45), turn)?;
+    let upper = Curve::cubic(turn, turn.lerp(high, 0.62), high, top)?;
+    lower.then(&upper)
+}
+
+/// Width of a half of that height and length.
+fn width_of(length: f64, height: f64, leave: Vec2, shape: &Half) -> Result<f64, GeometryError> {
+    let inward = leave.x.signum();
+    // The curve is longer than its chord, so its width is less than this.
+    let most = (length * length - height * height).max(1.0).sqrt();
+    root("width of half the sleeve cap", 0.5 * most, most, |width| {
+        let top = Point::new(inward * width, -height);
+        half(Point::ORIGIN, leave, top, shape).map_or(f64::NAN, |c| c.length() - length)
+    })
+}
+
+/// Solves the cap.
+pub(super) fn cap(spec: &CapSpec) -> Result<Cap, GeometryError> {
+    let widths = |height: f64| -> Result<(f64, f64), GeometryError> {
+        Ok((
+            width_of(spec.back, height, spec.back_leave, &BACK)?,
+            width_of(spec.front, height, spec.front_leave, &FRONT)?,
+        ))
+    };
+    let shorter = spec.back.min(spec.front);
+    let height = root(
+        "height of the sleeve cap",
+        0.18 * shorter,
+        0.88 * shorter,
+        |height| widths(height).map_or(f64::NAN, |(back, front)| back + front - spec.biceps),
+    )?;
+    let top = Point::new(widths(height)?.0, -height);
+    let end = Point::new(spec.biceps, 0.0);
+    Ok(Cap {
+        back: half(Point::ORIGIN, spec.back_leave, top, &BACK)?,
+        front: half(end, spec.front_leave, top, &FRONT)?.reversed(),
+        height,
+    })
+}

@@ -1,0 +1,105 @@
+//! Why a job gives no pattern.
+
+#[cfg(feature = "yaml")]
+use crate::measurements::FileErrors;
+use crate::{draft::DraftError, drawing::SheetError, piece::PieceError};
+use thiserror::Error;
+
+/// On whose side a failure lies.
+///
+/// ```
+/// use blockwright::draft::DraftError;
+/// use blockwright::job::{Fault, JobError};
+/// let error = JobError::Unprovable { violations: vec!["the side seams differ".into()] };
+/// assert_eq!(error.fault(), Fault::Pattern);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Fault {
+    /// The pattern or a measurement was refused.
+    Pattern,
+    /// The job asks for something that cannot be printed.
+    Job,
+}
+
+/// Why a job gives no pattern.
+///
+/// ```
+/// use blockwright::job::JobError;
+/// let error = JobError::Unprovable { violations: vec!["the side seams differ".into()] };
+/// assert!(error.to_string().contains("the side seams differ"));
+/// assert_eq!(error.code(), "law_broken");
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum JobError {
+    /// The block cannot be drafted for this body.
+    #[error("the block cannot be drafted for this body: {0}")]
+    Draft(#[from] DraftError),
+    /// The draft breaks a law that a pattern must keep to be sewn.
+    #[error(
+        "the draft was refused, since it cannot be sewn as it stands: {}. This is a fault in \
+         the draft; please report it with the measurements",
+        .violations.join("; ")
+    )]
+    Unprovable {
+        /// What was found, a sentence each.
+        violations: Vec<String>,
+    },
+    /// The pieces cannot be laid on a sheet.
+    #[error("the pattern cannot be laid out: {0}")]
+    Sheet(#[from] SheetError),
+    /// Parts that make no pattern: a fault of this crate.
+    #[error("the pattern does not hold together: {0}; please report it with the measurements")]
+    Piece(#[from] PieceError),
+    /// The pattern cannot be printed as the job asks.
+    #[cfg(feature = "pdf")]
+    #[error("the pattern cannot be printed as asked under `print`: {0}")]
+    Pdf(#[from] crate::render::pdf::PdfError),
+}
+
+impl JobError {
+    /// A short name in snake case, for programs and for counting.
+    #[must_use]
+    pub fn code(&self) -> String {
+        match self {
+            Self::Draft(error) => error.name(),
+            Self::Unprovable { .. } => "law_broken".to_owned(),
+            Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
+            Self::Piece(_) => "pattern_does_not_hold".to_owned(),
+            #[cfg(feature = "pdf")]
+            Self::Pdf(_) => "cannot_be_printed".to_owned(),
+        }
+    }
+
+    /// On whose side the failure lies.
+    #[must_use]
+    pub const fn fault(&self) -> Fault {
+        match self {
+            #[cfg(feature = "pdf")]
+            Self::Pdf(_) => Fault::Job,
+            _ => Fault::Pattern,
+        }
+    }
+}
+
+/// Why a job file makes no job though it can be read.
+///
+/// ```
+/// use blockwright::job::{JobFile, ResolveError};
+/// let file = JobFile::parse("title: A\nblock: skirt\nbody: ada.yaml\n").unwrap();
+/// assert!(matches!(file.resolve(None), Err(ResolveError::NoSet { path }) if path == "ada.yaml"));
+/// ```
+#[cfg(feature = "yaml")]
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum ResolveError {
+    /// The measurement set that the job names was not given.
+    #[error("the measurements in `{path}` were not given; read that file and pass its text on")]
+    NoSet {
+        /// The path as written in the job.
+        path: String,
+    },
+    /// The measurement set is wrong; places are those of its file.
+    #[error(transparent)]
+    Set(#[from] FileErrors),
+}

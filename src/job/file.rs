@@ -1,0 +1,303 @@
+//! A job file.
+
+use super::definition::one_line;
+use super::read_block::block;
+use super::read_ease::{EasePlace, ease};
+use super::read_not_yet::not_yet;
+use super::read_print::print;
+use super::read_shape::ShapeFields;
+use super::{Job, LONGEST_TITLE, PrintOptions, ResolveError};
+use crate::draft::{Block, DraftOptions};
+use crate::measurements::{
+    FileCause, FileErrors, FileProblem, Key, MeasurementSet, Node, NodeValue, Place, Reader, join,
+};
+use crate::piece::Warning;
+use crate::units::{Length, Unit, UnitError};
+
+/// A job file, read; what it says of the body may stand in another file.
+///
+/// # The file
+///
+/// ```yaml
+/// title: First block         # required: it stands on every piece
+/// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
+///                            #   dress, tunic or shirt
+/// body: ines.yaml            # required: a measurement set, or one written in place
+/// ease: regular              # optional: close, regular or loose, or by place:
+///                            #   {fit: regular, bust: 80, hip: 2 in}; mm without a unit
+/// length: 65 cm              # optional: waist to hem; the block's usual length if left out
+/// sleeve: none               # optional: none, short or long
+/// cap_ease: 28               # optional: by how much the sleeve cap is longer than the armscye
+/// waist_darts: true          # optional, dress, tunic and shirt: shape the waist with darts
+/// side: shaped               # optional, the same blocks: shaped or straight side seam
+/// print:                     # optional
+///   paper: a4                #   a4, letter, a3, legal or a0
+///   margin: 12               #   12 to 50 mm
+///   overlap: 10              #   8 to 50 mm
+///   orientation: fewer_pages #   or portrait, or landscape
+/// ```
+///
+/// `alterations` and `allowance` are known and cannot be made by this version: they are refused
+/// unless empty.
+///
+/// ```
+/// use blockwright::job::JobFile;
+///
+/// let file = JobFile::parse("title: First block\nblock: skirt\nbody: ada.yaml\n").unwrap();
+/// assert_eq!(file.body_path(), Some("ada.yaml"));
+/// let set = "name: Ada\nunit: cm\nmeasurements: \
+///            {height: 168, bust_girth: 92, waist_girth: 76, hip_girth: 100}\n";
+/// let job = file.resolve(Some(set)).unwrap();
+/// assert_eq!(job.title, "First block");
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct JobFile {
+    title: String,
+    options: DraftOptions,
+    body: JobBody,
+    print: PrintOptions,
+    notes: Vec<Warning>,
+}
+
+/// Where the measurements are.
+#[derive(Debug, Clone, PartialEq)]
+enum JobBody {
+    File { path: String, place: Place },
+    Here(Box<MeasurementSet>),
+}
+
+pub(super) type Field<'a> = Option<(&'a Key, &'a Node)>;
+
+impl JobFile {
+    /// Reads a job file.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem of the file and its place.
+    pub fn parse(text: &str) -> Result<Self, FileErrors> {
+        let node = Node::parse(text)?;
+        let mut reader = Reader::default();
+        let keys = [
+            "title",
+            "block",
+            "body",
+            "ease",
+            "print",
+            "length",
+            "sleeve",
+            "cap_ease",
+            "waist_darts",
+            "side",
+            "alterations",
+            "allowance",
+        ];
+        let expected = "a mapping with `title`, `block` and `body`";
+        let [
+            title_field,
+            block_field,
+            body_field,
+            ease_field,
+            print_field,
+            length_field,
+            sleeve_field,
+            cap_field,
+            darts_field,
+            side_field,
+            later @ ..,
+        ] = reader.fields(&node, "", keys, expected);
+        if node.entries().is_some() {
+            required(&mut reader, &node, [title_field, block_field, body_field]);
+        }
+        let title = title_field.and_then(|(_, node)| title(&mut reader, node));
+        let block = block_field.and_then(|(_, node)| block(&mut reader, node));
+        let body = body_field.and_then(|(_, node)| body(&mut reader, node));
+        let mut options = DraftOptions::of(block.unwrap_or(Block::Bodice));
+        let mut places = Vec::new();
+        if let Some((_, node)) = ease_field {
+            (options.ease, places) = ease(&mut reader, node, options.block);
+        }
+        let shape = ShapeFields {
+            length: length_field,
+            sleeve: sleeve_field,
+            cap_ease: cap_field,
+            waist_darts: darts_field,
+            side: side_field,
+        };
+        let unused = shape.read(&mut reader, &mut options);
+        let print =
+            print_field.map_or_else(PrintOptions::default, |(_, node)| print(&mut reader, node));
+        for (key, node) in later.into_iter().flatten() {
+            not_yet(&mut reader, key, node);
+        }
+        if let Some(errors) = FileErrors::gathered(reader.problems) {
+            return Err(errors);
+        }
+        let (Some(title), Some(_), Some(body)) = (title, block, body) else {
+            let found = node.shape();
+            return Err(FileErrors::one(FileProblem {
+                place: node.place,
+                path: String::new(),
+                cause: FileCause::WrongShape { found, expected },
+            }));
+        };
+        Ok(Self {
+            notes: notes(&options, &places, unused),
+            title,
+            options,
+            body,
+            print,
+        })
+    }
+
+    /// The path of the measurement set as written, if it stands in a file of its own; it is
+    /// meant from where the job file stands.
+    #[must_use]
+    pub fn body_path(&self) -> Option<&str> {
+        match &self.body {
+            JobBody::File { path, .. } => Some(path),
+            JobBody::Here(_) => None,
+        }
+    }
+
+    /// Where that path is written.
+    #[must_use]
+    pub const fn body_place(&self) -> Option<Place> {
+        match &self.body {
+            JobBody::File { place, .. } => Some(*place),
+            JobBody::Here(_) => None,
+        }
+    }
+
+    /// The job, with the text of the measurement set if [`body_path`](Self::body_path) asks
+    /// for one.
+    ///
+    /// # Errors
+    ///
+    /// [`ResolveError`] when the set is wanted and not given, or is wrong.
+    pub fn resolve(self, set_text: Option<&str>) -> Result<Job, ResolveError> {
+        let set = match (self.body, set_text) {
+            (JobBody::Here(set), _) => *set,
+            (JobBody::File { .. }, Some(text)) => MeasurementSet::parse(text)?,
+            (JobBody::File { path, .. }, None) => return Err(ResolveError::NoSet { path }),
+        };
+        Ok(Job {
+            title: self.title,
+            options: self.options,
+            set,
+            print: self.print,
+            notes: self.notes,
+        })
+    }
+}
+
+fn required(reader: &mut Reader, node: &Node, fields: [Field<'_>; 3]) {
+    let hints = [
+        ("title", "write `title:` and what the work is called"),
+        (
+            "block",
+            "write `block: bodice`, `skirt`, `[bodice, skirt]`, `dress`, `tunic` or `shirt`",
+        ),
+        (
+            "body",
+            "write `body:` and the path of a measurement set, or the set itself below it",
+        ),
+    ];
+    for ((key, hint), field) in hints.into_iter().zip(fields) {
+        if field.is_none() {
+            reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
+        }
+    }
+}
+
+fn title(reader: &mut Reader, node: &Node) -> Option<String> {
+    let text = one_line(&reader.text(node, "title")?);
+    let problem = if text.is_empty() {
+        "the title is empty".to_owned()
+    } else if text.chars().count() > LONGEST_TITLE {
+        format!("the title is longer than {LONGEST_TITLE} characters")
+    } else {
+        return Some(text);
+    };
+    let hint = "it stands on every piece, so write a few words";
+    reader.wrong(node.place, "title", FileCause::Senseless { problem, hint });
+    None
+}
+
+fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+    match &node.value {
+        NodeValue::Text(path) if !path.trim().is_empty() => Some(JobBody::File {
+            path: path.clone(),
+            place: node.place,
+        }),
+        NodeValue::Map(_) => match MeasurementSet::from_node(node) {
+            Ok(set) => Some(JobBody::Here(Box::new(set))),
+            Err(errors) => {
+                for mut problem in errors.into_problems() {
+                    problem.path = match problem.path.as_str() {
+                        "" => "body".to_owned(),
+                        path => join("body", path),
+                    };
+                    reader.problems.push(problem);
+                }
+                None
+            }
+        },
+        _ => {
+            let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
+            reader.shape(node, "body", expected);
+            None
+        }
+    }
+}
+
+/// A length in mm within a range; a bare number is in mm.
+pub(super) fn length(
+    reader: &mut Reader,
+    node: &Node,
+    path: &str,
+    (low, high): (f64, f64),
+) -> Option<f64> {
+    let read: Result<Length, UnitError> = match &node.value {
+        NodeValue::Number(number) => Length::from_mm(*number),
+        NodeValue::Text(text) => Length::parse_signed(text, Some(Unit::Mm)),
+        _ => {
+            reader.shape(
+                node,
+                path,
+                "a length in mm, or with its unit, such as `2 in`",
+            );
+            return None;
+        }
+    };
+    match read.map(Length::mm) {
+        Ok(mm) if (low..=high).contains(&mm) => Some(mm),
+        Ok(found) => {
+            reader.wrong(node.place, path, FileCause::OutOfReach { found, low, high });
+            None
+        }
+        Err(error) => {
+            reader.wrong(node.place, path, error);
+            None
+        }
+    }
+}
+
+/// What the job says that its block has no use for: told, so that a job can be switched from
+/// one block to another and nothing is passed over in silence.
+fn notes(options: &DraftOptions, places: &[EasePlace], unused: Vec<&str>) -> Vec<Warning> {
+    let block = options.block.name();
+    let ease = places
+        .iter()
+        .filter(|place| !place.is_used_by(options))
+        .map(|place| {
+            let name = place.name();
+            let text =
+                format!("the ease at {name} has no effect: this {block} block has nothing there");
+            Warning::new("ease_unused", text)
+        });
+    let keys = unused.into_iter().map(|key| {
+        let text = format!("{key} has no effect on this {block} block");
+        Warning::new(format!("{key}_unused"), text)
+    });
+    ease.chain(keys).collect()
+}

@@ -1,0 +1,40 @@
+//! The job: what is wanted of whom, read from a file with all its errors at once, and run
+//! without touching a file.
+//!
+//! Reading takes two steps, so that whoever calls decides where files come from:
+//! [`JobFile::parse`] tells which measurement set is wanted
+//! ([`body_path`](JobFile::body_path)), [`JobFile::resolve`] takes its text and gives a
+//! [`Job`]. [`run`] drafts, proves, draws and renders it into named files in memory.
+
+mod definition;
+mod error;
+#[cfg(feature = "yaml")]
+mod file;
+mod outcome;
+mod print;
+mod prove;
+#[cfg(feature = "yaml")]
+mod read_block;
+#[cfg(feature = "yaml")]
+mod read_ease;
+#[cfg(feature = "yaml")]
+mod read_not_yet;
+#[cfg(feature = "yaml")]
+mod read_print;
+#[cfg(feature = "yaml")]
+mod read_shape;
+mod report;
+mod report_text;
+mod run;
+mod warnings;
+
+pub use definition::{Job, LONGEST_TITLE};
+#[cfg(feature = "yaml")]
+pub use error::ResolveError;
+pub use error::{Fault, JobError};
+#[cfg(feature = "yaml")]
+pub use file::JobFile;
+pub use outcome::{Outcome, OutputFile, is_output_name};
+pub use print::{PageTurn, PaperSize, PrintOptions};
+pub use report::{DartReport, GirthReport, JobReport, PagesReport, SeamReport, WarningReport};
+pub use run::run;

@@ -1,0 +1,78 @@
+//! What running a job gives.
+
+use super::{JobReport, PaperSize};
+use crate::piece::Pattern;
+
+/// A file in memory: its name within the folder of the job, and what is in it.
+///
+/// ```
+/// use blockwright::job::OutputFile;
+/// let file = OutputFile { name: "pattern.json".into(), bytes: b"{}".to_vec() };
+/// assert_eq!(file.bytes.len(), 2);
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OutputFile {
+    /// The name, without any folder.
+    pub name: String,
+    /// The contents.
+    pub bytes: Vec<u8>,
+}
+
+/// A pattern, what is to be said about it, and its files.
+///
+/// ```
+/// use blockwright::draft::Block;
+/// use blockwright::job::{Job, run};
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet};
+/// use blockwright::units::Unit;
+///
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let outcome = run(&Job::new("Skirt", Block::Skirt, MeasurementSet::new("Ada", Unit::Cm, body)))?;
+/// assert!(outcome.file("pattern.json").is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct Outcome {
+    /// The pattern, with all its warnings.
+    pub pattern: Pattern,
+    /// What is to be said about it.
+    pub report: JobReport,
+    /// Its files, in the order in which they are named to the user.
+    pub files: Vec<OutputFile>,
+}
+
+impl Outcome {
+    /// The file of that name.
+    #[must_use]
+    pub fn file(&self, name: &str) -> Option<&OutputFile> {
+        self.files.iter().find(|file| file.name == name)
+    }
+}
+
+/// The name of the tiled file for a paper.
+pub(super) fn tiled_name(paper: PaperSize) -> String {
+    format!("pattern-{}.pdf", paper.name())
+}
+
+/// Whether a job, of this version or a later one, writes a file of this name.
+///
+/// ```
+/// use blockwright::job::is_output_name;
+/// assert!(is_output_name("pattern-letter.pdf"));
+/// assert!(!is_output_name("holiday.jpg"));
+/// ```
+#[must_use]
+pub fn is_output_name(name: &str) -> bool {
+    const NAMES: [&str; 5] = [
+        "pattern-sheet.pdf",
+        "pattern.svg",
+        "pattern.json",
+        "pattern.dxf",
+        "fitting.html",
+    ];
+    NAMES.contains(&name) || PaperSize::ALL.iter().any(|size| tiled_name(*size) == name)
+}

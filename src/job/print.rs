@@ -1,0 +1,190 @@
+//! How a job is printed.
+
+use serde::Serialize;
+
+/// A size of paper, by the name it has in a job file.
+///
+/// ```
+/// use blockwright::job::PaperSize;
+/// assert_eq!(PaperSize::named("letter"), Some(PaperSize::Letter));
+/// assert_eq!(PaperSize::A4.name(), "a4");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
+#[serde(rename_all = "lowercase")]
+#[non_exhaustive]
+pub enum PaperSize {
+    /// 210 × 297 mm.
+    #[default]
+    A4,
+    /// 8½ × 11 in.
+    Letter,
+    /// 297 × 420 mm.
+    A3,
+    /// 8½ × 14 in.
+    Legal,
+    /// 841 × 1189 mm.
+    A0,
+}
+
+impl PaperSize {
+    /// Every size.
+    pub const ALL: [Self; 5] = [Self::A4, Self::Letter, Self::A3, Self::Legal, Self::A0];
+
+    /// The name in job files and file names.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::A4 => "a4",
+            Self::Letter => "letter",
+            Self::A3 => "a3",
+            Self::Legal => "legal",
+            Self::A0 => "a0",
+        }
+    }
+
+    /// The size of that name, in any case.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL
+            .into_iter()
+            .find(|size| size.name().eq_ignore_ascii_case(name))
+    }
+}
+
+/// Which way round pages are, by the name it has in a job file.
+///
+/// ```
+/// use blockwright::job::PageTurn;
+/// assert_eq!(PageTurn::named("landscape"), Some(PageTurn::Landscape));
+/// assert_eq!(PageTurn::default().name(), "fewer_pages");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum PageTurn {
+    /// Whichever needs fewer pages.
+    #[default]
+    FewerPages,
+    /// The longer side upright.
+    Portrait,
+    /// The longer side level.
+    Landscape,
+}
+
+impl PageTurn {
+    /// Every way.
+    pub const ALL: [Self; 3] = [Self::FewerPages, Self::Portrait, Self::Landscape];
+
+    /// The name in job files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::FewerPages => "fewer_pages",
+            Self::Portrait => "portrait",
+            Self::Landscape => "landscape",
+        }
+    }
+
+    /// The way of that name, in any case.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL
+            .into_iter()
+            .find(|turn| turn.name().eq_ignore_ascii_case(name))
+    }
+}
+
+/// How a job is printed.
+///
+/// ```
+/// use blockwright::job::{PaperSize, PrintOptions};
+/// let print = PrintOptions { paper: PaperSize::Letter, ..PrintOptions::default() };
+/// assert_eq!(print.margin, 12.0);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PrintOptions {
+    /// The paper of the tiled file.
+    pub paper: PaperSize,
+    /// What stays blank along every edge of the paper, in mm.
+    pub margin: f64,
+    /// Width of the strip that neighbouring pages share, in mm.
+    pub overlap: f64,
+    /// Which way round the pages are.
+    pub orientation: PageTurn,
+}
+
+impl PrintOptions {
+    /// The least and the greatest margin in mm, as the PDF writer takes them.
+    pub const MARGINS: (f64, f64) = (12.0, 50.0);
+    /// The least and the greatest overlap in mm, as the PDF writer takes them.
+    pub const OVERLAPS: (f64, f64) = (8.0, 50.0);
+}
+
+impl Default for PrintOptions {
+    fn default() -> Self {
+        Self {
+            paper: PaperSize::A4,
+            margin: 12.0,
+            overlap: 10.0,
+            orientation: PageTurn::FewerPages,
+        }
+    }
+}
+
+#[cfg(feature = "pdf")]
+mod as_pdf {
+    use super::{PageTurn, PaperSize, PrintOptions};
+    use crate::render::pdf::{Orientation, Paper, TileOptions};
+
+    impl From<PaperSize> for Paper {
+        fn from(size: PaperSize) -> Self {
+            match size {
+                PaperSize::A4 => Self::A4,
+                PaperSize::Letter => Self::Letter,
+                PaperSize::A3 => Self::A3,
+                PaperSize::Legal => Self::Legal,
+                PaperSize::A0 => Self::A0,
+            }
+        }
+    }
+
+    impl From<PrintOptions> for TileOptions {
+        fn from(print: PrintOptions) -> Self {
+            Self {
+                margin: print.margin,
+                overlap: print.overlap,
+                orientation: match print.orientation {
+                    PageTurn::FewerPages => Orientation::FewerPages,
+                    PageTurn::Portrait => Orientation::Portrait,
+                    PageTurn::Landscape => Orientation::Landscape,
+                },
+            }
+        }
+    }
+}
+
+#[cfg(all(test, feature = "pdf"))]
+mod tests {
+    use super::{PaperSize, PrintOptions};
+    use crate::drawing::{Drawing, Figure, Layer, Pen};
+    use crate::render::pdf::{PrintInfo, tiles};
+
+    #[test]
+    fn the_ends_of_what_a_job_may_say_can_be_printed() {
+        let mut layer = Layer::new("line");
+        layer.push(Figure::line((0.0, 0.0), (100.0, 100.0), Pen::solid(1.0)));
+        let drawing = Drawing::new(vec![layer]).unwrap();
+        let can = |margin, overlap| {
+            let print = PrintOptions {
+                margin,
+                overlap,
+                paper: PaperSize::A3,
+                ..PrintOptions::default()
+            };
+            let info = PrintInfo::new("line");
+            tiles(&drawing, print.paper.into(), &print.into(), &info).is_ok()
+        };
+        let (margins, overlaps) = (PrintOptions::MARGINS, PrintOptions::OVERLAPS);
+        assert!(can(margins.0, overlaps.0) && can(margins.1, overlaps.1));
+        assert!(!can(margins.0 - 0.1, overlaps.0) && !can(margins.1 + 0.1, overlaps.0));
+        assert!(!can(margins.0, overlaps.0 - 0.1) && !can(margins.0, overlaps.1 + 0.1));
+    }
+}

@@ -1,0 +1,238 @@
+//! What is to be said about a pattern, for programs.
+
+use serde::Serialize;
+
+use super::{Job, PaperSize};
+use crate::drawing::contents;
+use crate::measurements::SetReport;
+use crate::piece::{EaseOn, EdgeRef, Pattern, Seam};
+
+/// What must be known before anything is printed or cut.
+const CAUTIONS: [&str; 2] = [
+    "Print at 100 %, not scaled to fit, and measure the test square before anything else.",
+    "Sew a toile before cutting good cloth: these are stitching lines of a block, without \
+     seam allowance.",
+];
+
+/// The report of a job: measurements, finished girths, seams, darts, warnings, pages.
+///
+/// Serialised with lengths in mm and angles in degrees.
+///
+/// ```
+/// use blockwright::draft::Block;
+/// use blockwright::job::{Job, run};
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet};
+/// use blockwright::units::Unit;
+///
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let report = run(&Job::new("Skirt", Block::Skirt, MeasurementSet::new("Ada", Unit::Cm, body)))?.report;
+/// let json = serde_json::to_value(&report)?;
+/// assert_eq!(json["girths"][0]["name"], "waist");
+/// assert!(report.text().contains("Seams"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[non_exhaustive]
+pub struct JobReport {
+    /// What the work is called.
+    pub title: String,
+    /// The block.
+    pub block: String,
+    /// The wearer: every value taken or estimated, and what is doubtful.
+    pub body: SetReport,
+    /// What is cut, and how; a line a piece.
+    pub pieces: Vec<String>,
+    /// Finished girths and widths.
+    pub girths: Vec<GirthReport>,
+    /// What is sewn to what.
+    pub seams: Vec<SeamReport>,
+    /// The darts.
+    pub darts: Vec<DartReport>,
+    /// The pages of the tiled file; none without the PDF writer.
+    pub pages: Option<PagesReport>,
+    /// What the wearer or cutter should know about this pattern.
+    pub warnings: Vec<WarningReport>,
+    /// What must be known about any pattern.
+    pub cautions: Vec<&'static str>,
+    /// The wearer's unit, in which a person reads the report.
+    #[serde(skip)]
+    pub(super) unit: crate::units::Unit,
+}
+
+/// A girth or width, in mm.
+///
+/// ```
+/// use blockwright::job::GirthReport;
+/// let bust = GirthReport { name: "bust".into(), body: 920.0, ease: 60.0, finished: 980.0 };
+/// assert_eq!(bust.body + bust.ease, bust.finished);
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct GirthReport {
+    /// Its name.
+    pub name: String,
+    /// The body's.
+    pub body: f64,
+    /// What was added.
+    pub ease: f64,
+    /// The sewn garment's, measured on the pattern.
+    pub finished: f64,
+}
+
+/// A seam, lengths in mm with the darts closed.
+///
+/// ```
+/// use blockwright::job::SeamReport;
+/// let side = SeamReport {
+///     name: "side".into(), a: vec!["back side_seam".into()], b: vec!["front side_seam".into()],
+///     a_length: 170.0, b_length: 170.0, ease: 0.0, ease_on: None,
+/// };
+/// assert_eq!(side.a_length, side.b_length);
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct SeamReport {
+    /// Its name.
+    pub name: String,
+    /// The edges on one side.
+    pub a: Vec<String>,
+    /// The edges on the other.
+    pub b: Vec<String>,
+    /// Length of the one side.
+    pub a_length: f64,
+    /// Length of the other.
+    pub b_length: f64,
+    /// By how much one side is eased in.
+    pub ease: f64,
+    /// Which side that is, `a` or `b`.
+    pub ease_on: Option<&'static str>,
+}
+
+/// A dart.
+///
+/// ```
+/// use blockwright::job::DartReport;
+/// let dart = DartReport {
+///     piece: "back".into(), name: "waist".into(), edge: Some("waist".into()),
+///     intake: 30.0, angle: 11.4,
+/// };
+/// assert_eq!(dart.intake, 30.0);
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct DartReport {
+    /// The piece it lies on.
+    pub piece: String,
+    /// Its name.
+    pub name: String,
+    /// The edge it opens on; none when it lies inside the piece.
+    pub edge: Option<String>,
+    /// Distance between the ends of its legs, in mm.
+    pub intake: f64,
+    /// Angle between its legs, in degrees.
+    pub angle: f64,
+}
+
+/// The pages of the tiled file.
+///
+/// ```
+/// use blockwright::job::{PagesReport, PaperSize};
+/// let pages = PagesReport {
+///     file: "pattern-a4.pdf".into(), paper: PaperSize::A4,
+///     pages: 13, rows: 3, columns: 4, landscape: false,
+/// };
+/// assert_eq!(pages.pages, pages.rows * pages.columns + 1);
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct PagesReport {
+    /// The name of the file.
+    pub file: String,
+    /// The paper.
+    pub paper: PaperSize,
+    /// How many pages, the first with the plan included.
+    pub pages: usize,
+    /// Rows of pages glued together.
+    pub rows: usize,
+    /// Columns of pages glued together.
+    pub columns: usize,
+    /// Whether the pages lie with the longer side level.
+    pub landscape: bool,
+}
+
+/// A warning.
+///
+/// ```
+/// use blockwright::job::WarningReport;
+/// let warning = WarningReport { code: "ease_unused".into(), text: "a skirt has no bust".into() };
+/// assert_eq!(warning.code, "ease_unused");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WarningReport {
+    /// A short name in snake case, for programs.
+    pub code: String,
+    /// A sentence with its numbers, for people.
+    pub text: String,
+}
+
+impl JobReport {
+    /// The report of a drafted job.
+    pub(super) fn new(job: &Job, pattern: &Pattern, pages: Option<PagesReport>) -> Self {
+        let girths = pattern.girths().iter().map(|girth| GirthReport {
+            name: girth.name.clone(),
+            body: rounded(girth.body),
+            ease: rounded(girth.ease),
+            finished: rounded(pattern.finished(girth)),
+        });
+        let darts = pattern.pieces().iter().flat_map(|piece| {
+            piece.darts().iter().map(|dart| DartReport {
+                piece: piece.name().to_owned(),
+                name: dart.name.clone(),
+                edge: dart.edge.as_ref().map(ToString::to_string),
+                intake: rounded(dart.intake()),
+                angle: rounded(dart.angle().to_degrees()),
+            })
+        });
+        let warnings = pattern.warnings().iter().map(|warning| WarningReport {
+            code: warning.code.clone(),
+            text: warning.text.clone(),
+        });
+        Self {
+            title: job.title.clone(),
+            block: job.options.block.name().to_owned(),
+            body: SetReport::new(&job.set),
+            pieces: contents(pattern),
+            girths: girths.collect(),
+            seams: pattern.seams().iter().map(|s| seam(pattern, s)).collect(),
+            darts: darts.collect(),
+            pages,
+            warnings: warnings.collect(),
+            cautions: CAUTIONS.to_vec(),
+            unit: job.set.unit(),
+        }
+    }
+}
+
+fn seam(pattern: &Pattern, seam: &Seam) -> SeamReport {
+    let names = |side: &[EdgeRef]| side.iter().map(ToString::to_string).collect();
+    let length = |side: &[EdgeRef]| {
+        let lengths = side.iter().filter_map(|edge| pattern.seam_length(edge));
+        rounded(lengths.sum())
+    };
+    SeamReport {
+        name: seam.name.clone(),
+        a: names(&seam.a),
+        b: names(&seam.b),
+        a_length: length(&seam.a),
+        b_length: length(&seam.b),
+        ease: rounded(seam.ease),
+        ease_on: seam.ease_on.map(|on| match on {
+            EaseOn::A => "a",
+            EaseOn::B => "b",
+        }),
+    }
+}
+
+/// To a thousandth, without a minus before zero.
+fn rounded(value: f64) -> f64 {
+    (value * 1000.0).round() / 1000.0 + 0.0
+}

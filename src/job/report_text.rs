@@ -1,0 +1,144 @@
+//! What is to be said about a pattern, as a person reads it.
+
+use std::fmt::Write as _;
+
+use super::JobReport;
+use super::definition::one_line;
+use crate::units::{Fraction, Length, LengthStyle, Unit};
+
+impl JobReport {
+    /// The report as plain text in the wearer's unit, ending in a line break.
+    #[must_use]
+    pub fn text(&self) -> String {
+        let mut out = String::new();
+        // Writing to a string cannot fail.
+        let _ = writeln!(out, "{}", self.title);
+        let _ = writeln!(
+            out,
+            "{} block for {}\n",
+            self.block,
+            one_line(self.body.name())
+        );
+        out.push_str("Measurements\n");
+        out.push_str(&self.body.values_text());
+        self.girths_text(&mut out);
+        self.seams_text(&mut out);
+        self.darts_text(&mut out);
+        out.push_str("\nPieces\n");
+        for piece in &self.pieces {
+            let _ = writeln!(out, "  {piece}");
+        }
+        if let Some(pages) = &self.pages {
+            let _ = writeln!(
+                out,
+                "\nPages\n  {}: {} pages of {} ({}), {} rows of {}, the first with the plan",
+                pages.file,
+                pages.pages,
+                pages.paper.name(),
+                if pages.landscape {
+                    "landscape"
+                } else {
+                    "portrait"
+                },
+                pages.rows,
+                pages.columns,
+            );
+        }
+        if self.warnings.is_empty() {
+            out.push_str("\nNo warnings.\n");
+        } else {
+            out.push_str("\nWarnings\n");
+            for warning in &self.warnings {
+                let _ = writeln!(out, "  {}: {}", warning.code, warning.text);
+            }
+        }
+        out.push_str("\nBefore you cut\n");
+        for caution in &self.cautions {
+            let _ = writeln!(out, "  {caution}");
+        }
+        out
+    }
+
+    fn girths_text(&self, out: &mut String) {
+        let _ = writeln!(
+            out,
+            "\nFinished girths\n  {:<26}{:>12}{:>12}{:>12}",
+            "", "body", "ease", "finished"
+        );
+        for girth in &self.girths {
+            let [body, ease, finished] =
+                [girth.body, girth.ease, girth.finished].map(|mm| self.length(mm));
+            let _ = writeln!(
+                out,
+                "  {:<26}{body:>12}{ease:>12}{finished:>12}",
+                girth.name
+            );
+        }
+    }
+
+    fn seams_text(&self, out: &mut String) {
+        out.push_str("\nSeams, darts closed\n");
+        for seam in &self.seams {
+            let side = |names: &[String], mm| format!("{} {}", names.join(" + "), self.length(mm));
+            let _ = write!(
+                out,
+                "  {}: {} to {}",
+                seam.name,
+                side(&seam.a, seam.a_length),
+                side(&seam.b, seam.b_length),
+            );
+            let eased = match seam.ease_on {
+                Some("a") => Some(&seam.a),
+                Some(_) => Some(&seam.b),
+                None => None,
+            };
+            if let Some(names) = eased {
+                let _ = write!(
+                    out,
+                    "; {} eased in by {}",
+                    names.join(" + "),
+                    self.length(seam.ease)
+                );
+            }
+            out.push('\n');
+        }
+    }
+
+    fn darts_text(&self, out: &mut String) {
+        if self.darts.is_empty() {
+            out.push_str("\nNo darts.\n");
+            return;
+        }
+        out.push_str("\nDarts\n");
+        for dart in &self.darts {
+            let on = match &dart.edge {
+                Some(edge) => format!("on {edge}"),
+                None => "inside the piece".to_owned(),
+            };
+            let _ = writeln!(
+                out,
+                "  {} {} dart, {on}: intake {}, angle {:.1}°",
+                dart.piece,
+                dart.name,
+                self.length(dart.intake),
+                dart.angle
+            );
+        }
+    }
+
+    /// A length on paper: finer than one on a body.
+    fn length(&self, mm: f64) -> String {
+        let style = match self.unit {
+            Unit::Mm => LengthStyle::Decimal {
+                unit: Unit::Mm,
+                places: 1,
+            },
+            Unit::Cm => LengthStyle::Decimal {
+                unit: Unit::Cm,
+                places: 2,
+            },
+            Unit::In => LengthStyle::Inches(Fraction::Sixteenths),
+        };
+        Length::from_mm(mm).map_or_else(|_| mm.to_string(), |length| length.to_text(style))
+    }
+}

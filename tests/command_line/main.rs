@@ -1,0 +1,14 @@
+//! The tool from outside: commands, folders, exit codes, every way a file can be wrong.
+#![cfg(feature = "cli")]
+#![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
+
+mod any_job;
+mod document;
+mod drafting;
+mod folders;
+mod hostile;
+mod job_files;
+mod measuring;
+mod outputs;
+mod seams;
+mod tools;
