@@ -28,6 +28,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("grading", 5),
     ("render", 5),
     ("job", 6),
+    ("cli", 7),
 ];
 
 /// Longest source file, in lines.

@@ -17,11 +17,13 @@ pub fn body(height: f64, bust: f64, waist: f64, hip: f64, others: &[(M, f64)]) -
 }
 
 pub fn pattern(block: Block, body: &Body, fit: Fit) -> Pattern {
-    let options = DraftOptions {
-        ease: Ease::of(fit),
-        skirt_length: None,
-    };
-    draft(block, body, &options).expect("a handbook body is drafted")
+    with_ease(block, body, Ease::for_block(block, fit))
+}
+
+fn with_ease(block: Block, body: &Body, ease: Ease) -> Pattern {
+    let mut options = DraftOptions::of(block);
+    options.ease = ease;
+    draft(body, &options).expect("a handbook body is drafted")
 }
 
 /// Fails unless the value lies in `low..=high`.
@@ -157,11 +159,7 @@ pub struct SkirtPanel {
 
 /// Back and front of a skirt.
 pub fn skirt_panels(body: &Body, ease: Ease) -> [SkirtPanel; 2] {
-    let options = DraftOptions {
-        ease,
-        skirt_length: None,
-    };
-    let pattern = draft(Block::Skirt, body, &options).expect("a handbook body is drafted");
+    let pattern = with_ease(Block::Skirt, body, ease);
     ["back", "front"].map(|name| {
         let p = piece(&pattern, name);
         let (waist, hip) = (

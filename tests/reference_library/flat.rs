@@ -42,11 +42,9 @@ pub fn patterns() -> Vec<(String, Pattern)> {
     let mut all = Vec::new();
     for (name, body) in bodies() {
         for fit in [Fit::Close, Fit::Regular, Fit::Loose] {
-            let options = DraftOptions {
-                ease: Ease::of(fit),
-                skirt_length: None,
-            };
-            let pattern = draft(Block::BodiceAndSkirt, &body, &options).expect("drafted");
+            let mut options = DraftOptions::of(Block::BodiceAndSkirt);
+            options.ease = Ease::of(fit);
+            let pattern = draft(&body, &options).expect("drafted");
             all.push((format!("{name}, {}", fit.name()), pattern));
         }
     }

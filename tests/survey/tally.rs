@@ -1,6 +1,6 @@
 //! What came of drafting many bodies, counted.
 
-use blockwright::draft::{Block, DraftError, DraftOptions, Ease, Fit, draft};
+use blockwright::draft::{Block, DraftError, DraftOptions, Ease, Fit, SleeveLength, draft};
 use blockwright::invariants::{Tolerances, Violation, check_all};
 use blockwright::measurements::Body;
 use blockwright::piece::Pattern;
@@ -9,6 +9,45 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 pub const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
 
+/// A block with or without a long sleeve.
+#[derive(Debug, Clone, Copy)]
+pub struct Garment {
+    pub block: Block,
+    pub sleeve: Option<SleeveLength>,
+}
+
+impl Garment {
+    pub const fn plain(block: Block) -> Self {
+        Self {
+            block,
+            sleeve: None,
+        }
+    }
+
+    pub const fn sleeved(block: Block) -> Self {
+        Self {
+            block,
+            sleeve: Some(SleeveLength::Long),
+        }
+    }
+
+    /// Every block as it is, and with a long sleeve where it has an armscye.
+    pub fn all() -> Vec<Self> {
+        let sleeved = Block::ALL.into_iter().filter(|b| b.has_armscye());
+        let plain = Block::ALL.into_iter().map(Self::plain);
+        plain.chain(sleeved.map(Self::sleeved)).collect()
+    }
+
+    pub fn name(self) -> String {
+        let sleeve = if self.sleeve.is_some() {
+            " with sleeve"
+        } else {
+            ""
+        };
+        format!("{}{sleeve}", self.block.name())
+    }
+}
+
 /// What came of one draft.
 pub enum Outcome {
     Drafted(Box<Pattern>, Vec<Violation>),
@@ -16,13 +55,12 @@ pub enum Outcome {
     Panicked,
 }
 
-pub fn attempt(block: Block, body: &Body, fit: Fit) -> Outcome {
-    let options = DraftOptions {
-        ease: Ease::of(fit),
-        skirt_length: None,
-    };
+pub fn attempt(garment: Garment, body: &Body, fit: Fit) -> Outcome {
+    let mut options = DraftOptions::of(garment.block);
+    options.ease = Ease::for_block(garment.block, fit);
+    options.sleeve = garment.sleeve;
     let drafted = catch_unwind(AssertUnwindSafe(|| {
-        let pattern = draft(block, body, &options)?;
+        let pattern = draft(body, &options)?;
         let broken = check_all(&pattern, &Tolerances::drafted());
         Ok((pattern, broken))
     }));
@@ -62,13 +100,13 @@ pub struct Tally {
 
 impl Tally {
     pub fn of<'a>(
-        block: Block,
+        garment: Garment,
         fit: Fit,
         people: impl Iterator<Item = (&'a str, &'a Body)>,
     ) -> Self {
         let mut tally = Self::default();
         for (who, body) in people {
-            tally.add(who, &attempt(block, body, fit));
+            tally.add(who, &attempt(garment, body, fit));
         }
         tally
     }
