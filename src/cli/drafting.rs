@@ -6,7 +6,7 @@ use blockwright::job::{Job, JobFile, JobReport, Outcome, PaperSize, ResolveError
 use serde::Serialize;
 
 use super::folder;
-use super::problem::{Failure, Problem};
+use super::problem::{Failure, Problem, read_argument};
 use super::source_file::SourceFile;
 
 /// The report as JSON: the report's own fields, and what was written where.
@@ -70,7 +70,7 @@ fn as_json(outcome: &Outcome, folder: Option<String>, files: Vec<&str>) -> Strin
 }
 
 fn outcome(path: &Path, paper: Option<PaperSize>) -> Result<Outcome, Failure> {
-    let file = SourceFile::read_argument(path)?;
+    let file = read_argument(path)?;
     let mut job = job(path, &file)?;
     if let Some(paper) = paper {
         job.print.paper = paper;

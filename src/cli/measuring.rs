@@ -8,7 +8,7 @@ use blockwright::measurements::{
 use blockwright::units::Unit;
 use serde::Serialize;
 
-use super::problem::Failure;
+use super::problem::{Failure, read_argument};
 use super::source_file::SourceFile;
 
 /// Keys that only a size table has.
@@ -32,7 +32,7 @@ struct Table<'a> {
 
 /// The report of a set or of every size of a table.
 pub(super) fn file(path: &Path, unit: Option<Unit>, json: bool) -> Result<String, Failure> {
-    let file = SourceFile::read_argument(path)?;
+    let file = read_argument(path)?;
     report(&file, unit, json).map_err(|errors| Failure::of_file(&file, &errors))
 }
 

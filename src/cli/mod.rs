@@ -7,6 +7,7 @@
 
 mod args;
 mod drafting;
+mod earlier;
 mod folder;
 mod measuring;
 mod output;

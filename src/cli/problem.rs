@@ -1,12 +1,13 @@
 //! What went wrong, for a person and for a program.
 
 use std::fmt;
+use std::path::Path;
 
 use blockwright::job::{Fault, JobError};
 use blockwright::measurements::{FileCause, FileErrors, FileProblem, Place};
 use serde::{Serialize, Serializer};
 
-use super::source_file::SourceFile;
+use super::source_file::{ReadError, SourceFile};
 
 /// The most characters of a line that are shown.
 const WIDEST: usize = 90;
@@ -53,6 +54,11 @@ impl Problem {
             key: None,
             source: None,
         }
+    }
+
+    /// A file that could not be read, of no place yet.
+    pub(super) fn of_read(error: &ReadError) -> Self {
+        Self::new(error.code(), error.to_string())
     }
 
     /// The same in a file.
@@ -119,6 +125,13 @@ impl fmt::Display for Problem {
         f.write_str(&self.text)?;
         self.excerpt(f)
     }
+}
+
+/// Reads a file that was named on the command line.
+pub(super) fn read_argument(path: &Path) -> Result<SourceFile, Failure> {
+    SourceFile::read(path).map_err(|error| {
+        Failure::wrong(Problem::of_read(&error).in_file(path.display().to_string()))
+    })
 }
 
 /// Why a command did not do what was asked. As JSON: `status` (`refused` or `wrong`), `exit`

@@ -6,8 +6,6 @@ use std::path::Path;
 
 use thiserror::Error;
 
-use super::problem::{Failure, Problem};
-
 /// The largest file that is read, in bytes: a job or a size table needs a hundredth.
 const LARGEST: u64 = 1024 * 1024;
 
@@ -27,18 +25,14 @@ pub(super) enum ReadError {
 }
 
 impl ReadError {
-    const fn code(&self) -> &'static str {
+    /// A code for programs.
+    pub(super) const fn code(&self) -> &'static str {
         match self {
             Self::Io(_) => "cannot_read",
             Self::Folder => "is_folder",
             Self::TooLarge => "too_large",
             Self::NotText { .. } => "not_text",
         }
-    }
-
-    /// As a problem of no place yet.
-    pub(super) fn problem(&self) -> Problem {
-        Problem::new(self.code(), self.to_string())
     }
 }
 
@@ -73,14 +67,6 @@ impl SourceFile {
             shown: path.display().to_string(),
             // Some editors begin a file with a byte order mark.
             text: text.strip_prefix('\u{feff}').unwrap_or(&text).to_owned(),
-        })
-    }
-
-    /// Reads a file that was named on the command line.
-    pub(super) fn read_argument(path: &Path) -> Result<Self, Failure> {
-        Self::read(path).map_err(|error| {
-            let problem = error.problem().in_file(path.display().to_string());
-            Failure::wrong(problem)
         })
     }
 

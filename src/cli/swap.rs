@@ -5,7 +5,7 @@ use std::path::Path;
 
 use tempfile::TempDir;
 
-use super::folder::{FolderError, Found, failed, must_be_earlier_result};
+use super::earlier::{FolderError, Found, failed, must_be_earlier_result};
 use super::output;
 
 /// Moves `new`, which stands in `temporary`, to `target`.

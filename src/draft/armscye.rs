@@ -38,6 +38,9 @@ const SPARE_TURN: f64 = 7.0 * std::f64::consts::PI / 180.0;
 /// How far across the lower part its corner may lie, as a share.
 const FURTHEST_CORNER: f64 = 0.75;
 
+/// The corner that the lower part rounds stays this share of its chord away from both ends.
+const LEAST_CORNER: f64 = 0.08;
+
 /// Draws the armscye: square to the shoulder, through the width point, square to the side seam.
 fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
     let down = Vec2::new(0.0, 1.0);
@@ -65,11 +68,21 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
         (corner - spec.width_point).dot(at_width),
         (spec.underarm - corner).dot(arrive),
     );
+    let least = LEAST_CORNER * lower_chord.hypot();
+    if drop < least || run < least {
+        return Err(GeometryError::NoSolution {
+            what: "corner of the armscye",
+            low: least,
+            high: lower_chord.hypot(),
+            miss_low: drop - least,
+            miss_high: run - least,
+        });
+    }
     let lower = Curve::hermite(
         spec.width_point,
-        at_width * (spec.scoop * drop.max(0.0)),
+        at_width * (spec.scoop * drop),
         spec.underarm,
-        arrive * (spec.scoop * run.max(0.0)),
+        arrive * (spec.scoop * run),
     )?;
     let width_at = upper.length();
     Ok(Armscye {

@@ -1,6 +1,6 @@
 //! Ease: what a garment is larger than the body, place by place.
 
-use super::Block;
+use super::choices::Block;
 
 /// How a garment is meant to fit.
 ///

@@ -1,12 +1,13 @@
 //! The blocks, drafted from a wearer's measurements and closed by solving.
 
 mod armscye;
-mod block;
 mod bodice;
+mod choices;
 mod ease;
 mod error;
 mod figure;
 mod frame;
+mod front_door;
 mod join;
 mod mouth;
 mod neckline;
@@ -24,13 +25,13 @@ mod upper_body;
 mod waist_plan;
 mod waistline;
 
-pub use block::{draft, draft_figure};
 pub use bodice::bodice;
+pub use choices::{Block, Side, SleeveLength};
 pub use ease::{Ease, Fit};
 pub use error::DraftError;
 pub use figure::Figure;
-pub use options::{Block, DraftOptions, Side};
+pub use front_door::{draft, draft_figure};
+pub use options::DraftOptions;
 pub use skirt::skirt;
-pub use sleeve::SleeveLength;
 pub use upper_body::waist_plan;
 pub use waist_plan::WaistPlan;

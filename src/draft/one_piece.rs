@@ -14,7 +14,7 @@ use crate::geometry::{
 };
 use crate::piece::{
     Apexes, BalanceLine, Dart, Edge, EdgeName, EdgeRef, EdgeRole, Girth, NotchKind, Outline,
-    PatternParts, Piece, Pressed, RunAlong, Seam, Warning,
+    PatternParts, Piece, Pressed, RunAlong, Seam,
 };
 
 /// How deep below the waist a double-pointed dart ends, as a share of the hip depth: about
@@ -24,10 +24,6 @@ const FRONT_DART_DEPTH: f64 = 0.48;
 
 /// What a dart leaves between its lower end and the hem, in millimetres.
 const DART_ABOVE_HEM: f64 = 25.0;
-
-/// Ease at a waist without darts that differs from what was asked by more than this is told,
-/// in millimetres.
-const TOLD_WAIST_EASE: f64 = 30.0;
 
 /// A hem lies at least this far below the waist, in millimetres: the high hip.
 const SHORTEST: f64 = 90.0;
@@ -56,7 +52,7 @@ pub(super) fn one_piece(
         "mm",
         "The hem lies between the high hip and the floor",
     )?;
-    let mut frame = upper_body(f, ease, shaping)?;
+    let frame = upper_body(f, ease, shaping)?;
     let below = Below {
         hip: (length > f.waist_to_hip).then_some(f.waist_to_hip),
         hem: frame.waist + length,
@@ -76,15 +72,14 @@ pub(super) fn one_piece(
     });
     seams[0].ease = frame.shoulders.eased;
     seams[0].ease_on = (frame.shoulders.eased > 0.0).then_some(crate::piece::EaseOn::A);
-    let girths = girths(f, ease, &mut frame, &below);
-    let warnings = frame.warnings.clone();
+    let girths = girths(f, ease, &frame, &below);
     Ok(Drafted {
         pattern: PatternParts {
             block: block.to_owned(),
             pieces,
             seams: seams.to_vec(),
             girths,
-            warnings,
+            warnings: frame.warnings.clone(),
         },
         frame,
     })
@@ -100,7 +95,7 @@ struct Below {
     hip_depth: f64,
 }
 
-fn girths(f: &Figure, ease: &Ease, frame: &mut Frame, below: &Below) -> Vec<Girth> {
+fn girths(f: &Figure, ease: &Ease, frame: &Frame, below: &Below) -> Vec<Girth> {
     let both = ["back", "front"];
     let along = |line: &str| RunAlong::Line(line.to_owned());
     // Without darts the waist keeps what the side seams may not take: that is its ease.
@@ -108,15 +103,6 @@ fn girths(f: &Figure, ease: &Ease, frame: &mut Frame, below: &Below) -> Vec<Girt
     let darts = shares.back_dart + shares.front_dart;
     let waist = 2.0 * (frame.back_chest + frame.front_chest_closed - 2.0 * shares.side - darts);
     let waist_ease = waist - f.waist_girth;
-    if (waist_ease - ease.waist).abs() > TOLD_WAIST_EASE {
-        frame.warnings.push(Warning::new(
-            "waist_ease_from_shape",
-            format!(
-                "without waist darts the side seams leave {waist_ease:.0} mm of ease at the waist instead of {:.0}",
-                ease.waist
-            ),
-        ));
-    }
     let mut girths = vec![
         girth("bust", (f.bust_girth, ease.bust), &both, &along("bust")),
         girth("waist", (f.waist_girth, waist_ease), &both, &along("waist")),

@@ -1,113 +1,7 @@
-//! Which block, and what is wanted of it.
+//! What is wanted of a draft besides the body.
 
-use super::{Ease, Fit, SleeveLength};
-
-/// A block that can be drafted.
-///
-/// ```
-/// use blockwright::draft::Block;
-/// assert_eq!(Block::named("skirt"), Some(Block::Skirt));
-/// assert_eq!(Block::BodiceAndSkirt.name(), "bodice and skirt");
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Block {
-    /// Back and front from neck to waist.
-    Bodice,
-    /// Back and front from waist to hem.
-    Skirt,
-    /// Both, sewn together at the waist quarter by quarter.
-    BodiceAndSkirt,
-    /// Bodice and skirt in one: double-pointed waist darts, a back shoulder dart.
-    Dress,
-    /// In one, easier: the back shoulder eased, waist darts if wanted, any length.
-    Tunic,
-    /// As a tunic, with a straight side seam and down to just below the hip unless told otherwise.
-    Shirt,
-}
-
-impl Block {
-    /// Every block.
-    pub const ALL: [Self; 6] = [
-        Self::Bodice,
-        Self::Skirt,
-        Self::BodiceAndSkirt,
-        Self::Dress,
-        Self::Tunic,
-        Self::Shirt,
-    ];
-
-    /// The name in job files and pattern documents.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Bodice => "bodice",
-            Self::Skirt => "skirt",
-            Self::BodiceAndSkirt => "bodice and skirt",
-            Self::Dress => "dress",
-            Self::Tunic => "tunic",
-            Self::Shirt => "shirt",
-        }
-    }
-
-    /// The block of that name.
-    #[must_use]
-    pub fn named(name: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|b| b.name() == name)
-    }
-
-    /// Whether the block has a hem below the waist, so that a length means something.
-    #[must_use]
-    pub fn has_hem(self) -> bool {
-        self != Self::Bodice
-    }
-
-    /// Whether a sleeve can be set into the block.
-    #[must_use]
-    pub fn has_armscye(self) -> bool {
-        self != Self::Skirt
-    }
-
-    /// Whether the block is in one piece from neck to hem, so that its side seam and waist
-    /// darts can be chosen.
-    #[must_use]
-    pub fn is_one_piece(self) -> bool {
-        matches!(self, Self::Dress | Self::Tunic | Self::Shirt)
-    }
-}
-
-/// The line of a one-piece block's side seam.
-///
-/// ```
-/// use blockwright::draft::Side;
-/// assert_eq!(Side::named("straight"), Some(Side::Straight));
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Side {
-    /// In at the waist and out over the hip.
-    Shaped,
-    /// Straight from underarm to hip.
-    Straight,
-}
-
-impl Side {
-    /// The name in job files.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Shaped => "shaped",
-            Self::Straight => "straight",
-        }
-    }
-
-    /// The side of that name.
-    #[must_use]
-    pub fn named(name: &str) -> Option<Self> {
-        [Self::Shaped, Self::Straight]
-            .into_iter()
-            .find(|s| s.name() == name)
-    }
-}
+use super::choices::{Block, Side, SleeveLength};
+use super::ease::{Ease, Fit};
 
 /// What is wanted of a draft besides the body.
 ///
@@ -141,14 +35,36 @@ impl DraftOptions {
     /// The block as it usually is: regular ease, no sleeve.
     #[must_use]
     pub fn of(block: Block) -> Self {
+        Self::fitting(block, Fit::Regular)
+    }
+
+    /// The block with the ease of a fit, no sleeve.
+    #[must_use]
+    pub fn fitting(block: Block, fit: Fit) -> Self {
         Self {
             block,
-            ease: Ease::for_block(block, Fit::Regular),
+            ease: Ease::for_block(block, fit),
             length: None,
             sleeve: None,
             cap_ease: None,
             waist_darts: None,
             side: None,
         }
+    }
+
+    /// Whether the waist has darts (or a seam), so that its ease is as asked; without them the
+    /// line of the side seam decides how wide it is.
+    #[must_use]
+    pub fn shapes_waist(&self) -> bool {
+        match self.block {
+            Block::Dress | Block::Tunic | Block::Shirt => self.has_waist_darts(),
+            _ => true,
+        }
+    }
+
+    /// Whether a one-piece block has waist darts: as asked, or a dress alone.
+    #[must_use]
+    pub fn has_waist_darts(&self) -> bool {
+        self.waist_darts.unwrap_or(self.block == Block::Dress)
     }
 }

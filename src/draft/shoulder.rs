@@ -207,7 +207,7 @@ impl Shoulders {
         within(
             "back width beyond the shoulder point",
             back_width - tip.x,
-            (-f64::MAX, OUTWARD_REFUSED),
+            (-200.0, OUTWARD_REFUSED),
             "mm",
             "Check back_width and shoulder_length: the back is measured between the arms, the shoulder to the bone",
         )?;

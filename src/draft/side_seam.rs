@@ -19,6 +19,9 @@ pub(super) struct SideSpec {
 /// Steepest side seam that hangs without dragging, in degrees from the plumb line.
 const STEEPEST: f64 = 34.0;
 
+/// Most that a shaped side seam slants at the underarm, as a slope (12 degrees).
+const MOST_SLANT: f64 = 0.21;
+
 /// How far a straight side seam comes in at the waist when it ends `hip_out` out at the hip.
 pub(super) fn straight_in(spec_waist_depth: f64, hip_depth: f64, hip_out: f64) -> f64 {
     -hip_out * spec_waist_depth / (spec_waist_depth + hip_depth)
@@ -87,12 +90,14 @@ fn shaped(waist: Point, hip: Point) -> Result<Curve, DraftError> {
         let (w1, w2) = (2.0 * under + over, under + 2.0 * over);
         (w1 + w2) / (w1 / a + w2 / b)
     };
-    // At the underarm the seam may start along its chord.
-    let at_underarm = if at_waist == 0.0 {
-        1.3 * a
+    // At the underarm the seam starts about along its chord, but never so slanted that an
+    // armscye square to it would have to climb.
+    let wished = if at_waist == 0.0 {
+        1.2 * a
     } else {
         (3.0 * a - at_waist) / 2.0
     };
+    let at_underarm = wished.clamp(-MOST_SLANT, MOST_SLANT);
     let slope = |s: f64, reach: f64| Vec2::new(s, 1.0) * (reach / 3.0);
     let upper = Curve::hermite(
         Point::ORIGIN,

@@ -3,7 +3,7 @@
 
 use super::error::within;
 use super::sleeve_cap::{Cap, CapSpec, cap};
-use super::{DraftError, Ease, Figure};
+use super::{DraftError, Ease, Figure, SleeveLength};
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, along, crossings, perpendicular, root,
 };
@@ -13,39 +13,6 @@ use crate::piece::{
 };
 
 use super::mouth::{FoldLies, shaped_mouth};
-
-/// How long a sleeve is.
-///
-/// ```
-/// use blockwright::draft::SleeveLength;
-/// assert_eq!(SleeveLength::named("short"), Some(SleeveLength::Short));
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum SleeveLength {
-    /// To the middle of the upper arm.
-    Short,
-    /// Over the wrist bone.
-    Long,
-}
-
-impl SleeveLength {
-    /// The name in job files.
-    #[must_use]
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Short => "short",
-            Self::Long => "long",
-        }
-    }
-
-    /// The length of that name.
-    #[must_use]
-    pub fn named(name: &str) -> Option<Self> {
-        [Self::Short, Self::Long]
-            .into_iter()
-            .find(|l| l.name() == name)
-    }
-}
 
 /// The armscye a sleeve is set into: seam lengths of its halves, and how far from the shoulder
 /// each half's notch lies.

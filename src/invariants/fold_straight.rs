@@ -168,7 +168,7 @@ fn grain(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> ControlF
     }
     let length = from.distance(to);
     let least = Tolerances::GRAIN_SHARE * extent(piece, to - from);
-    if length < least {
+    if length.is_nan() || length < least {
         report(
             FoldFault::GrainShort {
                 piece: name(),

@@ -1,6 +1,7 @@
 //! A job file.
 
 use super::definition::one_line;
+use super::field::Field;
 use super::read_block::block;
 use super::read_ease::{EasePlace, ease};
 use super::read_not_yet::not_yet;
@@ -9,10 +10,9 @@ use super::read_shape::ShapeFields;
 use super::{Job, LONGEST_TITLE, PrintOptions, ResolveError};
 use crate::draft::{Block, DraftOptions};
 use crate::measurements::{
-    FileCause, FileErrors, FileProblem, Key, MeasurementSet, Node, NodeValue, Place, Reader, join,
+    FileCause, FileErrors, FileProblem, MeasurementSet, Node, NodeValue, Place, Reader, join,
 };
 use crate::piece::Warning;
-use crate::units::{Length, Unit, UnitError};
 
 /// A job file, read; what it says of the body may stand in another file.
 ///
@@ -65,8 +65,6 @@ enum JobBody {
     File { path: String, place: Place },
     Here(Box<MeasurementSet>),
 }
-
-pub(super) type Field<'a> = Option<(&'a Key, &'a Node)>;
 
 impl JobFile {
     /// Reads a job file.
@@ -245,38 +243,6 @@ fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
         _ => {
             let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
             reader.shape(node, "body", expected);
-            None
-        }
-    }
-}
-
-/// A length in mm within a range; a bare number is in mm.
-pub(super) fn length(
-    reader: &mut Reader,
-    node: &Node,
-    path: &str,
-    (low, high): (f64, f64),
-) -> Option<f64> {
-    let read: Result<Length, UnitError> = match &node.value {
-        NodeValue::Number(number) => Length::from_mm(*number),
-        NodeValue::Text(text) => Length::parse_signed(text, Some(Unit::Mm)),
-        _ => {
-            reader.shape(
-                node,
-                path,
-                "a length in mm, or with its unit, such as `2 in`",
-            );
-            return None;
-        }
-    };
-    match read.map(Length::mm) {
-        Ok(mm) if (low..=high).contains(&mm) => Some(mm),
-        Ok(found) => {
-            reader.wrong(node.place, path, FileCause::OutOfReach { found, low, high });
-            None
-        }
-        Err(error) => {
-            reader.wrong(node.place, path, error);
             None
         }
     }

@@ -9,9 +9,13 @@
 mod definition;
 mod error;
 #[cfg(feature = "yaml")]
+mod field;
+#[cfg(feature = "yaml")]
 mod file;
 mod outcome;
 mod print;
+#[cfg(feature = "pdf")]
+mod print_pdf;
 mod prove;
 #[cfg(feature = "yaml")]
 mod read_block;

@@ -1,6 +1,6 @@
 //! Reading how much ease is wanted, and where.
 
-use super::file::length;
+use super::field::length;
 use super::read_block::unknown;
 use crate::draft::{Block, DraftOptions, Ease, Fit};
 use crate::measurements::{Node, NodeValue, Reader, join};
@@ -44,7 +44,8 @@ impl EasePlace {
     pub(super) fn is_used_by(self, options: &DraftOptions) -> bool {
         let block = options.block;
         match self {
-            Self::Waist => true,
+            // Without darts the line of the side seam decides how wide the waist is.
+            Self::Waist => options.shapes_waist(),
             Self::Hip => block.has_hem(),
             Self::Bust | Self::BackWidth | Self::ArmscyeDepth => block.has_armscye(),
             // Only a sleeve goes around the arm.

@@ -1,6 +1,6 @@
 //! Reading how a job is printed.
 
-use super::file::length;
+use super::field::length;
 use super::read_block::unknown;
 use super::{PageTurn, PaperSize, PrintOptions};
 use crate::measurements::{Node, NodeValue, Reader};

@@ -1,6 +1,6 @@
 //! Reading what a block is to look like: length, sleeve, darts, side seam.
 
-use super::file::{Field, length};
+use super::field::{Field, length};
 use super::read_block::unknown;
 use crate::draft::{DraftOptions, Side, SleeveLength};
 use crate::measurements::{Node, NodeValue, Reader};

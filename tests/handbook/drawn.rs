@@ -17,13 +17,7 @@ pub fn body(height: f64, bust: f64, waist: f64, hip: f64, others: &[(M, f64)]) -
 }
 
 pub fn pattern(block: Block, body: &Body, fit: Fit) -> Pattern {
-    with_ease(block, body, Ease::for_block(block, fit))
-}
-
-fn with_ease(block: Block, body: &Body, ease: Ease) -> Pattern {
-    let mut options = DraftOptions::of(block);
-    options.ease = ease;
-    draft(body, &options).expect("a handbook body is drafted")
+    draft(body, &DraftOptions::fitting(block, fit)).expect("a handbook body is drafted")
 }
 
 /// Fails unless the value lies in `low..=high`.
@@ -159,7 +153,9 @@ pub struct SkirtPanel {
 
 /// Back and front of a skirt.
 pub fn skirt_panels(body: &Body, ease: Ease) -> [SkirtPanel; 2] {
-    let pattern = with_ease(Block::Skirt, body, ease);
+    let mut options = DraftOptions::of(Block::Skirt);
+    options.ease = ease;
+    let pattern = draft(body, &options).expect("a handbook body is drafted");
     ["back", "front"].map(|name| {
         let p = piece(&pattern, name);
         let (waist, hip) = (

@@ -1,7 +1,7 @@
 //! Drafted edges handed to the reference libraries: `lyon_geom` flattens and measures, `geo` takes
 //! what was flattened.
 
-use blockwright::draft::{Block, DraftOptions, Ease, Fit, draft};
+use blockwright::draft::{Block, DraftOptions, Fit, draft};
 use blockwright::geometry::{Curve, Point};
 use blockwright::measurements::{Body, Measurement as M};
 use blockwright::piece::{Outline, Pattern};
@@ -42,8 +42,7 @@ pub fn patterns() -> Vec<(String, Pattern)> {
     let mut all = Vec::new();
     for (name, body) in bodies() {
         for fit in [Fit::Close, Fit::Regular, Fit::Loose] {
-            let mut options = DraftOptions::of(Block::BodiceAndSkirt);
-            options.ease = Ease::of(fit);
+            let options = DraftOptions::fitting(Block::BodiceAndSkirt, fit);
             let pattern = draft(&body, &options).expect("drafted");
             all.push((format!("{name}, {}", fit.name()), pattern));
         }

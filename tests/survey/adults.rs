@@ -5,8 +5,7 @@
 //! rules were not made for and must meet all the same. `.ci/bdims` makes the table.
 
 use super::people::{Row, Table, body_of, table, tell};
-use super::tally::{Garment, Tally};
-use blockwright::draft::Fit;
+use super::tally::{FITS, Garment, Tally};
 use blockwright::measurements::Body;
 
 /// At least so many of the women, and of the men, must come to a pattern.
@@ -33,7 +32,7 @@ fn every_block_for_each_adult() {
         let rows: Vec<&Row> = table.rows.iter().filter(|r| r.text("sex") == sex).collect();
         let bodies: Vec<(&str, Body)> = rows.iter().map(|r| (r.text("id"), body_of(r))).collect();
         for garment in Garment::all() {
-            for fit in [Fit::Regular] {
+            for fit in FITS {
                 let people = bodies.iter().map(|(who, body)| (*who, body));
                 let tally = Tally::of(garment, fit, people);
                 let what = format!("{sex}, {}, {}", garment.name(), fit.name());

@@ -1,6 +1,6 @@
 //! What came of drafting many bodies, counted.
 
-use blockwright::draft::{Block, DraftError, DraftOptions, Ease, Fit, SleeveLength, draft};
+use blockwright::draft::{Block, DraftError, DraftOptions, Fit, SleeveLength, draft};
 use blockwright::invariants::{Tolerances, Violation, check_all};
 use blockwright::measurements::Body;
 use blockwright::piece::Pattern;
@@ -9,29 +9,29 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 pub const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
 
-/// A block with or without a long sleeve.
+/// A block with or without sleeves.
 #[derive(Debug, Clone, Copy)]
 pub struct Garment {
     pub block: Block,
-    pub sleeve: Option<SleeveLength>,
+    pub sleeved: bool,
 }
 
 impl Garment {
     pub const fn plain(block: Block) -> Self {
         Self {
             block,
-            sleeve: None,
+            sleeved: false,
         }
     }
 
     pub const fn sleeved(block: Block) -> Self {
         Self {
             block,
-            sleeve: Some(SleeveLength::Long),
+            sleeved: true,
         }
     }
 
-    /// Every block as it is, and with a long sleeve where it has an armscye.
+    /// Every block as it is, and with sleeves where it has an armscye.
     pub fn all() -> Vec<Self> {
         let sleeved = Block::ALL.into_iter().filter(|b| b.has_armscye());
         let plain = Block::ALL.into_iter().map(Self::plain);
@@ -39,11 +39,7 @@ impl Garment {
     }
 
     pub fn name(self) -> String {
-        let sleeve = if self.sleeve.is_some() {
-            " with sleeve"
-        } else {
-            ""
-        };
+        let sleeve = if self.sleeved { " with sleeves" } else { "" };
         format!("{}{sleeve}", self.block.name())
     }
 }
@@ -56,9 +52,12 @@ pub enum Outcome {
 }
 
 pub fn attempt(garment: Garment, body: &Body, fit: Fit) -> Outcome {
-    let mut options = DraftOptions::of(garment.block);
-    options.ease = Ease::for_block(garment.block, fit);
-    options.sleeve = garment.sleeve;
+    let mut options = DraftOptions::fitting(garment.block, fit);
+    // Short and long in turn, so that both are tried with every block.
+    options.sleeve = garment.sleeved.then_some(match fit {
+        Fit::Loose => SleeveLength::Short,
+        _ => SleeveLength::Long,
+    });
     let drafted = catch_unwind(AssertUnwindSafe(|| {
         let pattern = draft(body, &options)?;
         let broken = check_all(&pattern, &Tolerances::drafted());

@@ -1,8 +1,9 @@
 //! The front door: a block, with a sleeve if wanted, for a body.
 
+use super::choices::{Block, Side};
 use super::join::join_at_waist;
 use super::one_piece::one_piece;
-use super::options::{Block, DraftOptions, Side};
+use super::options::DraftOptions;
 use super::set_in::{Set, set_in};
 use super::shaping::{Lower, Shaping, ShoulderFullness, SideLine};
 use super::{DraftError, Figure, bodice, skirt};
@@ -50,10 +51,10 @@ pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError>
 /// When the block cannot be drafted for this figure; the error names what stands against it.
 pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {
     let ease = &options.ease;
-    let shaping = |darts: bool, side: Side, shoulder, length: f64| Shaping {
+    let shaping = |side: Side, shoulder, length: f64| Shaping {
         shoulder,
         lower: Lower::Hem {
-            darts: options.waist_darts.unwrap_or(darts),
+            darts: options.has_waist_darts(),
             side: match options.side.unwrap_or(side) {
                 Side::Shaped => SideLine::Shaped,
                 Side::Straight => SideLine::Straight,
@@ -65,24 +66,9 @@ pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, 
     let shaping = match options.block {
         Block::Skirt => return skirt(figure, ease, options.length),
         Block::Bodice | Block::BodiceAndSkirt => Shaping::BODICE,
-        Block::Dress => shaping(
-            true,
-            Side::Shaped,
-            ShoulderFullness::Dart,
-            figure.waist_to_knee,
-        ),
-        Block::Tunic => shaping(
-            false,
-            Side::Shaped,
-            eased,
-            TUNIC_LENGTH * figure.waist_to_knee,
-        ),
-        Block::Shirt => shaping(
-            false,
-            Side::Straight,
-            eased,
-            figure.waist_to_hip + SHIRT_BELOW_HIP,
-        ),
+        Block::Dress => shaping(Side::Shaped, ShoulderFullness::Dart, figure.waist_to_knee),
+        Block::Tunic => shaping(Side::Shaped, eased, TUNIC_LENGTH * figure.waist_to_knee),
+        Block::Shirt => shaping(Side::Straight, eased, figure.waist_to_hip + SHIRT_BELOW_HIP),
     };
     let set = |parts| set_in(parts, figure, ease, options, &Set::of(options.block));
     match options.block {

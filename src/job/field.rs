@@ -1,0 +1,39 @@
+//! One key of a job and its value; lengths among them.
+
+use crate::measurements::{FileCause, Key, Node, NodeValue, Reader};
+use crate::units::{Length, Unit, UnitError};
+
+/// A key and its value, if they are there.
+pub(super) type Field<'a> = Option<(&'a Key, &'a Node)>;
+
+/// A length in mm within a range; a bare number is in mm.
+pub(super) fn length(
+    reader: &mut Reader,
+    node: &Node,
+    path: &str,
+    (low, high): (f64, f64),
+) -> Option<f64> {
+    let read: Result<Length, UnitError> = match &node.value {
+        NodeValue::Number(number) => Length::from_mm(*number),
+        NodeValue::Text(text) => Length::parse_signed(text, Some(Unit::Mm)),
+        _ => {
+            reader.shape(
+                node,
+                path,
+                "a length in mm, or with its unit, such as `2 in`",
+            );
+            return None;
+        }
+    };
+    match read.map(Length::mm) {
+        Ok(mm) if (low..=high).contains(&mm) => Some(mm),
+        Ok(found) => {
+            reader.wrong(node.place, path, FileCause::OutOfReach { found, low, high });
+            None
+        }
+        Err(error) => {
+            reader.wrong(node.place, path, error);
+            None
+        }
+    }
+}
