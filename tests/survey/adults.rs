@@ -6,6 +6,7 @@
 
 use super::people::{Row, Table, body_of, table, tell};
 use super::tally::{FITS, Garment, Tally};
+use blockwright::draft::Fit;
 use blockwright::measurements::Body;
 
 /// At least so many of the women, and of the men, must come to a pattern.
@@ -32,7 +33,10 @@ fn every_block_for_each_adult() {
         let rows: Vec<&Row> = table.rows.iter().filter(|r| r.text("sex") == sex).collect();
         let bodies: Vec<(&str, Body)> = rows.iter().map(|r| (r.text("id"), body_of(r))).collect();
         for garment in Garment::all() {
-            for fit in FITS {
+            // Sleeves bring the whole draft with them: without, one fit will do.
+            let one = [Fit::Regular];
+            let fits = if garment.sleeved { &FITS[..] } else { &one[..] };
+            for &fit in fits {
                 let people = bodies.iter().map(|(who, body)| (*who, body));
                 let tally = Tally::of(garment, fit, people);
                 let what = format!("{sex}, {}, {}", garment.name(), fit.name());

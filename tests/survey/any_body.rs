@@ -12,7 +12,7 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 /// Estimates are varied by up to so many of their spreads.
 const SPREADS: f64 = 2.5;
 
-const CASES: usize = 400;
+const CASES: usize = 300;
 
 /// A body: the four required, and every other measurement either left to be estimated or taken
 /// within [`SPREADS`] of its estimate.
