@@ -114,9 +114,9 @@ fn misses(piece: &Piece, depth: f64) -> Misses {
     }
 }
 
-/// At the waist a panel is the sector to 0.6 mm, but for what the centre back is lowered on
+/// At the waist a panel is the sector to 1 mm, but for what the centre back is lowered on
 /// purpose (4 % of the taper, up to 1.9 mm here). At the side of the hip line it is longer, by as
-/// much as the ring's hip arc rises there, up to 9.3 mm, and its area so much more, up to 2.1 %:
+/// much as the ring's hip arc rises there, up to 9.5 mm, and its area so much more, up to 2.1 %:
 /// below the hip line this skirt is a cylinder, whose edge is straight when laid flat, and a cone
 /// joined to it without a seam cannot have both. The straight line is what makers of skirts
 /// choose; it keeps the hip girth.
@@ -143,7 +143,7 @@ fn its_skirt_is_the_flat_sector_down_to_the_hip_line() {
                     let found = misses(piece, depth);
                     let what = format!("{} {girth} + {taper}, {depth} deep", piece.name());
                     let waist = found.waist - found.lowered;
-                    assert!(waist <= 0.6, "{what}: waist {waist} mm off");
+                    assert!(waist <= 1.0, "{what}: waist {waist} mm off");
                     let below = found.below - found.arc_rise;
                     assert!(below.abs() <= 1e-6, "{what}: hip {below} mm off");
                     assert!(

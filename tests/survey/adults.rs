@@ -1,12 +1,12 @@
-//! 507 adults, drafted from four girths, two arm girths and estimates.
+//! 507 adults, drafted from height, three girths, two arm girths and estimates.
 //!
 //! Heinz, Peterson, Johnson & Kerk 2003, "Exploring Relationships in Body Dimensions", Journal
 //! of Statistics Education 11(2). Physically active people, 247 of them men: bodies that the
 //! rules were not made for and must meet all the same. `.ci/bdims` makes the table.
 
 use super::people::{Row, Table, body_of, table, tell};
-use super::tally::{FITS, Tally};
-use blockwright::draft::Block;
+use super::tally::{FITS, Garment, Tally};
+use blockwright::draft::Fit;
 use blockwright::measurements::Body;
 
 /// At least so many of the women, and of the men, must come to a pattern.
@@ -32,11 +32,14 @@ fn every_block_for_each_adult() {
     for (sex, least) in LEAST_DRAFTED {
         let rows: Vec<&Row> = table.rows.iter().filter(|r| r.text("sex") == sex).collect();
         let bodies: Vec<(&str, Body)> = rows.iter().map(|r| (r.text("id"), body_of(r))).collect();
-        for block in Block::ALL {
-            for fit in FITS {
+        for garment in Garment::all() {
+            // Sleeves bring the whole draft with them: without, one fit will do.
+            let one = [Fit::Regular];
+            let fits = if garment.sleeved { &FITS[..] } else { &one[..] };
+            for &fit in fits {
                 let people = bodies.iter().map(|(who, body)| (*who, body));
-                let tally = Tally::of(block, fit, people);
-                let what = format!("{sex}, {}, {}", block.name(), fit.name());
+                let tally = Tally::of(garment, fit, people);
+                let what = format!("{sex}, {}, {}", garment.name(), fit.name());
                 tell(&tally.report(&what));
                 if tally.share_drafted() < least {
                     faults.push(format!("{what}: {} drafted", tally.drafted));

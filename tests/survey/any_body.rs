@@ -2,8 +2,8 @@
 //! by a name that says why.
 
 use super::people::tell;
-use super::tally::{FITS, Outcome, Tally, attempt};
-use blockwright::draft::{Block, Fit};
+use super::tally::{FITS, Garment, Outcome, Tally, attempt};
+use blockwright::draft::Fit;
 use blockwright::measurements::{Body, Measurement as M, Source};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -12,7 +12,7 @@ use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 /// Estimates are varied by up to so many of their spreads.
 const SPREADS: f64 = 2.5;
 
-const CASES: usize = 700;
+const CASES: usize = 300;
 
 /// A body: the four required, and every other measurement either left to be estimated or taken
 /// within [`SPREADS`] of its estimate.
@@ -71,16 +71,16 @@ fn is_drafted_whole_or_refused_by_name() {
         .map(|_| strategy.new_tree(&mut runner).expect("a body").current())
         .collect();
     let mut faults = Vec::new();
-    for block in Block::ALL {
+    for garment in Garment::all() {
         let mut tally = Tally::default();
         for (index, body) in bodies.iter().enumerate() {
             let fit: Fit = FITS[index % FITS.len()];
-            let outcome = attempt(block, body, fit);
+            let outcome = attempt(garment, body, fit);
             let who = format!("body {index}");
             match &outcome {
                 Outcome::Drafted(_, broken) if !broken.is_empty() => faults.push(format!(
                     "{who}, {}, {}: {}\n      {}",
-                    block.name(),
+                    garment.name(),
                     fit.name(),
                     broken[0],
                     described(body)
@@ -89,14 +89,14 @@ fn is_drafted_whole_or_refused_by_name() {
                 Outcome::Refused(error) if error.name() == "draft_does_not_close" => {
                     faults.push(format!(
                         "{who}, {}: {error}\n      {}",
-                        block.name(),
+                        garment.name(),
                         described(body)
                     ));
                 }
                 Outcome::Panicked => {
                     faults.push(format!(
                         "{who}, {}: panicked\n      {}",
-                        block.name(),
+                        garment.name(),
                         described(body)
                     ));
                 }
@@ -104,7 +104,7 @@ fn is_drafted_whole_or_refused_by_name() {
             }
             tally.add(&who, &outcome);
         }
-        tell(&tally.report(&format!("random bodies, {}", block.name())));
+        tell(&tally.report(&format!("random bodies, {}", garment.name())));
     }
     let shown = faults
         .iter()

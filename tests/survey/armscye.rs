@@ -1,7 +1,7 @@
 //! The drafted armscye against the one measured on each woman, which no draft ever sees.
 
 use super::people::{body_of, tell, women};
-use super::tally::{FITS, Outcome, attempt};
+use super::tally::{FITS, Garment, Outcome, attempt};
 use blockwright::draft::{Block, Fit};
 use blockwright::piece::{EdgeName, EdgeRef, Pattern};
 
@@ -43,7 +43,9 @@ fn follows_the_armscye_of_the_woman() {
     for fit in FITS {
         let (mut drafted, mut measured) = (Vec::new(), Vec::new());
         for row in &table.rows {
-            if let Outcome::Drafted(bodice, _) = attempt(Block::Bodice, &body_of(row), fit) {
+            if let Outcome::Drafted(bodice, _) =
+                attempt(Garment::plain(Block::Bodice), &body_of(row), fit)
+            {
                 drafted.push(armscye(&bodice));
                 measured.push(row.number("armscye_girth"));
             }

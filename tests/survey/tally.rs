@@ -9,6 +9,41 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 
 pub const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
 
+/// A block with or without sleeves.
+#[derive(Debug, Clone, Copy)]
+pub struct Garment {
+    pub block: Block,
+    pub sleeved: bool,
+}
+
+impl Garment {
+    pub const fn plain(block: Block) -> Self {
+        Self {
+            block,
+            sleeved: false,
+        }
+    }
+
+    pub const fn sleeved(block: Block) -> Self {
+        Self {
+            block,
+            sleeved: true,
+        }
+    }
+
+    /// Every block as it is, and with sleeves where it has an armscye.
+    pub fn all() -> Vec<Self> {
+        let sleeved = Block::ALL.into_iter().filter(|b| b.has_armscye());
+        let plain = Block::ALL.into_iter().map(Self::plain);
+        plain.chain(sleeved.map(Self::sleeved)).collect()
+    }
+
+    pub fn name(self) -> String {
+        let sleeve = if self.sleeved { " with sleeves" } else { "" };
+        format!("{}{sleeve}", self.block.name())
+    }
+}
+
 /// What came of one draft.
 pub enum Outcome {
     Drafted(Box<Pattern>, Vec<Violation>),
@@ -16,10 +51,10 @@ pub enum Outcome {
     Panicked,
 }
 
-pub fn attempt(block: Block, body: &Body, fit: Fit) -> Outcome {
-    let mut options = DraftOptions::fitting(block, fit);
-    // Short and long sleeves in turn, so that both are tried with every block.
-    options.sleeve = block.has_armscye().then_some(match fit {
+pub fn attempt(garment: Garment, body: &Body, fit: Fit) -> Outcome {
+    let mut options = DraftOptions::fitting(garment.block, fit);
+    // Short and long in turn, so that both are tried with every block.
+    options.sleeve = garment.sleeved.then_some(match fit {
         Fit::Loose => SleeveLength::Short,
         _ => SleeveLength::Long,
     });
@@ -64,13 +99,13 @@ pub struct Tally {
 
 impl Tally {
     pub fn of<'a>(
-        block: Block,
+        garment: Garment,
         fit: Fit,
         people: impl Iterator<Item = (&'a str, &'a Body)>,
     ) -> Self {
         let mut tally = Self::default();
         for (who, body) in people {
-            tally.add(who, &attempt(block, body, fit));
+            tally.add(who, &attempt(garment, body, fit));
         }
         tally
     }

@@ -1,15 +1,15 @@
 //! Every woman of the survey, from what was measured on her.
 
 use super::people::{body_of, tell, women};
-use super::tally::{FITS, Tally};
-use blockwright::draft::Block;
+use super::tally::{FITS, Garment, Tally};
+use blockwright::draft::{Block, Fit};
 use blockwright::measurements::Body;
 
 /// At least so many of the women must come to a pattern, at every fit and for every block.
 const LEAST_DRAFTED: f64 = 0.99;
 
-fn draft_all(block: Block) {
-    let Some(table) = women(&format!("{} for the survey", block.name())) else {
+fn draft_all(garment: Garment, fits: &[Fit]) {
+    let Some(table) = women(&format!("{} for the survey", garment.name())) else {
         return;
     };
     let bodies: Vec<(&str, Body)> = table
@@ -18,9 +18,9 @@ fn draft_all(block: Block) {
         .map(|row| (row.text("id"), body_of(row)))
         .collect();
     let mut faults = Vec::new();
-    for fit in FITS {
-        let tally = Tally::of(block, fit, bodies.iter().map(|(who, body)| (*who, body)));
-        let what = format!("women, {}, {}", block.name(), fit.name());
+    for &fit in fits {
+        let tally = Tally::of(garment, fit, bodies.iter().map(|(who, body)| (*who, body)));
+        let what = format!("women, {}, {}", garment.name(), fit.name());
         tell(&tally.report(&what));
         if tally.share_drafted() < LEAST_DRAFTED {
             faults.push(format!("{what}: {} drafted", tally.drafted));
@@ -43,30 +43,50 @@ fn draft_all(block: Block) {
 
 #[test]
 fn a_bodice_for_each() {
-    draft_all(Block::Bodice);
+    draft_all(Garment::plain(Block::Bodice), &FITS);
 }
 
 #[test]
 fn a_skirt_for_each() {
-    draft_all(Block::Skirt);
+    draft_all(Garment::plain(Block::Skirt), &FITS);
 }
 
 #[test]
 fn bodice_and_skirt_for_each() {
-    draft_all(Block::BodiceAndSkirt);
+    draft_all(Garment::plain(Block::BodiceAndSkirt), &FITS);
 }
 
 #[test]
-fn every_woman_gets_a_dress_with_its_sleeve() {
-    draft_all(Block::Dress);
+fn a_dress_for_each() {
+    draft_all(Garment::plain(Block::Dress), &FITS);
 }
 
 #[test]
-fn every_woman_gets_a_tunic_with_its_sleeve() {
-    draft_all(Block::Tunic);
+fn a_tunic_for_each() {
+    draft_all(Garment::plain(Block::Tunic), &FITS);
 }
 
 #[test]
-fn every_woman_gets_a_shirt_with_its_sleeve() {
-    draft_all(Block::Shirt);
+fn a_shirt_for_each() {
+    draft_all(Garment::plain(Block::Shirt), &FITS);
+}
+
+#[test]
+fn a_bodice_with_sleeves_for_each() {
+    draft_all(Garment::sleeved(Block::Bodice), &[Fit::Regular]);
+}
+
+#[test]
+fn a_dress_with_sleeves_for_each() {
+    draft_all(Garment::sleeved(Block::Dress), &[Fit::Regular]);
+}
+
+#[test]
+fn a_tunic_with_sleeves_for_each() {
+    draft_all(Garment::sleeved(Block::Tunic), &[Fit::Regular]);
+}
+
+#[test]
+fn a_shirt_with_sleeves_for_each() {
+    draft_all(Garment::sleeved(Block::Shirt), &[Fit::Regular]);
 }
