@@ -3,9 +3,7 @@
 
 use super::DraftError;
 use super::frame::Frame;
-use crate::geometry::{
-    Curve, GeometryError, Point, Vec2, angle_between, intersect_lines, perpendicular, unit,
-};
+use crate::geometry::{Curve, Point, Vec2, angle_between, intersect_lines, perpendicular, unit};
 
 /// What an armscye runs through.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -42,7 +40,7 @@ const FURTHEST_CORNER: f64 = 0.75;
 const LEAST_CORNER: f64 = 0.08;
 
 /// Draws the armscye: square to the shoulder, through the width point, square to the side seam.
-fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
+fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, DraftError> {
     let down = Vec2::new(0.0, 1.0);
     let upper_chord = spec.width_point - spec.shoulder;
     // Inward is positive: how far the chord leans toward the fold on its way down.
@@ -70,12 +68,13 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, GeometryError> {
     );
     let least = LEAST_CORNER * lower_chord.hypot();
     if drop < least || run < least {
-        return Err(GeometryError::NoSolution {
-            what: "corner of the armscye",
+        return Err(DraftError::OutOfReach {
+            what: "room for the armscye below the width line",
+            found: drop.min(run),
             low: least,
             high: lower_chord.hypot(),
-            miss_low: drop - least,
-            miss_high: run - least,
+            unit: "mm",
+            advice: "The width at this level nearly reaches the underarm, or the side seam slants too much: check back_width or front_width against bust_girth, and bust_girth against waist_girth",
         });
     }
     let lower = Curve::hermite(
@@ -128,11 +127,7 @@ pub(super) fn back(frame: &Frame) -> Result<Armscye, DraftError> {
         (frame.back_underarm(), frame.side_direction()),
         BACK_SCOOP,
     );
-    armscye(&spec).map_err(|source| DraftError::Construction {
-        step: "back armscye",
-        from: "back_width, shoulder_length, scye_depth, bust_girth",
-        source,
-    })
+    armscye(&spec)
 }
 
 /// The front armscye of a frame, the bust dart open.
@@ -145,9 +140,5 @@ pub(super) fn front(frame: &Frame) -> Result<Armscye, DraftError> {
         (frame.front_underarm(), side),
         FRONT_SCOOP,
     );
-    armscye(&spec).map_err(|source| DraftError::Construction {
-        step: "front armscye",
-        from: "bust_girth, back_width, shoulder_length, scye_depth, front_waist_length",
-        source,
-    })
+    armscye(&spec)
 }

@@ -69,10 +69,23 @@ impl Figure {
     }
 }
 
+/// What a front waist length estimated from the survey is short of one taped over the bust.
+///
+/// The survey has the length from neck side to bust point along the body, and from there down
+/// to the waist only the difference of two heights. A tape slants: the bust point stands in
+/// front of the waist by the difference of the two girths' radii and by what the bust adds,
+/// which is all in front, here taken as a quarter of bust less underbust (an assumption).
+fn front_slant(f: &Figure) -> f64 {
+    let down = (f.front_waist_length - f.neck_to_bust_point).max(0.0);
+    let radii = (f.bust_girth - f.waist_girth).max(0.0) / (2.0 * std::f64::consts::PI);
+    let cup = (f.bust_girth - f.underbust_girth).max(0.0) / 4.0;
+    down.hypot(radii + cup) - down
+}
+
 impl From<&Body> for Figure {
     fn from(body: &Body) -> Self {
         let v = |measurement| body.drafting_value(measurement);
-        Self {
+        let mut figure = Self {
             bust_girth: v(Measurement::BustGirth),
             underbust_girth: v(Measurement::UnderbustGirth),
             waist_girth: v(Measurement::WaistGirth),
@@ -93,6 +106,10 @@ impl From<&Body> for Figure {
             elbow_girth: v(Measurement::ElbowGirth),
             wrist_girth: v(Measurement::WristGirth),
             arm_length: v(Measurement::ArmLength),
+        };
+        if !body.is_taken(Measurement::FrontWaistLength) {
+            figure.front_waist_length += front_slant(&figure);
         }
+        figure
     }
 }

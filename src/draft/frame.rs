@@ -67,6 +67,10 @@ const FRONT_SHALLOWER_REFUSED: f64 = 62.0;
 /// The bust point is drafted at least this far above the waist, in millimetres.
 const BUST_ABOVE_WAIST: f64 = 76.0;
 
+/// A bust dart whose lift differs by more than this from what the cup asks for is told, in
+/// millimetres.
+const TOLD_LIFT: f64 = 18.0;
+
 /// A bust dart narrower than this is not sewn, in millimetres of lift.
 const LEAST_LIFT: f64 = 5.0;
 
@@ -83,7 +87,7 @@ impl Frame {
     ) -> Result<Self, DraftError> {
         let mut warnings = Vec::new();
         let back_width = (f.back_width + ease.back_width) / 2.0;
-        let shoulders = Shoulders::of(f, shaping.shoulder, back_width, &mut warnings)?;
+        let shoulders = Shoulders::of(f, shaping.shoulder, ease.back_width / 2.0, &mut warnings)?;
         let neck = shoulders.neck;
         let front_side = Point::new(neck.front_width, f.back_waist_length - f.front_waist_length);
         let waist = f.back_waist_length;
@@ -319,13 +323,13 @@ impl Bust {
             lift = 0.0;
         }
         within(
-            "front length below the back's",
+            "front length against the back",
             lift - self.longer,
             (-1.0, FRONT_SHALLOWER_REFUSED),
             "mm",
             "Check front_waist_length, from the neck side point over the bust point to the waist, against back_waist_length",
         )?;
-        if (lift - wished).abs() > 12.0 {
+        if (lift - wished).abs() > TOLD_LIFT {
             warnings.push(Warning::new(
                 "bust_dart_from_lengths",
                 format!(

@@ -7,8 +7,8 @@ use super::options::DraftOptions;
 use super::set_in::{Set, set_in};
 use super::shaping::{Lower, Shaping, ShoulderFullness, SideLine};
 use super::{DraftError, Figure, bodice, skirt};
-use crate::measurements::Body;
-use crate::piece::Pattern;
+use crate::measurements::{Body, Measurement};
+use crate::piece::{Pattern, Warning};
 
 /// By how much the back shoulder of a block without shoulder dart is longer and eased in:
 /// 6 mm (Woman Encyclopaedia, bodice drafting lesson).
@@ -42,7 +42,21 @@ const SHIRT_BELOW_HIP: f64 = 40.0;
 /// # Errors
 /// When the block cannot be drafted for this body; the error names what stands against it.
 pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError> {
-    draft_figure(&Figure::from(body), options)
+    let figure = Figure::from(body);
+    let pattern = draft_figure(&figure, options)?;
+    let taken = body.is_taken(Measurement::FrontWaistLength);
+    if taken || !options.block.has_armscye() {
+        return Ok(pattern);
+    }
+    let mut parts = pattern.into_parts();
+    parts.warnings.push(Warning::new(
+        "front_length_not_taken",
+        format!(
+            "front_waist_length was not taken: drafted with {:.0} mm, its estimate with the slant of the tape over the bust; the bust dart follows from it, so take it for a second toile",
+            figure.front_waist_length
+        ),
+    ));
+    Ok(Pattern::new(parts)?)
 }
 
 /// Drafts a block for a figure: as [`draft`], from plain numbers.

