@@ -7,8 +7,8 @@ use super::trunk::{
     front_top, girth, marked, upper_lines,
 };
 use super::upper_body::upper_body;
-use super::waistline::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 use super::{DraftError, Ease, Figure};
+use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 use crate::geometry::{Curve, Point, perpendicular, tolerance};
 use crate::piece::{
     Edge, EdgeName, EdgeRef, EdgeRole, NotchKind, Outline, Pattern, PatternParts, Piece, RunAlong,

@@ -8,8 +8,8 @@ use super::shaping::{Lower, Shaping, SideLine};
 use super::shoulder::Shoulders;
 use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
-use super::waistline::{DartsPoint, WaistSpec, waistline};
 use super::{DraftError, Ease, Figure};
+use crate::alterations::{DartsPoint, WaistSpec, waistline};
 use crate::geometry::{Curve, Point, Rigid, Vec2, perpendicular, root};
 use crate::piece::Warning;
 

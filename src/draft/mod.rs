@@ -9,7 +9,6 @@ mod figure;
 mod frame;
 mod front_door;
 mod join;
-mod mouth;
 mod neckline;
 mod one_piece;
 mod options;
@@ -23,7 +22,6 @@ mod sleeve_cap;
 mod trunk;
 mod upper_body;
 mod waist_plan;
-mod waistline;
 
 pub use bodice::bodice;
 pub use choices::{Block, Side, SleeveLength};

@@ -1,12 +1,11 @@
 //! The shoulders: the back one with its dart, the front one plain, equally long when sewn.
 
 use super::error::within;
-use super::mouth::{FoldLies, shaped_mouth};
 use super::neckline::Neckline;
 use super::shaping::ShoulderFullness;
 use super::{DraftError, Figure};
 use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
-use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning};
+use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning, shaped_mouth};
 
 /// How much flatter the pattern's shoulder is than the body's, in radians.
 ///
@@ -130,7 +129,7 @@ pub(super) fn with_dart(
     let o = open(side, length, sewn_slope, intake);
     let (before, after) = (Curve::line(side, o.inner)?, Curve::line(o.outer, o.end)?);
     let legs = [o.inner, o.outer];
-    let mouth = shaped_mouth(o.tip, legs, &before, FoldLies::BeforeFirstLeg)?;
+    let mouth = shaped_mouth(o.tip, legs, &before, Pressed::TowardFirstLeg)?;
     Ok(BackShoulder {
         edge: before.then(&mouth)?.then(&after)?,
         dart: Some(Dart {

@@ -1,8 +1,8 @@
 //! The skirt block: a straight skirt, back and front, from the waist to the knee or a length.
 
 use super::error::within;
-use super::waistline::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 use super::{DraftError, Ease, Figure, WaistPlan, waist_plan};
+use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 use crate::geometry::{Curve, GeometryError, Point, Vec2, along, perpendicular, root};
 use crate::piece::{
     BalanceLine, Cut, DrillPoint, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch,

@@ -9,10 +9,8 @@ use crate::geometry::{
 };
 use crate::piece::{
     Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Notch, NotchKind,
-    Outline, Piece, PieceParts, Pressed,
+    Outline, Piece, PieceParts, Pressed, shaped_mouth,
 };
-
-use super::mouth::{FoldLies, shaped_mouth};
 
 /// The armscye a sleeve is set into: seam lengths of its halves, and how far from the shoulder
 /// each half's notch lies.
@@ -252,7 +250,7 @@ fn bent(f: &Figure, biceps: f64, below: f64, down: (Vec2, Vec2)) -> Result<Lower
     let lower = lower(shift)?;
     let legs = [lower_leg, upper_leg];
     // Walked up from the wrist the lower leg comes first; the dart is pressed down.
-    let mouth = shaped_mouth(apex, legs, &lower.reversed(), FoldLies::BeforeFirstLeg)?;
+    let mouth = shaped_mouth(apex, legs, &lower.reversed(), Pressed::TowardFirstLeg)?;
     let dart = Dart {
         name: "elbow".to_owned(),
         edge: Some(EdgeName::new("underarm_back")),

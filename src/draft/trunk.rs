@@ -3,12 +3,11 @@
 
 use super::armscye::{self, Armscye};
 use super::frame::Frame;
-use super::mouth::{FoldLies, shaped_mouth};
 use super::{DraftError, shoulder::BackShoulder};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, along, crossings, tolerance};
 use crate::piece::{
     Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Girth, GirthRun, Notch,
-    NotchKind, Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong,
+    NotchKind, Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong, shaped_mouth,
 };
 
 /// Drill points lie 13 mm inside a dart's tip (Furrer, class handout *The Bodice Sloper*).
@@ -120,7 +119,7 @@ pub(super) fn front_side_seam(frame: &Frame) -> Result<(Curve, Option<Dart>), Dr
         let above = above.moved(&opening);
         let legs = [above.end(), below.start()];
         // A side dart is pressed down (common practice): it lies on the part below.
-        let mouth = shaped_mouth(tip, legs, &below, FoldLies::AfterSecondLeg)?;
+        let mouth = shaped_mouth(tip, legs, &below, Pressed::TowardSecondLeg)?;
         let dart = Dart {
             name: "bust".to_owned(),
             edge: Some(EdgeName::SIDE_SEAM),

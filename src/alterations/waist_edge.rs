@@ -1,15 +1,14 @@
 //! A waist edge with its darts open: solved so that every part of it, darts closed, is as long
 //! as the waist plan says, and so that the closed edge runs on without a corner.
 
-use super::mouth::{FoldLies, shaped_mouth};
 use crate::geometry::{
     Curve, GeometryError, Point, Vec2, angle_between, perpendicular, root, tolerance, unit,
 };
-use crate::piece::{Apexes, Dart, EdgeName, Pressed};
+use crate::piece::{Apexes, Dart, EdgeName, Pressed, shaped_mouth};
 
 /// Whether the darts point up from the waist (bodice) or down from it (skirt).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum DartsPoint {
+pub(crate) enum DartsPoint {
     Up,
     Down,
 }
@@ -26,7 +25,7 @@ impl DartsPoint {
 
 /// One dart asked for.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct DartWanted {
+pub(crate) struct DartWanted {
     /// Name within the piece.
     pub name: String,
     /// How far from the fold the first leg meets the sewn waist, in millimetres.
@@ -39,7 +38,7 @@ pub(super) struct DartWanted {
 
 /// A waist edge asked for.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct WaistSpec {
+pub(crate) struct WaistSpec {
     /// Where the waist meets the fold.
     pub centre: Point,
     /// Where it meets the side seam.
@@ -55,7 +54,7 @@ pub(super) struct WaistSpec {
 }
 
 /// A waist edge from the fold to the side seam, and its darts in that order.
-pub(super) struct Waistline {
+pub(crate) struct Waistline {
     pub edge: Curve,
     pub darts: Vec<Dart>,
 }
@@ -184,7 +183,7 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
 /// Solves the total intake so that the sewn edge has its length, then shapes the mouths.
 ///
 /// Without darts there is nothing to solve for: the edge is as long as its curve.
-pub(super) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
+pub(crate) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let reached = spec.darts.last().map_or(0.0, |d| d.at);
     let last =
         |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.parts[d.parts.len() - 1].length());
@@ -210,7 +209,7 @@ pub(super) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
             placed.apex,
             placed.legs,
             &drawn.parts[index],
-            FoldLies::BeforeFirstLeg,
+            Pressed::TowardFirstLeg,
         )?;
         edge = edge.then(&mouth)?.then(&drawn.parts[index + 1])?;
         darts.push(Dart {

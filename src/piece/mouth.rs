@@ -1,29 +1,34 @@
 //! The shaped mouth of a dart: what makes the folded dart lie flush with the seam.
 
+use super::Pressed;
 use crate::geometry::{Curve, GeometryError, Point, Rigid, crossings};
 
-/// The edge beside the leg on which the fold of the dart will lie.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum FoldLies {
-    /// Beside the first leg: before it along the edge.
-    BeforeFirstLeg,
-    /// Beside the second leg: after it along the edge.
-    AfterSecondLeg,
-}
-
-/// The mouth between two leg ends.
+/// The mouth between two leg ends: from the first leg to the second.
 ///
 /// `beside` is the edge next to the leg on which the fold lies, walked in the outline's
 /// direction: it ends at the first leg or starts at the second. The fold covers it, so the
 /// part of the mouth next to that leg is its mirror in the leg, up to the middle of the dart;
 /// the rest is that part mirrored in the middle.
-pub(super) fn shaped_mouth(
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point};
+/// use blockwright::piece::{Pressed, shaped_mouth};
+/// let (apex, legs) = (Point::new(0.0, -100.0), [Point::new(10.0, 0.0), Point::new(-10.0, 0.0)]);
+/// let before = Curve::line(Point::new(60.0, 5.0), legs[0])?;
+/// let mouth = shaped_mouth(apex, legs, &before, Pressed::TowardFirstLeg)?;
+/// assert!(mouth.bounds().y1 > 0.5, "it stands out below the edge");
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+///
+/// # Errors
+/// When the edge beside the leg, mirrored and carried on, never reaches the middle of the dart.
+pub fn shaped_mouth(
     apex: Point,
     legs: [Point; 2],
     beside: &Curve,
-    lies: FoldLies,
+    pressed: Pressed,
 ) -> Result<Curve, GeometryError> {
-    let first = lies == FoldLies::BeforeFirstLeg;
+    let first = pressed == Pressed::TowardFirstLeg;
     let (leg, away) = if first {
         (legs[0], beside.reversed())
     } else {

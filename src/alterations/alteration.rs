@@ -1,0 +1,58 @@
+//! What every alteration is.
+
+use super::{AlterationError, Promise, Unit};
+use crate::piece::{Pattern, Warning};
+use std::fmt;
+
+/// A pattern altered, and what the cutter should know of it.
+///
+/// ```
+/// use blockwright::alterations::Altered;
+/// fn told(altered: &Altered) -> usize { altered.warnings.len() }
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Altered {
+    /// The new pattern.
+    pub pattern: Pattern,
+    /// What should be known.
+    pub warnings: Vec<Warning>,
+}
+
+impl From<Pattern> for Altered {
+    fn from(pattern: Pattern) -> Self {
+        Self {
+            pattern,
+            warnings: Vec::new(),
+        }
+    }
+}
+
+/// An alteration: a value that makes a new pattern from a pattern.
+///
+/// Laws and promises are not its business: the pipeline checks them after every step. An
+/// alteration of one's own is written like those here, in the verbs of [`Paper`](super::Paper)
+/// and [`Sketch`](super::Sketch).
+pub trait Alteration: fmt::Debug {
+    /// The trade name in snake case, as in job files.
+    fn name(&self) -> &'static str;
+
+    /// The amount, where there is one.
+    fn amount(&self) -> Option<f64>;
+
+    /// Unit of the amount.
+    fn unit(&self) -> Unit {
+        Unit::Millimetres
+    }
+
+    /// The same alteration by another amount.
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration>;
+
+    /// What is kept on this pattern.
+    fn promises(&self, before: &Pattern) -> Vec<Promise>;
+
+    /// Makes the new pattern.
+    ///
+    /// # Errors
+    /// When the pattern has not what the alteration works on, or does not bear the amount.
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError>;
+}

@@ -1,0 +1,518 @@
+//! Back-length reduction: for a back that dips at the waist.
+
+use super::sleeve::replaced;
+use super::solve_sleeves;
+use super::true_up::{blend_start, hinged, turned_end, with_mouth, without_mouth};
+use super::waist_edge::{DartWanted, DartsPoint, WaistSpec, waistline};
+use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, shoulder_slope};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, root, unit};
+use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece, Warning};
+use serde::{Deserialize, Serialize};
+
+/// How the shoulder takes part in a back-length reduction.
+///
+/// ```
+/// use blockwright::alterations::Hinge;
+/// assert_eq!(Hinge::default(), Hinge::Plain);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Hinge {
+    /// The shoulder point stays; the shoulder gets flatter by all of the amount.
+    #[default]
+    Plain,
+    /// The shoulder point drops by half of the amount: the shoulder flattens half as much, the
+    /// armscye gets shorter.
+    Shared,
+}
+
+impl Hinge {
+    /// Share of the amount by which the shoulder point drops.
+    fn drop(self) -> f64 {
+        match self {
+            Self::Plain => 0.0,
+            Self::Shared => 0.5,
+        }
+    }
+}
+
+/// Shortens the centre back above the waist; the side seams stay.
+///
+/// For horizontal folds at the small of the back where the side seams are already right.
+/// On a one-piece back cut on the fold (dress, tunic, shirt), with neither centre-back nor
+/// waist seam: a vertical cut on the side-seam side of the waist dart runs up to the level of
+/// the middle of the armscye, and from there one cut to the shoulder point and one to the neck
+/// side point, both hinged there; a horizontal cut comes from the fold at the amount above the
+/// waist. The centre panel drops by the amount. Then the fold is redrawn straight, the waist
+/// dart's upper half is redrawn to its moved apex at its old intake, the shoulder dart is aimed
+/// again so that it runs on from the waist dart, side seam and armscye are taken in by what the
+/// fold gained, and the sleeve is solved again.
+///
+/// On a bodice the same fault is a wedge taken from the waist at the centre back, running to
+/// nothing at the side seam; on a skirt its waist is lowered so.
+///
+/// Skirts too narrow over the hips ride up and make the same folds: unless `hips_checked`, a
+/// finished hip with less ease than [`LEAST_HIP_EASE`] is refused.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, BackLengthReduction, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
+/// let step: Box<dyn Alteration> = Box::new(BackLengthReduction::by(15.0));
+/// let done = alter(&pattern, &[step])?;
+/// let length = |p| reading(p, "back centre_back length").unwrap_or(0.0);
+/// assert!((length(&pattern) - length(&done.pattern) - 15.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BackLengthReduction {
+    /// By how much the centre back gets shorter, in millimetres: usually 12 to 32.
+    pub amount: f64,
+    /// How the shoulder takes part.
+    #[serde(default)]
+    pub hinge: Hinge,
+    /// Whether the hips were checked on the body, so that a close hip is no reason to refuse.
+    #[serde(default)]
+    pub hips_checked: bool,
+}
+
+/// Least ease over the hips, in millimetres, below which a skirt rides up: 51 on any garment
+/// (Robinson, costume construction text, ch. 16), 30 on a straight skirt (Aldrich, *Metric
+/// Pattern Cutting*, as transcribed). The lesser.
+pub const LEAST_HIP_EASE: f64 = 30.0;
+
+/// Shoulders flatter than this after the alteration are told, in degrees.
+const FLAT_SHOULDER: f64 = 8.0;
+
+impl BackLengthReduction {
+    /// A reduction with the plain hinge, hips not yet checked.
+    #[must_use]
+    pub fn by(amount: f64) -> Self {
+        Self {
+            amount,
+            hinge: Hinge::Plain,
+            hips_checked: false,
+        }
+    }
+}
+
+impl Alteration for BackLengthReduction {
+    fn name(&self) -> &'static str {
+        "back_length_reduction"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount, ..*self })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        for piece in backs(before) {
+            let name = piece.name();
+            for edge in ["side_seam", "neckline", "shoulder", "waist"] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            let centre = format!("{name} centre_back length");
+            promises.push(Promise::changes_by(centre, -self.amount));
+        }
+        for girth in before.girths() {
+            promises.push(Promise::exactly(format!("{} finished", girth.name)));
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        if !self.amount.is_finite() {
+            return Err(AlterationError::Setting(
+                "the amount is no number".to_owned(),
+            ));
+        }
+        self.check_hips(pattern)?;
+        let mut altered = Altered::from(pattern.clone());
+        for piece in backs(pattern) {
+            let piece = if piece.outline().edge(&EdgeName::WAIST).is_some() {
+                wedge(piece, self.amount)?
+            } else {
+                self.one_piece(piece, &mut altered.warnings)?
+            };
+            altered.pattern = replaced(&altered.pattern, piece)?;
+        }
+        altered.pattern = solve_sleeves(pattern, altered.pattern)?;
+        Ok(altered)
+    }
+}
+
+/// The back pieces of a pattern: those with a centre-back fold.
+fn backs(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+    pattern
+        .pieces()
+        .iter()
+        .filter(|p| p.outline().edge(&EdgeName::CENTRE_BACK).is_some())
+}
+
+fn missing(what: &str) -> AlterationError {
+    AlterationError::Missing {
+        what: what.to_owned(),
+        advice: "back length is reduced on a back cut on the fold, of bodice, skirt, dress, tunic or shirt",
+    }
+}
+
+impl BackLengthReduction {
+    fn check_hips(&self, pattern: &Pattern) -> Result<(), AlterationError> {
+        if self.hips_checked || self.amount <= 0.0 {
+            return Ok(());
+        }
+        let Some(hip) = pattern.girths().iter().find(|g| g.name == "hip") else {
+            return Ok(());
+        };
+        let ease = pattern.finished(hip) - hip.body;
+        if ease >= LEAST_HIP_EASE {
+            return Ok(());
+        }
+        Err(AlterationError::First {
+            why: format!(
+                "the finished hip has {ease:.0} mm of ease; below {LEAST_HIP_EASE:.0} a skirt rides up and folds at the small of the back by itself"
+            ),
+            advice: "add hip width first (hip_girth), or say hips_checked: true".to_owned(),
+        })
+    }
+
+    /// The slash-and-hinge method on a back in one piece.
+    fn one_piece(
+        &self,
+        piece: &Piece,
+        warnings: &mut Vec<Warning>,
+    ) -> Result<Piece, AlterationError> {
+        let outline = piece.outline();
+        let edge = |name: &EdgeName| {
+            outline
+                .edge(name)
+                .map(|e| e.curve())
+                .ok_or_else(|| missing(&format!("an edge {name}")))
+        };
+        let (shoulder, armscye) = (edge(&EdgeName::SHOULDER)?, edge(&EdgeName::ARMSCYE)?);
+        let (neck_side, tip) = (shoulder.start(), shoulder.end());
+        let waist = piece
+            .line("waist")
+            .ok_or_else(|| missing("a waist line"))?
+            .curve
+            .start()
+            .y;
+        let old_slope = shoulder_slope(piece).unwrap_or(0.0);
+        let reach = neck_side.distance(tip);
+
+        // sin s' = sin s - (1 - k) a / L; the fold gains e = L (cos s' - cos s).
+        let sine = old_slope.sin() - (1.0 - self.hinge.drop()) * self.amount / reach;
+        self.check_slope(old_slope, sine, reach)?;
+        let slope = sine.asin();
+        let gain = reach * (slope.cos() - old_slope.cos());
+
+        // The cuts.
+        let corner = cut_corner(piece, armscye)?;
+        let level = waist - self.amount.max(0.0);
+        let mut paper = Paper::of(piece);
+        paper.slash(&Curve::polyline(&[
+            Point::new(0.0, level),
+            Point::new(corner.x, level),
+            corner,
+            neck_side,
+        ])?)?;
+        paper.slash(&Curve::line(corner, tip)?)?;
+        let centre = paper.panel_at(Point::new(1.0, 0.5 * level))?;
+        let shoulder_panel = paper.panel_at(inside_of(neck_side, tip, corner))?;
+
+        // The motion, in the frame of the new fold: the centre drops, the shoulder panel swings
+        // on its hinges at the neck side point and at the shoulder point.
+        let new_side = neck_side + Vec2::new(0.0, self.amount);
+        let new_tip = new_side + unit(slope) * reach;
+        paper.shift(centre, Vec2::new(0.0, self.amount));
+        paper.turn(
+            shoulder_panel,
+            hinged((neck_side, tip), (new_side, new_tip)),
+        );
+        let mut sketch = paper.gather()?;
+
+        // Truing.
+        let hem = edge(&EdgeName::CENTRE_BACK)?.start();
+        let nape = edge(&EdgeName::NECKLINE)?.start() + Vec2::new(0.0, self.amount);
+        sketch.replace(&EdgeName::CENTRE_BACK, Curve::line(hem, nape)?)?;
+        self.true_shoulder(piece, &mut sketch, (new_side, new_tip, slope - old_slope))?;
+        self.true_darts(piece, &mut sketch);
+        for line in sketch.lines_mut() {
+            // Levels belong to the body: they stay where the side seam is.
+            if let Some(old) = piece.line(&line.name) {
+                line.curve = old.curve.clone();
+            }
+        }
+        let grain = &mut sketch.parts_mut().grain;
+        grain[1].y = (grain[1].y + self.amount).max(nape.y);
+        self.tell_slope(slope, gain, warnings);
+        sketch.finish()
+    }
+
+    fn check_slope(&self, old: f64, sine: f64, reach: f64) -> Result<(), AlterationError> {
+        if (0.0..=0.9).contains(&sine) {
+            return Ok(());
+        }
+        let most = reach * old.sin() / (1.0 - self.hinge.drop());
+        Err(AlterationError::TooMuch {
+            amount: self.amount,
+            most: if sine < 0.0 { most } else { 0.0 },
+            unit: "mm",
+            why: match self.hinge {
+                Hinge::Plain => {
+                    "the shoulder would fall below level; hinge: shared flattens it half as much"
+                        .to_owned()
+                }
+                Hinge::Shared => "the shoulder would fall below level".to_owned(),
+            },
+        })
+    }
+
+    fn tell_slope(&self, slope: f64, gain: f64, warnings: &mut Vec<Warning>) {
+        let degrees = slope.to_degrees();
+        if degrees < FLAT_SHOULDER {
+            warnings.push(Warning::new(
+                "shoulder_nearly_level",
+                format!(
+                    "after the back-length reduction the back shoulder falls by {degrees:.1} degrees only (the fold gained {gain:.1} mm, taken off at armscye and side){}",
+                    if self.hinge == Hinge::Plain { "; hinge: shared flattens it half as much" } else { "" }
+                ),
+            ));
+        }
+    }
+
+    /// Neckline, shoulder and armscye: the shoulder's corners keep their angles, so that the
+    /// lines still run on across the seam; the neckline keeps its length.
+    fn true_shoulder(
+        &self,
+        piece: &Piece,
+        sketch: &mut Sketch,
+        (side, tip, turn): (Point, Point, f64),
+    ) -> Result<(), AlterationError> {
+        let old = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve().clone());
+        let (Some(neckline), Some(armscye)) = (old(&EdgeName::NECKLINE), old(&EdgeName::ARMSCYE))
+        else {
+            return Err(missing("neckline and armscye"));
+        };
+        let mut arrive =
+            Rigid::turn_about(Point::ORIGIN, turn).apply_direction(neckline.end_direction());
+        let mut leave =
+            Rigid::turn_about(Point::ORIGIN, turn).apply_direction(armscye.start_direction());
+        let mut tip = tip;
+        if let Some(shoulder) = old(&EdgeName::SHOULDER) {
+            let swing = hinged((shoulder.start(), shoulder.end()), (side, tip));
+            sketch.replace(&EdgeName::SHOULDER, shoulder.moved(&swing))?;
+        }
+        if let Some(aimed) = self.aimed_shoulder(piece, sketch, side, tip)? {
+            arrive = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_neck)
+                .apply_direction(neckline.end_direction());
+            leave = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_tip)
+                .apply_direction(armscye.start_direction());
+            tip = aimed.edge.end();
+            sketch.replace(&EdgeName::SHOULDER, aimed.edge)?;
+            if let Some(dart) = sketch
+                .darts_mut()
+                .iter_mut()
+                .find(|d| d.name == aimed.dart.name)
+            {
+                *dart = aimed.dart;
+            }
+        }
+        let dropped = neckline.moved(&Rigid::shift(side - neckline.end()));
+        let neck = turned_end(&dropped, arrive, neckline.length())?;
+        sketch.replace(&EdgeName::NECKLINE, neck)?;
+        // The upper part of the armscye is redrawn down to the width of the back.
+        let over = piece
+            .notches()
+            .iter()
+            .find(|n| n.edge == EdgeName::ARMSCYE)
+            .map_or(0.5 * armscye.length(), |n| n.at);
+        sketch.replace(&EdgeName::ARMSCYE, blend_start(&armscye, tip, leave, over)?)?;
+        Ok(())
+    }
+
+    /// The waist dart's upper half, redrawn to its moved apex at its old intake.
+    fn true_darts(&self, piece: &Piece, sketch: &mut Sketch) {
+        for dart in sketch.darts_mut() {
+            let Some(old) = piece.dart(&dart.name) else {
+                continue;
+            };
+            if let Apexes::Two(upper, lower) = old.apexes {
+                dart.legs = old.legs;
+                dart.apexes = Apexes::Two(upper + Vec2::new(0.0, self.amount), lower);
+            }
+        }
+    }
+
+    /// The shoulder with its dart aimed at the waist dart's upper apex, so that both run in one
+    /// sweep: the sewn shoulder as long as before, its intake and place kept, and the open
+    /// shoulder running from `side` toward `tip`.
+    fn aimed_shoulder(
+        &self,
+        piece: &Piece,
+        sketch: &Sketch,
+        side: Point,
+        tip: Point,
+    ) -> Result<Option<Aimed>, AlterationError> {
+        let on_shoulder = |d: &&Dart| d.edge == Some(EdgeName::SHOULDER);
+        let waist = |d: &&Dart| matches!(d.apexes, Apexes::Two(..));
+        let Some(dart) = piece.darts().iter().find(on_shoulder) else {
+            return Ok(None);
+        };
+        let Some(waist) = sketch.darts().iter().find(waist) else {
+            return Ok(None);
+        };
+        // The waist dart's upper apex, moved with the centre panel.
+        let target =
+            piece.dart(&waist.name).map_or(waist.apex(), Dart::apex) + Vec2::new(0.0, self.amount);
+        let (before, after) = without_mouth(piece, &EdgeName::SHOULDER)?;
+        let (inner, outer) = (before.length(), after.length());
+        let leg = dart.legs[0].distance(dart.apex());
+        let slope = (tip - side).atan2();
+        let turn = 2.0 * (dart.intake() / 2.0 / leg).asin();
+        let open = |sewn: f64| -> (Point, Point, Point) {
+            let first = side + unit(sewn) * inner;
+            let apex = first + (target - first).normalize() * leg;
+            let opening = Rigid::turn_about(apex, turn);
+            let end = opening.apply(first + unit(sewn) * outer);
+            (first, apex, end)
+        };
+        let sewn = root(
+            "slope of the sewn shoulder",
+            slope - 0.4,
+            slope + 0.15,
+            |sewn| (open(sewn).2 - side).atan2() - slope,
+        )?;
+        let (first, apex, end) = open(sewn);
+        let second = Rigid::turn_about(apex, turn).apply(first);
+        let dart = Dart {
+            legs: [first, second],
+            apexes: Apexes::One(apex),
+            ..dart.clone()
+        };
+        let edge = with_mouth(
+            &Curve::line(side, first)?,
+            &dart,
+            &Curve::line(second, end)?,
+        )?;
+        Ok(Some(Aimed {
+            turn_at_neck: sewn - before.start_direction().atan2(),
+            turn_at_tip: sewn + turn - after.end_direction().atan2(),
+            edge,
+            dart,
+        }))
+    }
+}
+
+/// A shoulder with its dart aimed anew.
+struct Aimed {
+    edge: Curve,
+    dart: Dart,
+    turn_at_neck: f64,
+    turn_at_tip: f64,
+}
+
+/// Where the vertical cut ends: beside the waist dart, at the level of the middle of the armscye.
+fn cut_corner(piece: &Piece, armscye: &Curve) -> Result<Point, GeometryError> {
+    let level = 0.5 * (armscye.start().y + armscye.end().y);
+    let dart = piece
+        .darts()
+        .iter()
+        .find(|d| matches!(d.apexes, Apexes::Two(..)));
+    let beside = dart.map_or(0.45 * armscye.end().x, |d| {
+        d.legs[0].x.max(d.legs[1].x) + 8.0
+    });
+    let across = Curve::line(
+        Point::new(0.0, level),
+        Point::new(3.0 * armscye.end().x, level),
+    )?;
+    let most = crate::geometry::crossings(armscye.segments(), across.segments())
+        .first()
+        .map_or(armscye.start().x, |c| c.point.x);
+    Ok(Point::new(beside.min(most - 12.0), level))
+}
+
+/// A point inside the triangle, near its first side.
+fn inside_of(a: Point, b: Point, c: Point) -> Point {
+    let middle = a.midpoint(b);
+    middle + (c - middle) * 0.35
+}
+
+/// On a bodice or skirt: a wedge from the waist at the fold, to nothing at the side seam. The
+/// waist edge is redrawn from the moved centre, square to the fold, at its sewn length, each
+/// dart at its old distance from the fold and with its old apex level.
+fn wedge(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
+    let waist = &EdgeName::WAIST;
+    let missing = || missing("a waist edge that ends on the fold");
+    let edge = piece.outline().edge(waist).ok_or_else(missing)?.curve();
+    let fold = piece
+        .outline()
+        .edge(&EdgeName::CENTRE_BACK)
+        .ok_or_else(missing)?
+        .curve();
+    let length = piece.seam_length(waist).ok_or_else(missing)?;
+    // A bodice's outline reaches its waist from the side, a skirt's from the fold.
+    let from_fold = edge.start().x.abs() < edge.end().x.abs();
+    let (outward, point) = if from_fold {
+        (edge.clone(), DartsPoint::Down)
+    } else {
+        (edge.reversed(), DartsPoint::Up)
+    };
+    let mouths = piece.mouths(waist);
+    let total: f64 = mouths.iter().map(|(d, ..)| d.intake()).sum();
+    let mut darts: Vec<DartWanted> = mouths
+        .iter()
+        .map(|(dart, from, _)| {
+            let sewn = piece.sewn_position(waist, *from);
+            DartWanted {
+                name: dart.name.clone(),
+                at: if from_fold { sewn } else { length - sewn },
+                apex_level: dart.apex().y,
+                share: dart.intake() / total,
+            }
+        })
+        .collect();
+    darts.sort_by(|a, b| a.at.total_cmp(&b.at));
+    // The centre comes up on a bodice, down on a skirt: either way its fold gets shorter.
+    let step = if from_fold { amount } else { -amount };
+    let centre = outward.start() + Vec2::new(0.0, step);
+    let drawn = waistline(&WaistSpec {
+        centre,
+        side: outward.end(),
+        arrive: outward.end_direction(),
+        length,
+        darts,
+        point,
+    })
+    .map_err(|source| AlterationError::Construction {
+        step: "waist edge with the wedge taken out",
+        source,
+    })?;
+    let drawn = if from_fold { drawn } else { drawn.reversed() };
+    let mut sketch = Sketch::of(piece);
+    sketch.replace(waist, drawn.edge)?;
+    let fold = if from_fold {
+        Curve::line(fold.start(), centre)?
+    } else {
+        Curve::line(centre, fold.end())?
+    };
+    sketch.replace(&EdgeName::CENTRE_BACK, fold)?;
+    for dart in sketch.darts_mut() {
+        if let Some(redrawn) = drawn.darts.iter().find(|d| d.name == dart.name) {
+            *dart = redrawn.clone();
+        }
+    }
+    let grain = &mut sketch.parts_mut().grain;
+    if from_fold {
+        grain[1].y = grain[1].y.max(centre.y + 18.0);
+    } else {
+        grain[0].y = grain[0].y.min(centre.y - 12.0);
+    }
+    sketch.finish()
+}

@@ -1,0 +1,64 @@
+//! Every alteration in one list, which tests and job files walk.
+
+use super::{Alteration, BackLengthReduction};
+use serde::de::DeserializeOwned;
+
+/// One alteration of the catalogue.
+///
+/// ```
+/// use blockwright::alterations::CATALOGUE;
+/// assert!(CATALOGUE.iter().all(|entry| (entry.example)().name() == entry.name));
+/// ```
+#[derive(Debug, Clone, Copy)]
+pub struct Entry {
+    /// The trade name in snake case, as in job files.
+    pub name: &'static str,
+    /// What it is for and what it does, in one sentence.
+    pub says: &'static str,
+    /// What it keeps, in one sentence.
+    pub keeps: &'static str,
+    /// Names of the blocks it suits.
+    pub blocks: &'static [&'static str],
+    /// The measure of the pattern by which a target can be given instead of an amount, as in
+    /// accounts.
+    pub target: Option<&'static str>,
+    /// A usual case of it.
+    pub example: fn() -> Box<dyn Alteration>,
+    /// Reads it from the settings of a job.
+    pub read: fn(serde_json::Value) -> Result<Box<dyn Alteration>, serde_json::Error>,
+}
+
+/// Reads an alteration from its settings.
+fn read<A: Alteration + DeserializeOwned + 'static>(
+    settings: serde_json::Value,
+) -> Result<Box<dyn Alteration>, serde_json::Error> {
+    Ok(Box::new(serde_json::from_value::<A>(settings)?))
+}
+
+/// All blocks.
+const ALL: &[&str] = &[
+    "bodice",
+    "skirt",
+    "bodice and skirt",
+    "dress",
+    "tunic",
+    "shirt",
+];
+
+/// The alterations, in the order in which a fitter works: length and balance, shoulders and
+/// neck, bust and back, waist, hip, sleeve, darts.
+pub const CATALOGUE: &[Entry] = &[Entry {
+    name: "back_length_reduction",
+    says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
+    keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
+    blocks: ALL,
+    target: Some("back centre_back length"),
+    example: || Box::new(BackLengthReduction::by(15.0)),
+    read: read::<BackLengthReduction>,
+}];
+
+/// The entry of that name.
+#[must_use]
+pub fn find(name: &str) -> Option<&'static Entry> {
+    CATALOGUE.iter().find(|entry| entry.name == name)
+}

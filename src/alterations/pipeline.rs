@@ -1,0 +1,159 @@
+//! A chain of alterations, proved after every step.
+
+use super::account::{Account, changes};
+use super::{Alteration, AlterationError, Altered, Broken};
+use crate::invariants::{Tolerances, Violation, first};
+use crate::piece::{Pattern, Warning};
+use thiserror::Error;
+
+/// Why a step of a chain was refused.
+///
+/// ```
+/// use blockwright::alterations::Reason;
+/// fn is_law(reason: &Reason) -> bool { matches!(reason, Reason::Law(_)) }
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum Reason {
+    /// The alteration itself refused.
+    #[error(transparent)]
+    Alteration(#[from] AlterationError),
+    /// What came out cannot be sewn.
+    #[error("it breaks the law {law}: {violation}", law = .0.law(), violation = .0)]
+    Law(Box<Violation>),
+    /// A promise was not kept.
+    #[error("it breaks its promise: {0}")]
+    Promise(#[from] Broken),
+}
+
+/// A step of a chain that was refused, with the largest amount that would hold.
+///
+/// ```
+/// use blockwright::alterations::{AlterationError, Reason, Refused};
+/// let r = Refused {
+///     step: 2, alteration: "shoulder_slope".into(), amount: Some(40.0), most: Some(11.0),
+///     reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
+/// };
+/// assert!(r.to_string().contains("step 2"));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[error("step {step}, {alteration}{}: {reason}{}", amount.map(|a| format!(" by {a:.1}")).unwrap_or_default(), most.map(|m| format!("; the most that would hold is about {m:.1}")).unwrap_or_default())]
+pub struct Refused {
+    /// Which step, counted from one.
+    pub step: usize,
+    /// The alteration's name.
+    pub alteration: String,
+    /// Its amount.
+    pub amount: Option<f64>,
+    /// The largest amount of the same sign that would hold, where a smaller one does.
+    pub most: Option<f64>,
+    /// What stands against it.
+    pub reason: Reason,
+}
+
+/// A pattern after a chain of alterations.
+///
+/// ```
+/// use blockwright::alterations::{Chain, alter};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let done: Chain = alter(&pattern, &[])?;
+/// assert_eq!(done.pattern, pattern);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct Chain {
+    /// The altered pattern; its warnings hold those of every step.
+    pub pattern: Pattern,
+    /// The account of every step.
+    pub accounts: Vec<Account>,
+}
+
+/// Applies alterations in order; after each, every law and every promise is checked.
+///
+/// # Errors
+/// [`Refused`] names the first step that cannot be made, why, and how much would hold.
+pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, Box<Refused>> {
+    let mut done = Chain {
+        pattern: pattern.clone(),
+        accounts: Vec::new(),
+    };
+    for (index, alteration) in chain.iter().enumerate() {
+        let altered = step(&done.pattern, alteration.as_ref()).map_err(|reason| {
+            let most = most(&done.pattern, alteration.as_ref());
+            refused(index, alteration.as_ref(), most, reason)
+        })?;
+        done.accounts.push(Account {
+            alteration: alteration.name().to_owned(),
+            amount: alteration.amount(),
+            unit: alteration.unit(),
+            changes: changes(&done.pattern, &altered.pattern),
+            kept: alteration
+                .promises(&done.pattern)
+                .into_iter()
+                .filter(|p| p.change == 0.0 && super::reading(&done.pattern, &p.what).is_some())
+                .map(|p| p.what)
+                .collect(),
+        });
+        done.pattern = with_warnings(altered.pattern, altered.warnings)
+            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
+    }
+    Ok(done)
+}
+
+fn refused(
+    index: usize,
+    alteration: &dyn Alteration,
+    most: Option<f64>,
+    reason: Reason,
+) -> Box<Refused> {
+    Box::new(Refused {
+        step: index + 1,
+        alteration: alteration.name().to_owned(),
+        amount: alteration.amount(),
+        most,
+        reason,
+    })
+}
+
+fn with_warnings(pattern: Pattern, warnings: Vec<Warning>) -> Result<Pattern, AlterationError> {
+    if warnings.is_empty() {
+        return Ok(pattern);
+    }
+    let mut parts = pattern.into_parts();
+    parts.warnings.extend(warnings);
+    Ok(Pattern::new(parts)?)
+}
+
+/// One step, proved.
+fn step(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Altered, Reason> {
+    let altered = alteration.alter(pattern)?;
+    if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
+        return Err(Reason::Law(Box::new(violation)));
+    }
+    for promise in alteration.promises(pattern) {
+        promise.check(pattern, &altered.pattern)?;
+    }
+    Ok(altered)
+}
+
+/// How closely the largest amount is sought, in its unit.
+const CLOSE: f64 = 0.05;
+
+/// The largest amount of the same sign that holds, sought by halving.
+fn most(pattern: &Pattern, alteration: &dyn Alteration) -> Option<f64> {
+    let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
+    let holds = |amount: f64| step(pattern, alteration.with_amount(amount).as_ref()).is_ok();
+    let (mut low, mut high) = (0.0, asked);
+    if !holds(asked * 1e-3) {
+        return None;
+    }
+    while (high - low).abs() > CLOSE {
+        let middle = 0.5 * (low + high);
+        if holds(middle) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    Some(low)
+}

@@ -1,0 +1,212 @@
+//! The sleeve after its armscye has changed: the cap solved again.
+
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, GeometryError, Point, root};
+use crate::piece::{EaseOn, EdgeName, Pattern, Piece, Seam};
+use kurbo::{CubicBez, Line, PathSeg};
+
+/// The altered pattern with every sleeve cap solved to its armscye, at the ease it had before.
+///
+/// The biceps line and everything below it stay; the cap gets higher or lower, and its top
+/// moves forward or back, until each half is as long as its half of the armscye with its ease.
+/// Notches below which no ease lies go with the armscye's.
+///
+/// # Errors
+/// When no height gives the lengths.
+///
+/// ```
+/// use blockwright::alterations::solve_sleeves;
+/// use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let mut options = DraftOptions::of(Block::Dress);
+/// options.sleeve = Some(SleeveLength::Long);
+/// let mut figure = Figure::cylinder(900.0);
+/// figure.waist_girth = 720.0;
+/// let pattern = draft_figure(&figure, &options)?;
+/// // Nothing changed, nothing changes.
+/// assert_eq!(solve_sleeves(&pattern, pattern.clone())?.pieces().len(), 3);
+/// # Ok(()) }
+/// ```
+pub fn solve_sleeves(before: &Pattern, altered: Pattern) -> Result<Pattern, AlterationError> {
+    let mut pattern = altered;
+    let caps: Vec<Seam> = pattern
+        .seams()
+        .iter()
+        .filter(|s| s.b.len() == 1 && s.a.len() == 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
+        .cloned()
+        .collect();
+    for seam in caps {
+        pattern = solve(before, &pattern, &seam)?;
+    }
+    Ok(pattern)
+}
+
+fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, AlterationError> {
+    let lengths: Vec<f64> = seam
+        .a
+        .iter()
+        .filter_map(|e| pattern.seam_length(e))
+        .collect();
+    let (Some(sleeve), [back, front]) = (pattern.piece(&seam.b[0].piece), lengths.as_slice())
+    else {
+        return Ok(pattern.clone());
+    };
+    let ease = if seam.ease_on == Some(EaseOn::B) {
+        seam.ease
+    } else {
+        0.0
+    };
+    let edge = sleeve
+        .outline()
+        .edge(&EdgeName::SLEEVE_CAP)
+        .ok_or_else(|| AlterationError::Missing {
+            what: "a sleeve cap".into(),
+            advice: "draft with a sleeve",
+        })?;
+    let shoulder = sleeve.notches().iter().find(|n| n.name == "shoulder");
+    let whole = edge.curve();
+    let at = shoulder.map_or(whole.length() / 2.0, |n| n.at);
+    let (back_cap, front_cap) = whole.split_at(at)?;
+    // Each half keeps its share of the ease.
+    let share = match before.seam_length(&seam.a[0]) {
+        Some(old_back) if ease > 0.0 => ((back_cap.length() - old_back) / ease).clamp(0.0, 1.0),
+        _ => 0.5,
+    };
+    let wanted = (back + share * ease, front + (1.0 - share) * ease);
+    let (cap, top_at) = stretched(&back_cap, &front_cap, wanted).map_err(|source| {
+        AlterationError::Construction {
+            step: "sleeve cap for the altered armscye",
+            source,
+        }
+    })?;
+    let length = cap.length();
+    let mut sketch = Sketch::of(sleeve);
+    sketch.replace(&EdgeName::SLEEVE_CAP, cap.clone())?;
+    let armscye_notch = |seam_piece: usize| {
+        let of = &seam.a[seam_piece];
+        let piece = pattern.piece(&of.piece)?;
+        piece
+            .notches()
+            .iter()
+            .find(|n| n.edge == of.edge)
+            .map(|n| (n.name.clone(), piece.sewn_position(&of.edge, n.at)))
+    };
+    let marks = [armscye_notch(0), armscye_notch(1)];
+    let mut parts_notches = Vec::new();
+    for notch in sleeve.notches() {
+        let mut moved = notch.clone();
+        if notch.name == "shoulder" {
+            moved.at = top_at;
+        } else if let Some((_, from)) = marks[0].as_ref().filter(|(name, _)| *name == notch.name) {
+            moved.at = back - from;
+        } else if let Some((_, from)) = marks[1].as_ref().filter(|(name, _)| *name == notch.name) {
+            moved.at = length - (front - from);
+        }
+        parts_notches.push(moved);
+    }
+    sketch.parts_mut().notches = parts_notches;
+    let height = cap.bounds().y0;
+    let grain = &mut sketch.parts_mut().grain;
+    grain[1].y = grain[1].y.max(height + 18.0);
+    replaced(pattern, sketch.finish()?)
+}
+
+/// The pattern with one piece replaced by its altered self.
+///
+/// # Errors
+/// When the pattern does not hold together any more.
+pub(super) fn replaced(pattern: &Pattern, piece: Piece) -> Result<Pattern, AlterationError> {
+    let mut parts = pattern.clone().into_parts();
+    for slot in &mut parts.pieces {
+        if slot.name() == piece.name() {
+            *slot = piece;
+            break;
+        }
+    }
+    Ok(Pattern::new(parts)?)
+}
+
+/// Both halves of a cap stretched, each along its width and together in height, until they have
+/// the wanted lengths; the whole cap, and where along it its top is.
+fn stretched(
+    back: &Curve,
+    front: &Curve,
+    wanted: (f64, f64),
+) -> Result<(Curve, f64), GeometryError> {
+    let (left, top, right) = (back.start(), back.end(), front.end());
+    let half = |curve: &Curve, end: Point, width: f64, height: f64| {
+        map(curve, |p| {
+            Point::new(
+                end.x + (p.x - end.x) * width,
+                end.y + (p.y - end.y) * height,
+            )
+        })
+    };
+    let whole = right.x - left.x;
+    let back_width = top.x - left.x;
+    let width_for = |curve: &Curve, end: Point, length: f64, height: f64| {
+        root("width of half the cap", 0.3, 2.0, |w| {
+            half(curve, end, w, height).map_or(f64::NAN, |c| c.length() - length)
+        })
+    };
+    let widths = |height: f64| -> Result<(f64, f64), GeometryError> {
+        Ok((
+            width_for(back, left, wanted.0, height)?,
+            width_for(front, right, wanted.1, height)?,
+        ))
+    };
+    // Near the old height first: far from it a half may have no width at all.
+    let spans = [(0.96, 1.04), (0.88, 1.13), (0.75, 1.3), (0.6, 1.5)];
+    let mut height = Err(GeometryError::Empty);
+    for (low, high) in spans {
+        height = root("height of the cap", low, high, |h| {
+            widths(h).map_or(f64::NAN, |(b, f)| {
+                b * back_width + f * (whole - back_width) - whole
+            })
+        });
+        if height.is_ok() {
+            break;
+        }
+    }
+    let height = height?;
+    let (b, f) = widths(height)?;
+    let first = half(back, left, b, height)?;
+    let second = half(front, right, f, height)?;
+    // Rounding only: both halves were solved to end at the same place.
+    let second = map(&second, |p| {
+        if p.distance(second.start()) == 0.0 {
+            first.end()
+        } else {
+            p
+        }
+    })?;
+    let at = first.length();
+    Ok((first.then(&second)?, at))
+}
+
+fn map(curve: &Curve, to: impl Fn(Point) -> Point) -> Result<Curve, GeometryError> {
+    Curve::new(
+        curve
+            .segments()
+            .iter()
+            .map(|s| match *s {
+                PathSeg::Line(l) => PathSeg::Line(Line::new(to(l.p0), to(l.p1))),
+                PathSeg::Quad(q) => PathSeg::Cubic(q.raise()).map_points(&to),
+                PathSeg::Cubic(c) => PathSeg::Cubic(c).map_points(&to),
+            })
+            .collect(),
+    )
+}
+
+trait MapPoints {
+    fn map_points(self, to: &impl Fn(Point) -> Point) -> Self;
+}
+
+impl MapPoints for PathSeg {
+    fn map_points(self, to: &impl Fn(Point) -> Point) -> Self {
+        match self {
+            Self::Cubic(c) => Self::Cubic(CubicBez::new(to(c.p0), to(c.p1), to(c.p2), to(c.p3))),
+            other => other,
+        }
+    }
+}

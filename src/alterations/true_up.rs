@@ -1,0 +1,201 @@
+//! Truing: lines redrawn after panels moved.
+
+use super::AlterationError;
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root};
+use crate::piece::{Dart, EdgeName, Piece, Pressed, shaped_mouth};
+use kurbo::{CubicBez, PathSeg};
+
+/// The curve with its start moved and turned, blended into the rest.
+///
+/// The first `over` millimetres are redrawn as one smooth piece from `start`, leaving along
+/// `direction`, to where the old curve goes on; everything beyond stays.
+///
+/// ```
+/// use blockwright::alterations::blend_start;
+/// use blockwright::geometry::{Curve, Point, Vec2};
+/// let edge = Curve::line(Point::ORIGIN, Point::new(200.0, 0.0))?;
+/// let blended = blend_start(&edge, Point::new(0.0, 10.0), Vec2::new(1.0, 0.0), 80.0)?;
+/// assert_eq!(blended.start(), Point::new(0.0, 10.0));
+/// assert_eq!(blended.end(), edge.end());
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+///
+/// # Errors
+/// When the curve is shorter than `over`.
+pub fn blend_start(
+    curve: &Curve,
+    start: Point,
+    direction: Vec2,
+    over: f64,
+) -> Result<Curve, GeometryError> {
+    let (old, rest) = curve.split_at(over)?;
+    let motion = Rigid::lay(old.start(), old.start_direction(), start, direction);
+    let fresh = carried(&old, &motion)?;
+    fresh.then(&rest)
+}
+
+/// A curve whose start goes with a motion while its end stays, directions included: every
+/// control point goes with a share of the motion that falls along the curve.
+fn carried(curve: &Curve, motion: &Rigid) -> Result<Curve, GeometryError> {
+    let count = curve.segments().len();
+    let moved = |p: Point, share: f64| p.lerp(motion.apply(p), share);
+    let mut segments = Vec::with_capacity(count);
+    for (index, segment) in curve.segments().iter().enumerate() {
+        let share = |t: f64| 1.0 - (index as f64 + t) / count as f64;
+        let c = match *segment {
+            PathSeg::Line(l) => CubicBez::new(
+                l.p0,
+                l.p0.lerp(l.p1, 1.0 / 3.0),
+                l.p0.lerp(l.p1, 2.0 / 3.0),
+                l.p1,
+            ),
+            PathSeg::Quad(q) => q.raise(),
+            PathSeg::Cubic(c) => c,
+        };
+        // The first handle goes with the start, the last stays with the end.
+        let first = if index == 0 { 1.0 } else { share(0.0) };
+        let last = if index + 1 == count { 0.0 } else { share(1.0) };
+        segments.push(PathSeg::Cubic(CubicBez::new(
+            moved(c.p0, share(0.0)),
+            moved(c.p1, first),
+            moved(c.p2, last),
+            moved(c.p3, share(1.0)),
+        )));
+    }
+    Curve::new(segments)
+}
+
+/// A curve whose end is turned to another direction, its handles lengthened or shortened
+/// together until it is as long as wanted.
+///
+/// ```
+/// use blockwright::alterations::turned_end;
+/// use blockwright::geometry::{Curve, Point, Vec2};
+/// let neck = Curve::hermite(Point::ORIGIN, Vec2::new(35.0, 0.0), Point::new(70.0, -23.0), Vec2::new(4.0, -13.0))?;
+/// let turned = turned_end(&neck, Vec2::new(2.0, -13.0), neck.length())?;
+/// assert!((turned.length() - neck.length()).abs() < 1e-6);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+///
+/// # Errors
+/// When no such curve has that length.
+pub fn turned_end(curve: &Curve, arrive: Vec2, length: f64) -> Result<Curve, GeometryError> {
+    let [PathSeg::Cubic(c)] = curve.segments() else {
+        return line_of_length(
+            (curve.start(), curve.start_direction()),
+            (curve.end(), arrive),
+            length,
+        );
+    };
+    let arrive = arrive.normalize() * (c.p3 - c.p2).hypot();
+    let drawn = |fullness: f64| {
+        Curve::cubic(
+            c.p0,
+            c.p0 + (c.p1 - c.p0) * fullness,
+            c.p3 - arrive * fullness,
+            c.p3,
+        )
+    };
+    let fullness = root("fullness of a line", 0.3, 1.9, |fullness| {
+        drawn(fullness).map_or(f64::NAN, |d| d.length() - length)
+    })?;
+    drawn(fullness)
+}
+
+/// The same at the end of a curve: `direction` is that in which it arrives.
+///
+/// # Errors
+/// When the curve is shorter than `over`.
+pub fn blend_end(
+    curve: &Curve,
+    end: Point,
+    direction: Vec2,
+    over: f64,
+) -> Result<Curve, GeometryError> {
+    Ok(blend_start(&curve.reversed(), end, -direction, over)?.reversed())
+}
+
+/// One smooth line between two places and directions, of a wanted length.
+///
+/// ```
+/// use blockwright::alterations::line_of_length;
+/// use blockwright::geometry::{Point, Vec2};
+/// let neck = line_of_length(
+///     (Point::ORIGIN, Vec2::new(1.0, 0.0)),
+///     (Point::new(70.0, -23.0), Vec2::new(0.3, -1.0)),
+///     78.0,
+/// )?;
+/// assert!((neck.length() - 78.0).abs() < 1e-6);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+///
+/// # Errors
+/// When no line of that length bends evenly from one to the other.
+pub fn line_of_length(
+    (from, leave): (Point, Vec2),
+    (to, arrive): (Point, Vec2),
+    length: f64,
+) -> Result<Curve, GeometryError> {
+    let (leave, arrive) = (leave.normalize(), arrive.normalize());
+    let chord = from.distance(to);
+    let drawn =
+        |share: f64| Curve::hermite(from, leave * (share * chord), to, arrive * (share * chord));
+    let share = root("fullness of a line", 0.05, 1.4, |share| {
+        drawn(share).map_or(f64::NAN, |c| c.length() - length)
+    })?;
+    drawn(share)
+}
+
+/// The line of an edge before a dart's first leg, its shaped mouth, and after its second leg,
+/// once legs or apex have moved: the mouth is shaped anew.
+///
+/// `before` ends at the first leg, `after` starts at the second.
+///
+/// # Errors
+/// When the mouth cannot be shaped.
+pub fn with_mouth(before: &Curve, dart: &Dart, after: &Curve) -> Result<Curve, GeometryError> {
+    let beside = match dart.pressed {
+        Pressed::TowardFirstLeg => before,
+        Pressed::TowardSecondLeg => after,
+    };
+    let mouth = shaped_mouth(dart.apex(), dart.legs, beside, dart.pressed)?;
+    before.clone().then(&mouth)?.then(after)
+}
+
+/// An edge of a piece without its dart's mouth: the part before the first leg, the part after
+/// the second. For an edge with one dart.
+///
+/// # Errors
+/// When the edge does not carry that dart alone.
+pub fn without_mouth(piece: &Piece, edge: &EdgeName) -> Result<(Curve, Curve), AlterationError> {
+    let missing = || AlterationError::Missing {
+        what: format!("one dart on the {edge} of the {}", piece.name()),
+        advice: "this alteration works on an edge with one dart",
+    };
+    let on = piece.outline().edge(edge).ok_or_else(missing)?.curve();
+    let mouths = piece.mouths(edge);
+    let [(_, from, to)] = mouths.as_slice() else {
+        return Err(missing());
+    };
+    Ok((on.part(0.0, *from)?, on.part(*to, on.length())?))
+}
+
+/// The motion that lays one pair of points on another equally far apart: a panel hinged at two
+/// places.
+///
+/// ```
+/// use blockwright::alterations::hinged;
+/// use blockwright::geometry::Point;
+/// let turn = hinged((Point::ORIGIN, Point::new(10.0, 0.0)), (Point::ORIGIN, Point::new(0.0, 10.0)));
+/// assert!(turn.apply(Point::new(5.0, 0.0)).distance(Point::new(0.0, 5.0)) < 1e-12);
+/// ```
+#[must_use]
+pub fn hinged(from: (Point, Point), to: (Point, Point)) -> Rigid {
+    Rigid::lay(from.0, from.1 - from.0, to.0, to.1 - to.0)
+}
+
+/// By how much a direction turned under a motion of its piece, in radians.
+#[must_use]
+pub fn turned(before: Vec2, after: Vec2) -> f64 {
+    angle_between(before, after)
+}
