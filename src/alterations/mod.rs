@@ -12,8 +12,10 @@ mod error;
 mod paper;
 mod pipeline;
 mod promise;
+mod request;
 mod sketch;
 mod sleeve;
+mod targeted;
 mod true_up;
 mod waist_edge;
 
@@ -25,8 +27,10 @@ pub use error::AlterationError;
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
+pub use request::{Request, RequestError};
 pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
+pub use targeted::Targeted;
 pub use true_up::{
     blend_end, blend_start, hinged, line_of_length, turned, turned_end, with_mouth, without_mouth,
 };

@@ -78,9 +78,13 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
         accounts: Vec::new(),
     };
     for (index, alteration) in chain.iter().enumerate() {
-        let altered = step(&done.pattern, alteration.as_ref()).map_err(|reason| {
-            let most = most(&done.pattern, alteration.as_ref());
-            refused(index, alteration.as_ref(), most, reason)
+        let settled = alteration
+            .settled(&done.pattern)
+            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
+        let alteration = settled.as_deref().unwrap_or(alteration.as_ref());
+        let altered = step(&done.pattern, alteration).map_err(|reason| {
+            let most = most(&done.pattern, alteration);
+            refused(index, alteration, most, reason)
         })?;
         done.accounts.push(Account {
             alteration: alteration.name().to_owned(),
@@ -95,7 +99,7 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
                 .collect(),
         });
         done.pattern = with_warnings(altered.pattern, altered.warnings)
-            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
+            .map_err(|e| refused(index, alteration, None, e.into()))?;
     }
     Ok(done)
 }

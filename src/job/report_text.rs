@@ -24,6 +24,7 @@ impl JobReport {
         self.girths_text(&mut out);
         self.seams_text(&mut out);
         self.darts_text(&mut out);
+        self.accounts_text(&mut out);
         out.push_str("\nPieces\n");
         for piece in &self.pieces {
             let _ = writeln!(out, "  {piece}");
@@ -127,7 +128,7 @@ impl JobReport {
     }
 
     /// A length on paper: finer than one on a body.
-    fn length(&self, mm: f64) -> String {
+    pub(super) fn length(&self, mm: f64) -> String {
         let style = match self.unit {
             Unit::Mm => LengthStyle::Decimal {
                 unit: Unit::Mm,
