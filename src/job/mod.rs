@@ -32,6 +32,7 @@ mod read_shape;
 mod report;
 mod report_accounts;
 mod report_text;
+mod rounding;
 mod run;
 mod warnings;
 

@@ -1,6 +1,6 @@
 //! Reading which alterations are wanted.
 
-use crate::alterations::{Request, RequestError};
+use crate::alterations::{Request, RequestError, find};
 use crate::measurements::{FileCause, Key, Node, NodeValue, Place, Reader, join};
 use crate::units::{Length, Unit, UnitError};
 use serde_json::{Map, Number, Value};
@@ -62,14 +62,12 @@ fn one(reader: &mut Reader, item: &Node) -> Option<Request> {
     let shown: String = name.chars().take(40).collect();
     let path = join("alterations", &shown);
     let value = settings.map_or(Value::Null, |node| value(reader, node, &path));
-    let value = match value {
-        Value::Object(_) | Value::Null => value,
-        _ => {
-            let expected = "its settings, such as `{amount: 25}`";
-            reader.shape(settings.unwrap_or(item), &path, expected);
-            return None;
-        }
-    };
+    let fits = matches!(value, Value::Object(_) | Value::Null);
+    if !fits && find(name.trim()).is_some() {
+        let expected = "its settings, such as `{amount: 25}`";
+        reader.shape(settings.unwrap_or(item), &path, expected);
+        return None;
+    }
     if reader.problems.len() > before {
         return None;
     }

@@ -2,6 +2,7 @@
 
 use serde::Serialize;
 
+use super::rounding::rounded;
 use super::{AccountReport, Job, PaperSize};
 use crate::alterations::Account;
 use crate::drawing::contents;
@@ -240,9 +241,4 @@ fn seam(pattern: &Pattern, seam: &Seam) -> SeamReport {
             EaseOn::B => "b",
         }),
     }
-}
-
-/// To a thousandth, without a minus before zero.
-pub(super) fn rounded(value: f64) -> f64 {
-    (value * 1000.0).round() / 1000.0 + 0.0
 }

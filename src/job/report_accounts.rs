@@ -1,11 +1,8 @@
-//! What was altered, for programs and as a person reads it.
-
-use std::fmt::Write as _;
+//! What was altered, for programs.
 
 use serde::Serialize;
 
-use super::JobReport;
-use super::report::rounded;
+use super::rounding::rounded;
 use crate::alterations::{Account, Change, Unit};
 
 /// The account of one alteration.
@@ -88,49 +85,5 @@ impl ChangeReport {
             difference: finite(change.difference()),
             unit: name(change.unit),
         }
-    }
-}
-
-impl JobReport {
-    /// The accounts as tables: before, after, difference, and what was kept.
-    pub(super) fn accounts_text(&self, out: &mut String) {
-        // Writing to a string cannot fail.
-        for account in &self.account {
-            let amount = account.amount.map_or_else(String::new, |amount| {
-                format!(" by {}", self.measure(amount, account.unit))
-            });
-            let _ = writeln!(
-                out,
-                "\nAltered: {}{amount}\n  {:<34}{:>12}{:>12}{:>12}",
-                account.alteration, "", "before", "after", "difference"
-            );
-            for change in &account.changes {
-                let [before, after] = [change.before, change.after].map(|value| {
-                    value.map_or_else(|| "none".to_owned(), |v| self.measure(v, change.unit))
-                });
-                let difference = change.difference.map_or_else(String::new, |value| {
-                    let sign = if value > 0.0 { "+" } else { "" };
-                    format!("{sign}{}", self.measure(value, change.unit))
-                });
-                let _ = writeln!(
-                    out,
-                    "  {:<34}{before:>12}{after:>12}{difference:>12}",
-                    change.what
-                );
-            }
-            if account.changes.is_empty() {
-                out.push_str("  nothing changed\n");
-            }
-            if !account.kept.is_empty() {
-                let _ = writeln!(out, "  Kept: {}", account.kept.join(", "));
-            }
-        }
-    }
-
-    fn measure(&self, value: f64, unit: &str) -> String {
-        if unit == "deg" {
-            return format!("{value:.1}°");
-        }
-        self.length(value)
     }
 }

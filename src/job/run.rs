@@ -2,18 +2,22 @@
 
 use super::outcome::OutputFile;
 use super::prove::prove;
+use super::report::CAUTIONS;
 use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
 use crate::alterations::{Chain, Request, alter};
 use crate::draft::draft;
 use crate::drawing::{PatternLabels, pattern_sheet};
+use crate::measurements::SetReport;
+use crate::render::fitting::{self, Fitting};
 use crate::render::{json, svg};
 
 /// Drafts the block, proves that it can be sewn, alters it, proving it again after every step,
 /// draws it and renders it into files in memory.
 ///
 /// The same job gives the same bytes. The files are `pattern-<paper>.pdf` and
-/// `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg` and `pattern.json`.
+/// `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json` and
+/// `fitting.html`.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -69,6 +73,16 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         "pattern.json",
         json::render(&pattern, job.set.body(), &job.title, &accounts),
     );
+    let page = fitting::page(&Fitting {
+        title: &job.title,
+        wearer: job.wearer().as_deref(),
+        before: &drafted,
+        after: &pattern,
+        accounts: &accounts,
+        body: &SetReport::new(&job.set),
+        cautions: &CAUTIONS,
+    });
+    add("fitting.html", page);
     Ok(Outcome {
         report: JobReport::new(job, &pattern, &accounts, pages),
         pattern,

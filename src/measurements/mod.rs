@@ -36,6 +36,6 @@ pub use node::{Key, Node, NodeValue};
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
 #[cfg(feature = "yaml")]
 pub(crate) use reader::{Reader, join};
-pub use report::{CatalogueEntry, SetReport, catalogue_text};
+pub use report::{CatalogueEntry, ReportRow, SetReport, catalogue_text};
 pub use set_file::MeasurementSet;
 pub use size_table::{Size, SizeTable, UnknownSize};
