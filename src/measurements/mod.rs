@@ -28,7 +28,6 @@ pub use catalogue::{Block, Range};
 pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
 pub use measurement::{Kind, Measurement, UnknownMeasurement};
-#[cfg(feature = "yaml")]
 pub(crate) use near_name::nearest;
 #[cfg(feature = "yaml")]
 pub use node::{Key, Node, NodeValue};

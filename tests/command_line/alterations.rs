@@ -80,6 +80,14 @@ fn the_tunic_is_altered_and_the_account_is_in_every_output() {
     ] {
         assert!(report.contains(part), "{part}\n{report}");
     }
+    // The README shows this job and what it gives.
+    let readme = fs::read_to_string(repository("README.md")).unwrap();
+    let start = report.find("Altered:").unwrap();
+    let table = &report[start..report.find("\nPieces").unwrap()];
+    assert!(readme.contains(table), "{table}");
+    let text = fs::read_to_string(&example).unwrap();
+    let text = &text[text.find("title:").unwrap()..];
+    assert!(readme.contains(text), "{text}");
     let page = fs::read_to_string(place.path().join("out/fitting.html")).unwrap();
     for part in [
         "Linen tunic, second toile",
@@ -106,7 +114,6 @@ fn lengths_may_carry_units_and_words_stay_words() {
             .done();
         document(&place)["account"][0]["amount"].as_f64().unwrap()
     };
-    place.run(&["--version"]).done();
     let inch = amount("{amount: 1 in, hinge: shared, hips_checked: true}");
     assert!((inch - 25.4).abs() < 1e-9);
     let cm = amount("{amount: 1.5 cm}");

@@ -232,7 +232,7 @@ fn words(out: &mut String, piece: &Piece) {
         let _ = write!(
             out,
             "<text x=\"{}\" y=\"{}\">{}</text>",
-            fixed(along.x0 + 0.66 * along.width(), 1),
+            fixed(along.x0 + 0.42 * along.width(), 1),
             fixed(line.curve.to_path().bounding_box().y0 - 3.5, 1),
             escaped(&format!("{} line", line.name.replace('_', " "))),
         );

@@ -42,17 +42,36 @@ pub(super) fn length(mm: f64, unit: Unit) -> String {
     )
 }
 
-/// A table of numbers: its caption, its heads, and rows whose first cell names the row.
-pub(super) fn table(out: &mut String, caption: &str, heads: &[&str], rows: &[Vec<String>]) {
-    any_table(out, "numbers", caption, heads, rows);
+/// How the cells of a table are set.
+#[derive(Clone, Copy)]
+pub(super) enum Cells {
+    /// Numbers, each on one line.
+    Numbers,
+    /// A short value, then words.
+    Facts,
+    /// Words.
+    Words,
 }
 
-/// A table with words in its cells.
-pub(super) fn word_table(out: &mut String, caption: &str, heads: &[&str], rows: &[Vec<String>]) {
-    any_table(out, "words-only", caption, heads, rows);
+impl Cells {
+    fn class(self) -> &'static str {
+        match self {
+            Self::Numbers => "numbers",
+            Self::Facts => "facts",
+            Self::Words => "words",
+        }
+    }
 }
 
-fn any_table(out: &mut String, class: &str, caption: &str, heads: &[&str], rows: &[Vec<String>]) {
+/// A table: its caption, its heads, and rows whose first cell names the row.
+pub(super) fn table(
+    out: &mut String,
+    cells: Cells,
+    caption: &str,
+    heads: &[&str],
+    rows: &[Vec<String>],
+) {
+    let class = cells.class();
     // Writing to a string cannot fail.
     let _ = write!(
         out,

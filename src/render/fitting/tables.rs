@@ -1,7 +1,7 @@
 //! The tables of the page.
 
 use super::Fitting;
-use super::markup::{escaped, length, table, title_words, word_table, words};
+use super::markup::{Cells, escaped, length, table, title_words, words};
 use crate::alterations::{Account, Change, Unit, changes};
 use crate::piece::{EaseOn, EdgeRef, Seam};
 use std::fmt::Write as _;
@@ -54,7 +54,7 @@ impl Fitting<'_> {
             if rows.is_empty() {
                 out.push_str("<p>It changed nothing on this pattern.</p>\n");
             } else {
-                table(out, "What changed", &heads, &rows);
+                table(out, Cells::Numbers, "What changed", &heads, &rows);
             }
             if !account.kept.is_empty() {
                 let kept: Vec<String> = account.kept.iter().map(|what| words(what)).collect();
@@ -68,7 +68,13 @@ impl Fitting<'_> {
         if self.accounts.len() > 1 {
             out.push_str("<h3>Altogether</h3>\n");
             let rows = self.change_rows(&changes(self.before, self.after));
-            table(out, "From the draft to the altered pattern", &heads, &rows);
+            table(
+                out,
+                Cells::Numbers,
+                "From the draft to the altered pattern",
+                &heads,
+                &rows,
+            );
         }
     }
 
@@ -96,7 +102,13 @@ impl Fitting<'_> {
             })
             .collect();
         let heads = ["Place", "Body", "Ease", "Finished"];
-        table(out, "The sewn garment beside the body", &heads, &rows);
+        table(
+            out,
+            Cells::Numbers,
+            "The sewn garment beside the body",
+            &heads,
+            &rows,
+        );
     }
 
     /// How every measurement is known.
@@ -115,7 +127,7 @@ impl Fitting<'_> {
             .collect();
         let heads = ["Measurement", "Value", "How it is known"];
         let caption = "Taken, or estimated with its spread";
-        word_table(out, caption, &heads, &rows);
+        table(out, Cells::Facts, caption, &heads, &rows);
     }
 
     /// What is sewn to what.
@@ -136,7 +148,13 @@ impl Fitting<'_> {
         };
         let rows: Vec<_> = self.after.seams().iter().map(row).collect();
         let heads = ["Seam", "The one side", "The other side", "Eased in"];
-        word_table(out, "Lengths with the darts closed", &heads, &rows);
+        table(
+            out,
+            Cells::Words,
+            "Lengths with the darts closed",
+            &heads,
+            &rows,
+        );
     }
 
     /// The darts, if there are any.
@@ -159,6 +177,6 @@ impl Fitting<'_> {
             return;
         }
         let heads = ["Dart", "Opens on", "Intake", "Angle"];
-        table(out, "Darts", &heads, &rows);
+        table(out, Cells::Numbers, "Darts", &heads, &rows);
     }
 }
