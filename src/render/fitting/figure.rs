@@ -5,7 +5,7 @@ use super::markup::{escaped, title_words};
 use crate::geometry::{Curve, Point, Vec2, perpendicular};
 use crate::piece::{Apexes, Cut, Pattern, Piece};
 use crate::render::path_data::{fixed, path_data};
-use kurbo::{ParamCurve as _, Rect, Shape as _};
+use kurbo::{ParamCurve as _, Rect};
 use std::fmt::Write as _;
 
 /// White around a piece, in millimetres.
@@ -216,25 +216,40 @@ fn drawn(out: &mut String, piece: &Piece) {
     out.push_str("</g>\n");
 }
 
-/// What is written on a piece: its name and those of its balance lines.
+/// What is written on a piece: its name, clear of its balance lines, and theirs beside the
+/// grain.
 fn words(out: &mut String, piece: &Piece) {
     let bounds = piece.outline().bounds();
-    out.push_str("<g class=\"words\">");
+    let mut levels: Vec<f64> = piece
+        .lines()
+        .iter()
+        .map(|line| line.curve.start().y)
+        .chain([bounds.y0, bounds.y1])
+        .collect();
+    levels.sort_by(f64::total_cmp);
+    let widest = levels
+        .windows(2)
+        .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
+    let level = widest.map_or(bounds.center().y, |gap| 0.5 * (gap[0] + gap[1]));
     let _ = write!(
         out,
-        "<text class=\"name\" x=\"{}\" y=\"{}\">{}</text>",
-        fixed(bounds.x0 + 0.5 * bounds.width(), 1),
-        fixed(bounds.y0 + 0.62 * bounds.height(), 1),
+        "<g class=\"words\"><text class=\"name\" x=\"{}\" y=\"{}\">{}</text>",
+        fixed(bounds.x0 + 0.6 * bounds.width(), 1),
+        fixed(level, 1),
         title_words(piece.name()),
     );
     for line in piece.lines() {
         let along = line.curve.bounds();
+        let usual = along.x0 + 0.15 * along.width();
+        let grain = piece.grain()[0].x;
+        // A name is about so wide.
+        let crossed = (usual - 2.0..usual + 55.0).contains(&grain);
         let _ = write!(
             out,
-            "<text x=\"{}\" y=\"{}\">{}</text>",
-            fixed(along.x0 + 0.42 * along.width(), 1),
-            fixed(line.curve.to_path().bounding_box().y0 - 3.5, 1),
-            escaped(&format!("{} line", line.name.replace('_', " "))),
+            "<text class=\"line\" x=\"{}\" y=\"{}\">{} line</text>",
+            fixed(if crossed { grain + 5.0 } else { usual }, 1),
+            fixed(along.y0 - 3.5, 1),
+            super::markup::words(&line.name),
         );
     }
     out.push_str("</g>\n");

@@ -34,9 +34,10 @@ pub(super) fn title_words(name: &str) -> String {
     words(&text)
 }
 
-/// A length on paper in the wearer's unit.
+/// A length on paper in the wearer's unit. To a thousandth first, as reports have it, so that
+/// both round to the same.
 pub(super) fn length(mm: f64, unit: Unit) -> String {
-    Length::from_mm(mm).map_or_else(
+    Length::from_mm((mm * 1000.0).round() / 1000.0).map_or_else(
         |_| "none".to_owned(),
         |length| length.to_text(LengthStyle::fine(unit)).replace('-', "−"),
     )
