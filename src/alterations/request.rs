@@ -113,7 +113,7 @@ fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, 
     let wrong = |message: String, key: Option<String>| RequestError::Settings {
         name: entry.name,
         known: known(entry).filter(|_| !message.contains("expected one of")),
-        message,
+        message: shortened(message),
         key,
     };
     let target = entry.target.zip(settings.get("to").and_then(Value::as_f64));
@@ -137,6 +137,17 @@ fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, 
     let inner = (entry.read)(own.clone())
         .map_err(|error| wrong(error.to_string(), culprit(entry, &own)))?;
     Ok(Box::new(Targeted::new(inner, what, to)))
+}
+
+/// A message without the length of what was written: it repeats words of any length.
+fn shortened(message: String) -> String {
+    const LONGEST: usize = 400;
+    if message.chars().count() <= LONGEST {
+        return message;
+    }
+    let half = |text: &mut dyn Iterator<Item = char>| text.take(LONGEST / 2).collect::<String>();
+    let end: String = half(&mut message.chars().rev()).chars().rev().collect();
+    format!("{} … {end}", half(&mut message.chars()))
 }
 
 /// The settings an alteration has, as its reader tells them when asked for one it has not.

@@ -59,8 +59,7 @@ fn one(reader: &mut Reader, item: &Node) -> Option<Request> {
         }
     };
     let before = reader.problems.len();
-    let shown: String = name.chars().take(40).collect();
-    let path = join("alterations", &shown);
+    let path = join("alterations", &shortened(name));
     let value = settings.map_or(Value::Null, |node| value(reader, node, &path));
     let fits = matches!(value, Value::Object(_) | Value::Null);
     if !fits && find(name.trim()).is_some() {
@@ -75,7 +74,7 @@ fn one(reader: &mut Reader, item: &Node) -> Option<Request> {
         Ok(request) => Some(request),
         Err(error) => {
             let (place, path) = blame(&error, settings).map_or((place, path.clone()), |key| {
-                (key.place, join(&path, &key.text))
+                (key.place, join(&path, &shortened(&key.text)))
             });
             let unknown = matches!(error, RequestError::Unknown { .. });
             let path = if unknown { "alterations" } else { &path };
@@ -84,6 +83,11 @@ fn one(reader: &mut Reader, item: &Node) -> Option<Request> {
             None
         }
     }
+}
+
+/// A key as it is shown.
+fn shortened(key: &str) -> String {
+    key.chars().take(40).collect()
 }
 
 /// The key of the setting that is wrong.
@@ -113,8 +117,7 @@ fn value(reader: &mut Reader, node: &Node, path: &str) -> Value {
         NodeValue::Map(entries) => {
             let mut map = Map::new();
             for (key, node) in entries {
-                let shown: String = key.text.chars().take(40).collect();
-                let value = value(reader, node, &join(path, &shown));
+                let value = value(reader, node, &join(path, &shortened(&key.text)));
                 map.insert(key.text.clone(), value);
             }
             Value::Object(map)

@@ -169,6 +169,27 @@ fn an_amount_beyond_what_the_pattern_bears_is_refused_with_the_most() {
 }
 
 #[test]
+fn words_of_any_length_are_told_in_a_few_lines() {
+    let long = "k".repeat(200_000);
+    for text in [
+        format!("{long}: {{amount: 1}}"),
+        format!("back_length_reduction: {{{long}: 1}}"),
+        format!("back_length_reduction: {{amount: {long}}}"),
+        format!("back_length_reduction: {{amount: 1, {long}: .nan}}"),
+        long.clone(),
+        format!("back_length_reduction: [{}1]", "1, ".repeat(100_000)),
+        format!(
+            "back_length_reduction: {{amount: [{}1]}}",
+            "[".repeat(10) + &"]".repeat(10) + ","
+        ),
+    ] {
+        let place = Place::with_job(&format!("{}alterations:\n  - {text}\n", job("tunic")));
+        let told = place.run(&["check", "job.yaml"]).failed(2);
+        assert!(told.len() < 2000, "{} bytes", told.len());
+    }
+}
+
+#[test]
 fn names_and_settings_that_are_wrong_are_told_at_their_line() {
     let many = "  - back_length_reduction: {amount: 1}\n".repeat(101);
     let line = |text: &str| format!("alterations:\n  - {text}\n");
