@@ -5,6 +5,7 @@
 //! law and every promise after each step, and gives an [`Account`] of what changed.
 
 mod account;
+mod aimed_shoulder;
 mod alteration;
 mod back_length_reduction;
 mod catalogue;
@@ -16,6 +17,7 @@ mod sketch;
 mod sleeve;
 mod true_up;
 mod waist_edge;
+mod waist_wedge;
 
 pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
 pub use alteration::{Alteration, Altered};
