@@ -8,8 +8,8 @@ use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, along, crossings, perpendicular, root,
 };
 use crate::piece::{
-    Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Notch, NotchKind,
-    Outline, Piece, PieceParts, Pressed, shaped_mouth,
+    Apexes, BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Notch, NotchKind, Outline, Piece,
+    PieceParts, Pressed, shaped_mouth,
 };
 
 /// The armscye a sleeve is set into: seam lengths of its halves, and how far from the shoulder
@@ -337,13 +337,7 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<Sleeve, Draft
         ),
     ])?;
     let darts: Vec<Dart> = lower.dart.iter().cloned().collect();
-    let drill_points = darts
-        .iter()
-        .map(|d| DrillPoint {
-            name: "elbow dart".to_owned(),
-            at: along(d.apex(), d.legs[0].midpoint(d.legs[1]), 13.0),
-        })
-        .collect();
+    let drill_points = darts.iter().flat_map(Dart::drill_points).collect();
     let piece = Piece::new(PieceParts {
         name: "sleeve".to_owned(),
         cut: Cut::Pair,
