@@ -133,6 +133,10 @@ impl Alteration for BackLengthReduction {
                 "the amount is no number".to_owned(),
             ));
         }
+        if self.amount == 0.0 {
+            // Not even the shoulder dart is aimed anew.
+            return Ok(pattern.clone().into());
+        }
         self.check_hips(pattern)?;
         let mut altered = Altered::from(pattern.clone());
         for piece in backs(pattern) {
