@@ -5,6 +5,7 @@
 //! law and every promise after each step, and gives an [`Account`] of what changed.
 
 mod account;
+mod aimed_shoulder;
 mod alteration;
 mod back_length_reduction;
 mod catalogue;
@@ -18,6 +19,7 @@ mod sleeve;
 mod targeted;
 mod true_up;
 mod waist_edge;
+mod waist_wedge;
 
 pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
 pub use alteration::{Alteration, Altered};
