@@ -4,8 +4,8 @@ use super::quarter::{centre, hem, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::stations::{Station, move_edge};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, Point, Vec2};
-use crate::piece::{EdgeName, Piece};
+use crate::geometry::{Curve, Vec2};
+use crate::piece::Piece;
 
 /// Least distance of the grain line's ends from waist and hem, in millimetres.
 const GRAIN_INSIDE: f64 = 18.0;
@@ -17,7 +17,7 @@ const GRAIN_INSIDE: f64 = 18.0;
 /// is drawn straight again, which gives that width, and the side seam is drawn back to where it
 /// was, which takes it: what remains is the centre's gain. On a skirt the upper panel turns: the
 /// waist rises at the centre, to nothing at the side seam, its darts' apexes with it, and the
-/// darts take in what the steeper waist is longer. In one piece from neck to hem the lower panel
+/// darts take in what keeps its length. In one piece from neck to hem the lower panel
 /// turns: the hem drops at the centre.
 pub(super) fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let Some((_, fold_name)) = centre(piece) else {
@@ -44,12 +44,11 @@ pub(super) fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, Alteratio
         grain[0].y = grain[0].y.min(low.y + amount - GRAIN_INSIDE);
     } else {
         let up = Vec2::new(0.0, -amount);
-        let width = sketch.curve(&EdgeName::WAIST)?.bounds().x1;
         let moves = WaistMoves {
             centre: up,
             side: Vec2::ZERO,
             longer: 0.0,
-            apex: &|p: Point| up * (1.0 - p.x / width).clamp(0.0, 1.0),
+            apex: &|along| -amount * (1.0 - along),
         };
         redraw_waist(&mut sketch, piece, &moves)?;
         sketch.replace(&fold_name, Curve::line(low, high + up)?)?;

@@ -82,7 +82,7 @@ fn spread(piece: &Piece, (from, to): (f64, f64), amount: f64) -> Result<Piece, A
                 centre: down,
                 side: down,
                 longer: 0.0,
-                apex: &|_| Vec2::ZERO,
+                apex: &|_| 0.0,
             };
             redraw_waist(&mut sketch, piece, &moves)?;
         }

@@ -2,7 +2,7 @@
 
 use super::waist_edge::{DartWanted, DartsPoint, WaistSpec, waistline};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Point, Vec2};
+use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Piece};
 
 /// What moves at a waist edge.
@@ -13,8 +13,9 @@ pub(super) struct WaistMoves<'f> {
     pub side: Vec2,
     /// By how much the sewn edge gets longer.
     pub longer: f64,
-    /// By how much the apex of a dart moves.
-    pub apex: &'f dyn Fn(Point) -> Vec2,
+    /// By how much the apex of a dart goes down, by its place on the sewn waist: 0 at the centre,
+    /// 1 at the side seam.
+    pub apex: &'f dyn Fn(f64) -> f64,
 }
 
 /// How far a dart's apex may come out beside where it is when the waist is redrawn unchanged, in
@@ -101,9 +102,7 @@ pub(super) fn redraw_waist(
     spec.side += moves.side;
     spec.length += moves.longer;
     for dart in &mut spec.darts {
-        if let Some(apex) = piece.dart(&dart.name).map(|d| d.apex()) {
-            dart.apex_level += (moves.apex)(apex).y;
-        }
+        dart.apex_level += (moves.apex)(dart.at / length);
     }
     let drawn = solve(&spec)?;
     let drawn = if from_fold { drawn } else { drawn.reversed() };

@@ -66,7 +66,7 @@ pub(super) fn drawn_wider(piece: &Piece, taken: Taken) -> Result<Piece, Alterati
                 centre: Vec2::ZERO,
                 side: out,
                 longer: taken.quarter,
-                apex: &|_| Vec2::ZERO,
+                apex: &|_| 0.0,
             };
             redraw_waist(&mut sketch, piece, &moves)?;
         }
