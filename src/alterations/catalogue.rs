@@ -1,7 +1,7 @@
 //! Every alteration in one list, which tests and job files walk.
 
 use super::{
-    Abdomen, Alteration, BackLengthReduction, HipGirth, Length, LengthAt, Seat, UpperArm,
+    Abdomen, Alteration, BackLengthReduction, Bust, HipGirth, Length, LengthAt, Seat, UpperArm,
     WaistGirth,
 };
 use serde::de::DeserializeOwned;
@@ -82,6 +82,15 @@ pub const CATALOGUE: &[Entry] = &[
             })
         },
         read: read::<Length>,
+    },
+    Entry {
+        name: "bust",
+        says: "gives room for a full bust or takes it from a small one, by amount at the bust point of each half",
+        keeps: "armscye, shoulder, neckline, side seam with its dart closed, waist and hip, back",
+        blocks: WITH_BODICE,
+        target: Some("front bust dart angle"),
+        example: || Box::new(Bust { amount: 10.0 }),
+        read: read::<Bust>,
     },
     Entry {
         name: "waist_girth",

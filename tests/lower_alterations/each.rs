@@ -2,7 +2,8 @@
 
 use crate::{body, drafted};
 use blockwright::alterations::{
-    Abdomen, Alteration, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth, alter, reading,
+    Abdomen, Alteration, Bust, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth, alter,
+    reading,
 };
 use blockwright::draft::{Block, SleeveLength};
 use blockwright::piece::{EdgeName, Pattern};
@@ -147,4 +148,42 @@ fn a_wider_sleeve_keeps_its_cap_length_and_notches() {
                 .any(|w| w.code == "cap_height_changed")
         );
     }
+}
+
+#[test]
+fn a_full_bust_deepens_its_dart_and_keeps_what_is_sewn_to_others() {
+    for block in [Block::Bodice, Block::Dress, Block::Tunic] {
+        let old = before(block);
+        let new = after(&old, Bust { amount: 12.0 });
+        let front = |p: &Pattern| p.piece("front").unwrap().clone();
+        let (was, is) = (front(&old), front(&new));
+        let apex = is.dart("bust").unwrap().apex() - was.dart("bust").unwrap().apex();
+        assert!((apex.x - 12.0).abs() < 1e-6, "{apex:?}");
+        assert!(apex.y > 0.0, "the side front drops: {apex:?}");
+        let centre = change(&old, &new, "front centre_front length");
+        assert!(
+            (centre - apex.y).abs() < 1e-6,
+            "the lower front is levelled"
+        );
+        assert!(change(&old, &new, "front bust dart angle") > 3.0);
+        for edge in ["armscye", "side_seam", "shoulder", "neckline"] {
+            let by = change(&old, &new, &format!("front {edge} length"));
+            assert!(by.abs() < 1e-3, "{edge}: {by}");
+        }
+        assert_eq!(old.piece("back"), new.piece("back"));
+        // Shoulder and neckline do not move at all.
+        for edge in [EdgeName::SHOULDER, EdgeName::NECKLINE] {
+            let line = |p: &blockwright::piece::Piece| p.outline().edge(&edge).unwrap().clone();
+            assert_eq!(line(&was), line(&is));
+        }
+        // The bust line lies between hinge and apex: it gains, but less than twice the amount.
+        let gained = change(&old, &new, "bust finished");
+        assert!(gained > 4.0 && gained < 24.0, "{gained}");
+        assert!(new.warnings().iter().any(|w| w.code == "bust_point_girth"));
+    }
+    let old = before(Block::Bodice);
+    let new = after(&old, Bust { amount: 12.0 });
+    // The waist dart takes the width back.
+    let dart = change(&old, &new, "front waist dart intake");
+    assert!((dart - 12.0).abs() < 1.0, "{dart}");
 }

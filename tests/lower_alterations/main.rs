@@ -7,7 +7,7 @@ mod laws;
 mod refused;
 
 use blockwright::alterations::{
-    Abdomen, Alteration, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth,
+    Abdomen, Alteration, Bust, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth,
 };
 use blockwright::draft::{Block, DraftOptions, Fit, SleeveLength, draft};
 use blockwright::measurements::{Body, Measurement};
@@ -123,6 +123,11 @@ fn cases() -> Vec<Case> {
             |amount| Box::new(UpperArm { amount }),
             bodied,
             [-15.0, -6.0, 6.0, 25.0],
+        ),
+        case(
+            |amount| Box::new(Bust { amount }),
+            bodied,
+            [-8.0, -4.0, 8.0, 20.0],
         ),
     ]
 }
