@@ -68,14 +68,7 @@ impl Alteration for Bust {
         let mut promises = Vec::new();
         for (piece, _) in fronts(before) {
             let name = piece.name();
-            for edge in [
-                "side_seam",
-                "armscye",
-                "shoulder",
-                "neckline",
-                "waist",
-                "hem",
-            ] {
+            for edge in ["side_seam", "armscye", "shoulder", "neckline", "waist"] {
                 promises.push(Promise {
                     within: NEAR,
                     ..Promise::exactly(format!("{name} {edge} length"))

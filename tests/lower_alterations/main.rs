@@ -12,6 +12,7 @@ use blockwright::alterations::{
 use blockwright::draft::{Block, DraftOptions, Fit, SleeveLength, draft};
 use blockwright::measurements::{Body, Measurement};
 use blockwright::piece::Pattern;
+use std::path::{Path, PathBuf};
 
 fn body(height: f64, bust: f64, waist: f64, hip: f64) -> Body {
     Body::from_taken([
@@ -40,6 +41,36 @@ fn bodies(count: usize) -> Vec<Body> {
             body(1540.0 + 220.0 * next(), bust, waist, hip)
         })
         .collect()
+}
+
+/// Every so many of the women of the survey, which is not part of this repository.
+fn women(every: usize) -> Option<Vec<Body>> {
+    let path = std::env::var_os("BLOCKWRIGHT_SURVEY").map_or_else(
+        || Path::new(env!("CARGO_MANIFEST_DIR")).join("../shared/survey/women.csv"),
+        PathBuf::from,
+    );
+    let Ok(text) = std::fs::read_to_string(&path) else {
+        eprintln!("SKIPPED: the survey is not at {}", path.display());
+        return None;
+    };
+    let mut rows = text.lines();
+    let header: Vec<&str> = rows.next()?.split(',').collect();
+    let body = |row: &str| {
+        let taken = header
+            .iter()
+            .zip(row.split(','))
+            .filter_map(|(name, value)| {
+                let value: f64 = value.parse().ok()?;
+                if *name == "shoulder_slope_deg" {
+                    return Some((Measurement::ShoulderSlope, value.to_radians()));
+                }
+                let measurement: Measurement = name.parse().ok()?;
+                // The draft never sees the armscye girth.
+                (measurement != Measurement::ArmscyeGirth).then_some((measurement, value))
+            });
+        Body::from_taken(taken.collect::<Vec<_>>()).unwrap()
+    };
+    Some(rows.step_by(every).map(body).collect())
 }
 
 fn drafted(body: &Body, block: Block, sleeve: SleeveLength) -> Option<Pattern> {
