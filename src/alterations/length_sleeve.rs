@@ -4,7 +4,7 @@ use super::quarter::at_most;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Rigid, Vec2};
-use crate::piece::{EdgeName, Piece};
+use crate::piece::{Apexes, EdgeName, Piece};
 
 /// Largest share of the seam between biceps and elbow (or wrist) that a tuck may take.
 const MOST_TUCK: f64 = 0.5;
@@ -39,58 +39,41 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
     ];
     let moved_back = moved_at(&below, &stations)?;
     let longer = moved_back.length() - end;
-    // The front follows, its last millimetre fraction taken at the wrist.
-    let lengthened = |slip: f64| {
-        moved_at(
-            &front_seam,
-            &[
-                Station::new(0.0, Vec2::ZERO),
-                Station::new(front_to, down),
-                Station::new(
-                    front_seam.length(),
-                    down + front_seam.end_direction() * slip,
-                ),
-            ],
-        )
-    };
-    let slip = longer - (lengthened(0.0)?.length() - front_seam.length());
-    let slip = if elbow.is_some() { slip } else { 0.0 };
-    move_edge(
-        &mut sketch,
-        piece,
-        &front,
-        &[
+    // The front follows; what its stretch misses of the back's is taken at the wrist.
+    let along = front_seam.end_direction();
+    let stations = |slip: f64| {
+        [
             Station::new(0.0, Vec2::ZERO),
             Station::new(front_to, down),
-            Station::new(
-                front_seam.length(),
-                down + front_seam.end_direction() * slip,
-            ),
-        ],
-    )?;
-    let old_notches = piece.notches().iter().filter(|n| n.edge == back);
-    let notches: Vec<(String, f64)> = old_notches.map(|n| (n.name.clone(), n.at)).collect();
+            Station::new(front_seam.length(), down + along * slip),
+        ]
+    };
+    let stretched = moved_at(&front_seam, &stations(0.0))?.length() - front_seam.length();
+    let slip = if elbow.is_some() {
+        longer - stretched
+    } else {
+        0.0
+    };
+    move_edge(&mut sketch, piece, &front, &stations(slip))?;
     for notch in &mut sketch.parts_mut().notches {
-        if let Some((_, at)) = notches.iter().find(|(name, _)| *name == notch.name)
-            && notch.edge == back
-            && *at > back_from
-        {
-            notch.at = back_from + (at - back_from) * (1.0 + longer / (end - back_from));
+        if notch.edge == back && notch.at > back_from {
+            notch.at += longer * (notch.at - back_from) / (end - back_from);
         }
     }
     sketch.replace(&back, moved_back)?;
     let wrist = sketch.curve(&EdgeName::WRIST)?.clone();
     let stations = [
-        Station::new(0.0, down + front_seam.end_direction() * slip),
+        Station::new(0.0, down + along * slip),
         Station::new(wrist.length(), down),
     ];
     move_edge(&mut sketch, piece, &EdgeName::WRIST, &stations)?;
     for dart in sketch.darts_mut() {
         if dart.edge.as_ref() == Some(&back) {
             dart.legs = dart.legs.map(|p| p + down);
-            for apex in dart_apexes(&mut dart.apexes) {
-                *apex += down;
-            }
+            dart.apexes = match dart.apexes {
+                Apexes::One(a) => Apexes::One(a + down),
+                Apexes::Two(a, b) => Apexes::Two(a + down, b + down),
+            };
         }
     }
     for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "elbow") {
@@ -98,11 +81,4 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
     }
     sketch.parts_mut().grain[0].y += amount;
     sketch.finish()
-}
-
-fn dart_apexes(apexes: &mut crate::piece::Apexes) -> Vec<&mut crate::geometry::Point> {
-    match apexes {
-        crate::piece::Apexes::One(a) => vec![a],
-        crate::piece::Apexes::Two(a, b) => vec![a, b],
-    }
 }
