@@ -1,6 +1,9 @@
 //! Every alteration in one list, which tests and job files walk.
 
-use super::{Alteration, BackLengthReduction};
+use super::{
+    Abdomen, Alteration, BackLengthReduction, Bust, HipGirth, Length, LengthAt, Seat, UpperArm,
+    WaistGirth,
+};
 use serde::de::DeserializeOwned;
 
 /// One alteration of the catalogue.
@@ -45,17 +48,96 @@ const ALL: &[&str] = &[
     "shirt",
 ];
 
+/// Blocks with a bodice.
+const WITH_BODICE: &[&str] = &["bodice", "bodice and skirt", "dress", "tunic", "shirt"];
+
+/// Blocks that reach over the hips.
+const WITH_HIPS: &[&str] = &["skirt", "bodice and skirt", "dress", "tunic", "shirt"];
+
+/// Blocks that may have a sleeve.
+const WITH_SLEEVE: &[&str] = &["bodice", "bodice and skirt", "dress", "tunic", "shirt"];
+
 /// The alterations, in the order in which a fitter works: length and balance, shoulders and
 /// neck, bust and back, waist, hip, sleeve, darts.
-pub const CATALOGUE: &[Entry] = &[Entry {
-    name: "back_length_reduction",
-    says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
-    keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
-    blocks: ALL,
-    target: Some("back centre_back length"),
-    example: || Box::new(BackLengthReduction::by(15.0)),
-    read: read::<BackLengthReduction>,
-}];
+pub const CATALOGUE: &[Entry] = &[
+    Entry {
+        name: "back_length_reduction",
+        says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
+        keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
+        blocks: ALL,
+        target: Some("back centre_back length"),
+        example: || Box::new(BackLengthReduction::by(15.0)),
+        read: read::<BackLengthReduction>,
+    },
+    Entry {
+        name: "length",
+        says: "lengthens or shortens bodice, skirt or sleeve by a parallel spread or tuck",
+        keeps: "every girth, neckline, shoulder, armscye and waist; back and front change alike",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || {
+            Box::new(Length {
+                at: LengthAt::Bodice,
+                amount: 15.0,
+            })
+        },
+        read: read::<Length>,
+    },
+    Entry {
+        name: "bust",
+        says: "gives room for a full bust or takes it from a small one, by amount at the bust point of each half",
+        keeps: "armscye, shoulder, neckline, side seam with its dart closed, waist and hip, back",
+        blocks: WITH_BODICE,
+        target: Some("front bust dart angle"),
+        example: || Box::new(Bust { amount: 10.0 }),
+        read: read::<Bust>,
+    },
+    Entry {
+        name: "waist_girth",
+        says: "widens or narrows the waist at side seams and darts",
+        keeps: "every other girth, both centres, neckline, shoulder, armscye and hem",
+        blocks: ALL,
+        target: Some("waist finished"),
+        example: || Box::new(WaistGirth { amount: 16.0 }),
+        read: read::<WaistGirth>,
+    },
+    Entry {
+        name: "hip_girth",
+        says: "widens or narrows the hips at the side seams, nothing at the waist, parallel below the hip",
+        keeps: "the waist and every other girth, both centres; the hem is square",
+        blocks: WITH_HIPS,
+        target: Some("hip finished"),
+        example: || Box::new(HipGirth { amount: 24.0 }),
+        read: read::<HipGirth>,
+    },
+    Entry {
+        name: "seat",
+        says: "gives length over a prominent seat, or takes it over a flat one",
+        keeps: "side seam, front, waist and every girth; the centre back changes by exactly the amount",
+        blocks: WITH_HIPS,
+        target: Some("back centre_back length"),
+        example: || Box::new(Seat { amount: 12.0 }),
+        read: read::<Seat>,
+    },
+    Entry {
+        name: "abdomen",
+        says: "gives length over a prominent abdomen, or takes it over a flat one",
+        keeps: "side seam, back, waist and every girth; the centre front changes by exactly the amount",
+        blocks: WITH_HIPS,
+        target: Some("front centre_front length"),
+        example: || Box::new(Abdomen { amount: 12.0 }),
+        read: read::<Abdomen>,
+    },
+    Entry {
+        name: "upper_arm",
+        says: "widens or narrows the sleeve at the biceps",
+        keeps: "the cap's length and ease, its notches, the wrist, both underarm seams of one length",
+        blocks: WITH_SLEEVE,
+        target: Some("upper_arm finished"),
+        example: || Box::new(UpperArm { amount: 15.0 }),
+        read: read::<UpperArm>,
+    },
+];
 
 /// The entry of that name.
 #[must_use]

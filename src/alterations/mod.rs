@@ -4,36 +4,62 @@
 //! An [`Alteration`] is a value. [`alter`] applies a chain of them to a pattern, proves every
 //! law and every promise after each step, and gives an [`Account`] of what changed.
 
+mod abdomen;
 mod account;
 mod aimed_shoulder;
 mod alteration;
 mod back_length_reduction;
+mod bust;
+mod bust_spread;
 mod catalogue;
+mod centre_opening;
 mod error;
+mod girths;
+mod hip_girth;
+mod length;
+mod length_below;
+mod length_sleeve;
 mod paper;
 mod pipeline;
 mod promise;
+mod quarter;
+mod redrawn_waist;
 mod request;
+mod seat;
 mod sketch;
 mod sleeve;
+mod stations;
 mod targeted;
 mod true_up;
+mod upper_arm;
 mod waist_edge;
+mod waist_girth;
 mod waist_wedge;
+mod waist_wider;
+mod wider_sleeve;
 
+pub use abdomen::Abdomen;
 pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
 pub use alteration::{Alteration, Altered};
 pub use back_length_reduction::{BackLengthReduction, Hinge, LEAST_HIP_EASE};
+pub use bust::Bust;
 pub use catalogue::{CATALOGUE, Entry, find};
 pub use error::AlterationError;
+pub use girths::with_girth_ease;
+pub use hip_girth::HipGirth;
+pub use length::{Length, LengthAt};
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
 pub use request::{Request, RequestError};
+pub use seat::Seat;
 pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
+pub use stations::{Station, moved_at};
 pub use targeted::Targeted;
 pub use true_up::{
     blend_end, blend_start, hinged, line_of_length, turned, turned_end, with_mouth, without_mouth,
 };
+pub use upper_arm::UpperArm;
 pub(crate) use waist_edge::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
+pub use waist_girth::WaistGirth;

@@ -128,7 +128,7 @@ pub(super) fn replaced(pattern: &Pattern, piece: Piece) -> Result<Pattern, Alter
 
 /// Both halves of a cap stretched, each along its width and together in height, until they have
 /// the wanted lengths; the whole cap, and where along it its top is.
-fn stretched(
+pub(super) fn stretched(
     back: &Curve,
     front: &Curve,
     wanted: (f64, f64),
@@ -184,7 +184,7 @@ fn stretched(
     Ok((first.then(&second)?, at))
 }
 
-fn map(curve: &Curve, to: impl Fn(Point) -> Point) -> Result<Curve, GeometryError> {
+pub(super) fn map(curve: &Curve, to: impl Fn(Point) -> Point) -> Result<Curve, GeometryError> {
     Curve::new(
         curve
             .segments()

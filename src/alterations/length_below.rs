@@ -1,0 +1,135 @@
+//! A parallel spread of the trunk: what lies below goes down whole.
+
+use super::quarter::{
+    at_most, centre, free_above_waist, hem, line_on_side, opened, quarters, upper, waist_on_side,
+};
+use super::redrawn_waist::{WaistMoves, redraw_waist};
+use super::stations::{Station, move_edge};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, Point, Rigid, Vec2, tolerance};
+use crate::piece::{Apexes, EdgeName, Pattern, Piece};
+
+/// Largest share of the room between two levels that a tuck may take.
+const MOST_TUCK: f64 = 0.5;
+
+/// What a skirt keeps between hip line and hem, in millimetres.
+const LEAST_BELOW_HIP: f64 = 30.0;
+
+/// Back and front spread alike between the lowest dart on the side seam and the waist.
+pub(super) fn bodice_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
+    let pieces: Vec<&Piece> = quarters(pattern).filter(|p| upper(p)).collect();
+    let from = free_above_waist(&pieces);
+    pieces
+        .into_iter()
+        .map(|piece| {
+            let missing = || AlterationError::Missing {
+                what: format!("a waist on the {}", piece.name()),
+                advice: "a bodice is lengthened between scye and waist",
+            };
+            let waist = waist_on_side(piece).ok_or_else(missing)?;
+            let start = opened(piece, from);
+            let room = MOST_TUCK * (waist - start);
+            at_most(
+                amount,
+                (-room, f64::INFINITY),
+                "a tuck takes no more than half of what lies between bust dart and waist",
+            )?;
+            spread(piece, (start, waist), amount)
+        })
+        .collect()
+}
+
+/// Everything below the hip line goes down.
+pub(super) fn skirt_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
+    quarters(pattern)
+        .filter(|p| p.line("hip").is_some())
+        .map(|piece| {
+            let hip = line_on_side(piece, "hip").unwrap_or(0.0);
+            let end = piece
+                .outline()
+                .edge(&EdgeName::SIDE_SEAM)
+                .map_or(0.0, |e| e.curve().length());
+            let room = (end - hip - LEAST_BELOW_HIP).max(0.0);
+            at_most(
+                amount,
+                (-room, f64::INFINITY),
+                "the hem would come too near to the hip line",
+            )?;
+            spread(piece, (hip, end), amount)
+        })
+        .collect()
+}
+
+/// Spreads a piece between two places of its side seam; the second and what lies below it goes
+/// down by the amount.
+fn spread(piece: &Piece, (from, to): (f64, f64), amount: f64) -> Result<Piece, AlterationError> {
+    let down = Vec2::new(0.0, amount);
+    let side = piece.outline().edge(&EdgeName::SIDE_SEAM);
+    let level = side
+        .and_then(|e| e.curve().point_at(to).ok())
+        .map_or(0.0, |(p, _)| p.y);
+    let mut sketch = Sketch::of(piece);
+    let stations = [Station::new(from, Vec2::ZERO), Station::new(to, down)];
+    move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
+    let has_waist = piece.outline().edge(&EdgeName::WAIST).is_some();
+    // A bodice's waist goes down; a skirt's lies above the spread.
+    let below = if has_waist && upper(piece) {
+        if piece.mouths(&EdgeName::WAIST).is_empty() {
+            let moved = sketch.curve(&EdgeName::WAIST)?.moved(&Rigid::shift(down));
+            sketch.replace(&EdgeName::WAIST, moved)?;
+        } else {
+            let moves = WaistMoves {
+                centre: down,
+                side: down,
+                longer: 0.0,
+                apex: &|_| 0.0,
+            };
+            redraw_waist(&mut sketch, piece, &moves)?;
+        }
+        EdgeName::WAIST
+    } else {
+        let hem = hem(piece).ok_or_else(|| AlterationError::Missing {
+            what: format!("a hem on the {}", piece.name()),
+            advice: "a piece is lengthened above its waist or its hem",
+        })?;
+        let moved = sketch.curve(hem)?.moved(&Rigid::shift(down));
+        sketch.replace(hem, moved)?;
+        hem.clone()
+    };
+    if let Some((_, name)) = centre(piece) {
+        let fold = sketch.curve(&name)?;
+        let lowest = fold.start().y.max(fold.end().y);
+        let drop = |p: Point| if p.y == lowest { p + down } else { p };
+        let fold = Curve::line(drop(fold.start()), drop(fold.end()))?;
+        sketch.replace(&name, fold)?;
+    }
+    let shifted = |p: Point| {
+        if p.y >= level - tolerance::POINT {
+            p + down
+        } else {
+            p
+        }
+    };
+    for dart in sketch.darts_mut() {
+        match &mut dart.apexes {
+            Apexes::Two(upper, lower) if dart.edge.is_none() => {
+                (*upper, *lower) = (shifted(*upper), shifted(*lower));
+                dart.legs = dart.legs.map(shifted);
+            }
+            _ if dart.edge.as_ref() == Some(&below) && below != EdgeName::WAIST => {
+                return Err(AlterationError::First {
+                    why: format!("the {} dart opens at the {below}", dart.name),
+                    advice: "make this alteration before darts are relocated".to_owned(),
+                });
+            }
+            _ => {}
+        }
+    }
+    for line in sketch.lines_mut() {
+        if line.curve.end().y >= level - tolerance::POINT {
+            line.curve = line.curve.moved(&Rigid::shift(down));
+        }
+    }
+    sketch.parts_mut().grain[0].y += amount;
+    sketch.finish()
+}

@@ -1,0 +1,84 @@
+//! A parallel spread of the sleeve.
+
+use super::quarter::at_most;
+use super::stations::{Station, move_edge, moved_at};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Rigid, Vec2};
+use crate::piece::{Apexes, EdgeName, Piece};
+
+/// Largest share of the seam between biceps and elbow (or wrist) that a tuck may take.
+const MOST_TUCK: f64 = 0.5;
+
+/// Spreads a sleeve below its biceps line, down to the elbow line where it has one.
+pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
+    let (front, back) = (
+        EdgeName::new("underarm_front"),
+        EdgeName::new("underarm_back"),
+    );
+    let down = Vec2::new(0.0, amount);
+    let mut sketch = Sketch::of(piece);
+    let (front_seam, back_seam) = (sketch.curve(&front)?.clone(), sketch.curve(&back)?.clone());
+    let elbow = piece.line("elbow").map(|l| l.curve.end());
+    let front_to = elbow.map_or(front_seam.length(), |p| front_seam.nearest(p).1);
+    // Walked up from the wrist: what lies below the spread goes down whole, its dart with it.
+    let back_from = piece
+        .mouths(&back)
+        .iter()
+        .map(|(_, _, to)| *to)
+        .fold(0.0, f64::max);
+    at_most(
+        amount,
+        (-MOST_TUCK * front_to, f64::INFINITY),
+        "a tuck takes no more than half of the seam above the elbow",
+    )?;
+    let below = back_seam.moved(&Rigid::shift(down));
+    let end = back_seam.length();
+    let stations = [
+        Station::new(back_from, Vec2::ZERO),
+        Station::new(end, -down),
+    ];
+    let moved_back = moved_at(&below, &stations)?;
+    let longer = moved_back.length() - end;
+    // The front follows; what its stretch misses of the back's is taken at the wrist.
+    let along = front_seam.end_direction();
+    let stations = |slip: f64| {
+        [
+            Station::new(0.0, Vec2::ZERO),
+            Station::new(front_to, down),
+            Station::new(front_seam.length(), down + along * slip),
+        ]
+    };
+    let stretched = moved_at(&front_seam, &stations(0.0))?.length() - front_seam.length();
+    let slip = if elbow.is_some() {
+        longer - stretched
+    } else {
+        0.0
+    };
+    move_edge(&mut sketch, piece, &front, &stations(slip))?;
+    for notch in &mut sketch.parts_mut().notches {
+        if notch.edge == back && notch.at > back_from {
+            notch.at += longer * (notch.at - back_from) / (end - back_from);
+        }
+    }
+    sketch.replace(&back, moved_back)?;
+    let wrist = sketch.curve(&EdgeName::WRIST)?.clone();
+    let stations = [
+        Station::new(0.0, down + along * slip),
+        Station::new(wrist.length(), down),
+    ];
+    move_edge(&mut sketch, piece, &EdgeName::WRIST, &stations)?;
+    for dart in sketch.darts_mut() {
+        if dart.edge.as_ref() == Some(&back) {
+            dart.legs = dart.legs.map(|p| p + down);
+            dart.apexes = match dart.apexes {
+                Apexes::One(a) => Apexes::One(a + down),
+                Apexes::Two(a, b) => Apexes::Two(a + down, b + down),
+            };
+        }
+    }
+    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "elbow") {
+        line.curve = line.curve.moved(&Rigid::shift(down));
+    }
+    sketch.parts_mut().grain[0].y += amount;
+    sketch.finish()
+}

@@ -1,0 +1,115 @@
+//! The quarters of a garment: pieces of the trunk, found by their edges and lines.
+
+use super::AlterationError;
+use crate::geometry::tolerance;
+use crate::piece::{EdgeName, EdgeRole, Pattern, Piece};
+
+/// Which half of the body a piece covers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Half {
+    Back,
+    Front,
+}
+
+/// The name of a piece's centre edge.
+pub(super) fn centre(piece: &Piece) -> Option<(Half, EdgeName)> {
+    [
+        (Half::Back, EdgeName::CENTRE_BACK),
+        (Half::Front, EdgeName::CENTRE_FRONT),
+    ]
+    .into_iter()
+    .find(|(_, name)| piece.outline().edge(name).is_some())
+}
+
+/// The pieces of the trunk.
+pub(super) fn quarters(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+    pattern.pieces().iter().filter(|p| centre(p).is_some())
+}
+
+/// Whether a piece has an armscye.
+pub(super) fn upper(piece: &Piece) -> bool {
+    piece.outline().edge(&EdgeName::ARMSCYE).is_some()
+}
+
+/// The hem edge.
+pub(super) fn hem(piece: &Piece) -> Option<&EdgeName> {
+    piece
+        .outline()
+        .edges()
+        .iter()
+        .find(|e| e.role() == EdgeRole::Hem)
+        .map(|e| e.name())
+}
+
+/// Where along the side seam, darts open, a balance line ends on it.
+pub(super) fn line_on_side(piece: &Piece, line: &str) -> Option<f64> {
+    let at = piece.line(line)?.curve.end();
+    let side = piece.outline().edge(&EdgeName::SIDE_SEAM)?.curve();
+    Some(side.nearest(at).1)
+}
+
+/// Where along the side seam, darts open, the waist is: its end on a bodice, its start on a
+/// skirt.
+pub(super) fn waist_on_side(piece: &Piece) -> Option<f64> {
+    let side = piece.outline().edge(&EdgeName::SIDE_SEAM)?.curve();
+    if piece.outline().edge(&EdgeName::WAIST).is_some() {
+        return Some(if upper(piece) { side.length() } else { 0.0 });
+    }
+    line_on_side(piece, "waist")
+}
+
+/// Where along the sewn side seam the stretch above the waist begins that has no dart: the same
+/// for all of these pieces, so that seams that match keep matching.
+pub(super) fn free_above_waist(pieces: &[&Piece]) -> f64 {
+    let side = &EdgeName::SIDE_SEAM;
+    pieces
+        .iter()
+        .flat_map(|p| {
+            let until = waist_on_side(p).unwrap_or(0.0);
+            p.mouths(side)
+                .into_iter()
+                .filter(move |(_, _, to)| *to < until)
+                .map(|(_, opens, _)| p.sewn_position(side, opens))
+        })
+        .fold(0.0, f64::max)
+}
+
+/// The same place on one piece, darts open: behind a dart that lies there.
+pub(super) fn opened(piece: &Piece, sewn: f64) -> f64 {
+    let side = &EdgeName::SIDE_SEAM;
+    let at = piece.open_position(side, sewn);
+    piece
+        .mouths(side)
+        .iter()
+        .filter(|(_, opens, _)| *opens <= at + tolerance::POINT)
+        .map(|(_, _, to)| *to)
+        .fold(at, f64::max)
+}
+
+/// The amount, if it is a number.
+pub(super) fn number(amount: f64) -> Result<f64, AlterationError> {
+    if amount.is_finite() {
+        return Ok(amount);
+    }
+    Err(AlterationError::Setting(
+        "the amount is no number".to_owned(),
+    ))
+}
+
+/// Refuses an amount outside its bounds.
+pub(super) fn at_most(
+    amount: f64,
+    (least, most): (f64, f64),
+    why: &str,
+) -> Result<(), AlterationError> {
+    let most = if amount < 0.0 { least } else { most };
+    if amount.abs() <= most.abs() {
+        return Ok(());
+    }
+    Err(AlterationError::TooMuch {
+        amount,
+        most,
+        unit: "mm",
+        why: why.to_owned(),
+    })
+}

@@ -1,0 +1,116 @@
+//! Width of the sleeve at the upper arm.
+
+use super::quarter::{at_most, number};
+use super::sleeve::replaced;
+use super::wider_sleeve::wider;
+use super::with_girth_ease;
+use super::{Alteration, AlterationError, Altered, Promise, reading};
+use crate::piece::{EdgeName, Pattern, Piece, Warning};
+use serde::{Deserialize, Serialize};
+
+/// Widens (or narrows) the sleeve at the biceps.
+///
+/// For cross strain at the upper arm. The sleeve is slashed from cap to wrist and across its
+/// biceps line and spread there, half to each side of its grain; the wrist stays. The cap is
+/// solved again at its old length, so that it still fits its armscye with its old ease: it gets
+/// lower, which is told. Both underarm seams stay of one length. The ease of the upper arm
+/// changes by the amount.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, UpperArm, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
+/// let mut options = DraftOptions::of(Block::Tunic);
+/// options.sleeve = Some(SleeveLength::Long);
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &options)?;
+/// let step: Box<dyn Alteration> = Box::new(UpperArm { amount: 15.0 });
+/// let done = alter(&pattern, &[step])?;
+/// let arm = |p| reading(p, "upper_arm finished").unwrap_or(0.0);
+/// assert!((arm(&done.pattern) - arm(&pattern) - 15.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct UpperArm {
+    /// By how much the sleeve gets wider at the biceps, in millimetres, all round: usually 6 to
+    /// 25; narrower with a minus.
+    pub amount: f64,
+}
+
+/// Most at once, in millimetres (value from memory, medium confidence: 38 to 50).
+const MOST: f64 = 50.0;
+
+impl Alteration for UpperArm {
+    fn name(&self) -> &'static str {
+        "upper_arm"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        for girth in before.girths() {
+            let by = if girth.name == "upper_arm" {
+                self.amount
+            } else {
+                0.0
+            };
+            promises.push(Promise::changes_by(format!("{} finished", girth.name), by));
+        }
+        for piece in sleeves(before) {
+            for edge in ["sleeve_cap", "wrist"] {
+                promises.push(Promise::exactly(format!("{} {edge} length", piece.name())));
+            }
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let amount = number(self.amount)?;
+        at_most(
+            amount,
+            (-MOST, MOST),
+            "draft with more ease at the upper arm",
+        )?;
+        if sleeves(pattern).next().is_none() {
+            return Err(AlterationError::Missing {
+                what: "a sleeve".to_owned(),
+                advice: "draft with a sleeve",
+            });
+        }
+        if amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let mut altered = Altered::from(pattern.clone());
+        for piece in sleeves(pattern) {
+            altered.pattern = replaced(&altered.pattern, wider(piece, amount)?)?;
+            let height = |p: &Pattern| reading(p, &format!("{} cap height", piece.name()));
+            if let (Some(old), Some(new)) = (height(pattern), height(&altered.pattern)) {
+                altered.warnings.push(Warning::new(
+                    "cap_height_changed",
+                    format!(
+                        "the {}'s cap is {:.1} mm {}, and the sleeve over the arm as much {}: alter its length if it should stay",
+                        piece.name(),
+                        (old - new).abs(),
+                        if new < old { "lower" } else { "higher" },
+                        if new < old { "shorter" } else { "longer" },
+                    ),
+                ));
+            }
+        }
+        altered.pattern = with_girth_ease(&altered.pattern, "upper_arm", amount)?;
+        Ok(altered)
+    }
+}
+
+fn sleeves(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+    pattern
+        .pieces()
+        .iter()
+        .filter(|p| p.outline().edge(&EdgeName::SLEEVE_CAP).is_some())
+}

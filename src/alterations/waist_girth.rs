@@ -1,0 +1,145 @@
+//! Waist girth, at side seams and darts.
+
+use super::quarter::{at_most, free_above_waist, number, quarters, upper};
+use super::sleeve::replaced;
+use super::waist_wider::{Taken, capacity, drawn_wider};
+use super::with_girth_ease;
+use super::{Alteration, AlterationError, Altered, Promise};
+use crate::piece::{Pattern, Piece};
+use serde::{Deserialize, Serialize};
+
+/// Widens (or narrows) the waist at side seams and waist darts.
+///
+/// For strain or slack at the waist alone. Each quarter changes by a quarter of the amount: a
+/// third of that at the side edge, the rest in the darts, whose apexes stay; what the darts
+/// cannot give goes to the side edge as well. No edge and no dart leg moves by more than 6 mm.
+/// Joined bodices and skirts change alike. The waist's ease changes by the amount.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, WaistGirth, alter, reading};
+/// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// let mut figure = Figure::cylinder(900.0);
+/// figure.waist_girth = 720.0;
+/// let pattern = bodice(&figure, &Ease::of(Fit::Regular))?;
+/// let step: Box<dyn Alteration> = Box::new(WaistGirth { amount: 20.0 });
+/// let done = alter(&pattern, &[step])?;
+/// let waist = |p| reading(p, "waist finished").unwrap_or(0.0);
+/// assert!((waist(&done.pattern) - waist(&pattern) - 20.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct WaistGirth {
+    /// By how much the whole waist gets wider, in millimetres: usually 8 to 40, narrower with a
+    /// minus.
+    pub amount: f64,
+}
+
+/// Most that one edge or dart leg moves, in millimetres (value from memory, medium confidence:
+/// up to 6 per seam edge and 6 per dart leg before lines elsewhere are changed).
+const MOST_AN_EDGE: f64 = 6.0;
+
+/// Share of a quarter's change that is taken at the side edge: one edge beside two dart legs.
+const SIDE_SHARE: f64 = 1.0 / 3.0;
+
+impl Alteration for WaistGirth {
+    fn name(&self) -> &'static str {
+        "waist_girth"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        for girth in before.girths() {
+            let change = if is_waist(&girth.name) {
+                self.amount
+            } else {
+                0.0
+            };
+            let what = format!("{} finished", girth.name);
+            promises.push(Promise::changes_by(what, change));
+        }
+        for piece in quarters(before) {
+            let name = piece.name();
+            for edge in [
+                "neckline",
+                "shoulder",
+                "armscye",
+                "centre_back",
+                "centre_front",
+                "hem",
+            ] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            let waist = format!("{name} waist length");
+            promises.push(Promise::changes_by(waist, self.amount / 4.0));
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let amount = number(self.amount)?;
+        if quarters(pattern).next().is_none() {
+            return Err(AlterationError::Missing {
+                what: "a waist".to_owned(),
+                advice: "waist girth is altered on a garment of the trunk",
+            });
+        }
+        if amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let mut altered = pattern.clone();
+        // Bodice and skirt each on their own: their sides need not move alike, back and front must.
+        for is_upper in [true, false] {
+            let pieces: Vec<&Piece> = quarters(pattern).filter(|p| upper(p) == is_upper).collect();
+            if pieces.is_empty() {
+                continue;
+            }
+            let taken = share(&pieces, amount)?;
+            for piece in pieces {
+                altered = replaced(&altered, drawn_wider(piece, taken)?)?;
+            }
+        }
+        for girth in pattern.girths().iter().filter(|g| is_waist(&g.name)) {
+            altered = with_girth_ease(&altered, &girth.name, amount)?;
+        }
+        Ok(altered.into())
+    }
+}
+
+/// A pattern of bodice and skirt measures its waist on both.
+fn is_waist(girth: &str) -> bool {
+    girth == "waist" || girth == "skirt_waist"
+}
+
+/// How a quarter's change is shared between side edge and darts, alike for all pieces.
+fn share(pieces: &[&Piece], amount: f64) -> Result<Taken, AlterationError> {
+    let quarter = amount / 4.0;
+    let darts = pieces
+        .iter()
+        .map(|p| capacity(p, quarter, MOST_AN_EDGE))
+        .fold(f64::INFINITY, f64::min);
+    let rest = (quarter.abs() - darts).max(0.0);
+    let side = (SIDE_SHARE * quarter.abs()).max(rest) * quarter.signum();
+    let most = 4.0 * (MOST_AN_EDGE + darts).min(MOST_AN_EDGE / SIDE_SHARE);
+    if side.abs() > MOST_AN_EDGE {
+        at_most(
+            amount,
+            (-most, most),
+            "no side edge and no dart leg moves by more than 6 mm",
+        )?;
+    }
+    let from = free_above_waist(pieces);
+    Ok(Taken {
+        quarter,
+        side,
+        from,
+    })
+}

@@ -1,0 +1,138 @@
+//! One quarter's waist made wider or narrower at its side seam and its darts.
+
+use super::quarter::{line_on_side, opened, upper, waist_on_side};
+use super::redrawn_waist::{WaistMoves, from_fold, redraw_waist};
+use super::stations::{Station, move_edge, moved_at};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, Vec2, root};
+use crate::piece::{Apexes, Dart, EdgeName, Piece};
+
+/// What is given at one quarter.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Taken {
+    /// By how much the quarter's sewn waist gets longer.
+    pub quarter: f64,
+    /// How much of that at the side edge.
+    pub side: f64,
+    /// Where along the sewn side seam the change begins.
+    pub from: f64,
+}
+
+/// What a waist dart keeps of its intake, in millimetres.
+const LEAST_INTAKE: f64 = 3.0;
+
+/// The darts that shape a piece's waist.
+fn waist_darts(piece: &Piece) -> impl Iterator<Item = &Dart> {
+    let level = piece.line("waist").map(|l| l.curve.end().y);
+    piece.darts().iter().filter(move |d| match d.apexes {
+        Apexes::One(_) => d.edge.as_ref() == Some(&EdgeName::WAIST),
+        Apexes::Two(..) => level.is_some_and(|y| d.legs.iter().all(|l| (l.y - y).abs() < 1.0)),
+    })
+}
+
+/// How much a piece's waist darts can give to a quarter's change, no leg moving by more than
+/// `most`.
+pub(super) fn capacity(piece: &Piece, quarter: f64, most: f64) -> f64 {
+    waist_darts(piece)
+        .map(|dart| {
+            if quarter < 0.0 {
+                2.0 * most
+            } else {
+                (dart.intake() - LEAST_INTAKE).clamp(0.0, 2.0 * most)
+            }
+        })
+        .sum()
+}
+
+/// The piece with its waist that much wider.
+pub(super) fn drawn_wider(piece: &Piece, taken: Taken) -> Result<Piece, AlterationError> {
+    let side = EdgeName::SIDE_SEAM;
+    let waist = waist_on_side(piece).ok_or_else(|| AlterationError::Missing {
+        what: format!("a waist on the {}", piece.name()),
+        advice: "waist girth is altered where the block has a waist edge or a waist line",
+    })?;
+    let end = piece
+        .outline()
+        .edge(&side)
+        .map_or(0.0, |e| e.curve().length());
+    let has_edge = piece.outline().edge(&EdgeName::WAIST).is_some();
+    let mut sketch = Sketch::of(piece);
+    let mut out = Vec2::new(taken.side, 0.0);
+    if has_edge {
+        if piece.mouths(&EdgeName::WAIST).is_empty() {
+            out = undarted(&mut sketch, piece, taken.quarter)?;
+        } else {
+            let moves = WaistMoves {
+                centre: Vec2::ZERO,
+                side: out,
+                longer: taken.quarter,
+                apex: &|_| 0.0,
+            };
+            redraw_waist(&mut sketch, piece, &moves)?;
+        }
+    } else {
+        double_pointed(&mut sketch, piece, taken);
+    }
+    // From below the lowest dart to the waist, and from there to the hip.
+    let below = line_on_side(piece, "hip").unwrap_or(end);
+    let mut stations = Vec::new();
+    if upper(piece) {
+        stations.push(Station::new(opened(piece, taken.from), Vec2::ZERO));
+    }
+    stations.push(Station::new(waist, out));
+    if below > waist + 1.0 {
+        stations.push(Station::new(below, Vec2::ZERO));
+    }
+    move_edge(&mut sketch, piece, &side, &stations)?;
+    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "waist") {
+        let end = line.curve.end();
+        line.curve = Curve::line(line.curve.start(), end + out)?;
+    }
+    sketch.finish()
+}
+
+/// Double-pointed darts take in less (or more), their middle and apexes kept.
+fn double_pointed(sketch: &mut Sketch, piece: &Piece, taken: Taken) {
+    let total: f64 = waist_darts(piece).map(Dart::intake).sum();
+    let names: Vec<&str> = waist_darts(piece).map(|d| d.name.as_str()).collect();
+    for dart in sketch.darts_mut() {
+        if !names.contains(&dart.name.as_str()) {
+            continue;
+        }
+        let less = (taken.quarter - taken.side) * dart.intake() / total;
+        let [a, b] = dart.legs;
+        let inward = (b - a).normalize() * (less / 2.0);
+        dart.legs = [a + inward, b - inward];
+    }
+}
+
+/// A waist edge without darts, its side end moved until the edge is as long as wanted; by how
+/// much that was.
+fn undarted(sketch: &mut Sketch, piece: &Piece, longer: f64) -> Result<Vec2, AlterationError> {
+    let waist = &EdgeName::WAIST;
+    let edge = sketch.curve(waist)?.clone();
+    let wanted = edge.length() + longer;
+    let moved = |out: f64| {
+        let mut ends = [Vec2::ZERO, Vec2::new(out, 0.0)];
+        if !from_fold(piece) {
+            ends.reverse();
+        }
+        moved_at(
+            &edge,
+            &[
+                Station::new(0.0, ends[0]),
+                Station::new(edge.length(), ends[1]),
+            ],
+        )
+    };
+    let reach = 2.0 * longer.abs() + 1.0;
+    let out = root("side end of the waist", -reach, reach, |out| {
+        moved(out).map_or(f64::NAN, |c| c.length() - wanted)
+    })
+    .map_err(|source| AlterationError::Construction {
+        step: "waist edge without darts",
+        source,
+    })?;
+    sketch.replace(waist, moved(out)?)?;
+    Ok(Vec2::new(out, 0.0))
+}
