@@ -1,6 +1,8 @@
 //! Back-length reduction: for a back that dips at the waist.
 
 use super::aimed_shoulder::aimed_shoulder;
+use super::hinge::Hinge;
+use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
@@ -9,33 +11,6 @@ use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, should
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
 use crate::piece::{Apexes, EdgeName, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};
-
-/// How the shoulder takes part in a back-length reduction.
-///
-/// ```
-/// use blockwright::alterations::Hinge;
-/// assert_eq!(Hinge::default(), Hinge::Plain);
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Hinge {
-    /// The shoulder point stays; the shoulder gets flatter by all of the amount.
-    #[default]
-    Plain,
-    /// The shoulder point drops by half of the amount: the shoulder flattens half as much, the
-    /// armscye gets shorter.
-    Shared,
-}
-
-impl Hinge {
-    /// Share of the amount by which the shoulder point drops.
-    fn drop(self) -> f64 {
-        match self {
-            Self::Plain => 0.0,
-            Self::Shared => 0.5,
-        }
-    }
-}
 
 /// Shortens the centre back above the waist; the side seams stay.
 ///
@@ -47,7 +22,8 @@ impl Hinge {
 /// waist. The centre panel drops by the amount. Then the fold is redrawn straight, the waist
 /// dart's upper half is redrawn to its moved apex at its old intake, the shoulder dart is aimed
 /// again so that it runs on from the waist dart, side seam and armscye are taken in by what the
-/// fold gained, and the sleeve is solved again.
+/// fold gained, and the sleeve is solved again. [`Hinge`] says how far the shoulder point drops
+/// along; [`compare_methods`](super::compare_methods) shows the ways side by side.
 ///
 /// On a bodice the same fault is a wedge taken from the waist at the centre back, running to
 /// nothing at the side seam; on a skirt its waist is lowered so.
@@ -82,9 +58,6 @@ pub struct BackLengthReduction {
 /// (Robinson, costume construction text, ch. 16), 30 on a straight skirt (Aldrich, *Metric
 /// Pattern Cutting*, as transcribed). The lesser.
 pub const LEAST_HIP_EASE: f64 = 30.0;
-
-/// Shoulders flatter than this after the alteration are told, in degrees.
-const FLAT_SHOULDER: f64 = 8.0;
 
 impl BackLengthReduction {
     /// A reduction with the plain hinge, hips not yet checked.
@@ -134,6 +107,9 @@ impl Alteration for BackLengthReduction {
             ));
         }
         self.check_hips(pattern)?;
+        if self.amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
         let mut altered = Altered::from(pattern.clone());
         for piece in backs(pattern) {
             let piece = if piece.outline().edge(&EdgeName::WAIST).is_some() {
@@ -149,7 +125,7 @@ impl Alteration for BackLengthReduction {
 }
 
 /// The back pieces of a pattern: those with a centre-back fold.
-fn backs(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+pub(super) fn backs(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
     pattern
         .pieces()
         .iter()
@@ -207,11 +183,13 @@ impl BackLengthReduction {
         let old_slope = shoulder_slope(piece).unwrap_or(0.0);
         let reach = neck_side.distance(tip);
 
-        // sin s' = sin s - (1 - k) a / L; the fold gains e = L (cos s' - cos s).
-        let sine = old_slope.sin() - (1.0 - self.hinge.drop()) * self.amount / reach;
-        self.check_slope(old_slope, sine, reach)?;
-        let slope = sine.asin();
-        let gain = reach * (slope.cos() - old_slope.cos());
+        let swing = ShoulderSwing {
+            amount: self.amount,
+            hinge: self.hinge,
+            old: old_slope,
+            reach,
+        };
+        let slope = swing.slope(piece, waist, warnings)?;
 
         // The cuts.
         let corner = cut_corner(piece, armscye)?;
@@ -252,40 +230,8 @@ impl BackLengthReduction {
         }
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = (grain[1].y + self.amount).max(nape.y);
-        self.tell_slope(slope, gain, warnings);
+        swing.tell(slope, warnings);
         sketch.finish()
-    }
-
-    fn check_slope(&self, old: f64, sine: f64, reach: f64) -> Result<(), AlterationError> {
-        if (0.0..=0.9).contains(&sine) {
-            return Ok(());
-        }
-        let most = reach * old.sin() / (1.0 - self.hinge.drop());
-        Err(AlterationError::TooMuch {
-            amount: self.amount,
-            most: if sine < 0.0 { most } else { 0.0 },
-            unit: "mm",
-            why: match self.hinge {
-                Hinge::Plain => {
-                    "the shoulder would fall below level; hinge: shared flattens it half as much"
-                        .to_owned()
-                }
-                Hinge::Shared => "the shoulder would fall below level".to_owned(),
-            },
-        })
-    }
-
-    fn tell_slope(&self, slope: f64, gain: f64, warnings: &mut Vec<Warning>) {
-        let degrees = slope.to_degrees();
-        if degrees < FLAT_SHOULDER {
-            warnings.push(Warning::new(
-                "shoulder_nearly_level",
-                format!(
-                    "after the back-length reduction the back shoulder falls by {degrees:.1} degrees only (the fold gained {gain:.1} mm, taken off at armscye and side){}",
-                    if self.hinge == Hinge::Plain { "; hinge: shared flattens it half as much" } else { "" }
-                ),
-            ));
-        }
     }
 
     /// Neckline, shoulder and armscye: the shoulder's corners keep their angles, so that the

@@ -8,11 +8,19 @@ mod account;
 mod aimed_shoulder;
 mod alteration;
 mod back_length_reduction;
+#[cfg(feature = "least-distortion")]
+mod back_mesh;
 mod catalogue;
+mod distortion;
 mod error;
+mod hinge;
+mod method_table;
 mod paper;
 mod pipeline;
 mod promise;
+#[cfg(feature = "least-distortion")]
+mod relaxation;
+mod shoulder_swing;
 mod sketch;
 mod sleeve;
 mod true_up;
@@ -21,9 +29,12 @@ mod waist_wedge;
 
 pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
 pub use alteration::{Alteration, Altered};
-pub use back_length_reduction::{BackLengthReduction, Hinge, LEAST_HIP_EASE};
+pub use back_length_reduction::{BackLengthReduction, LEAST_HIP_EASE};
 pub use catalogue::{CATALOGUE, Entry, find};
+pub use distortion::Stretch;
 pub use error::AlterationError;
+pub use hinge::Hinge;
+pub use method_table::{MethodFigures, MethodOutcome, MethodRow, MethodTable, compare_methods};
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
