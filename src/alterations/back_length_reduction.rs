@@ -2,6 +2,7 @@
 
 use super::aimed_shoulder::aimed_shoulder;
 use super::hinge::Hinge;
+use super::lowered_armscye::lowered_armscye;
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::solve_sleeves;
@@ -189,7 +190,7 @@ impl BackLengthReduction {
             old: old_slope,
             reach,
         };
-        let slope = swing.slope(piece, waist, warnings)?;
+        let (slope, armscye_share) = swing.slope(piece, waist, warnings)?;
 
         // The cuts.
         let corner = cut_corner(piece, armscye)?;
@@ -220,7 +221,9 @@ impl BackLengthReduction {
         let hem = edge(&EdgeName::CENTRE_BACK)?.start();
         let nape = edge(&EdgeName::NECKLINE)?.start() + Vec2::new(0.0, self.amount);
         sketch.replace(&EdgeName::CENTRE_BACK, Curve::line(hem, nape)?)?;
-        self.true_shoulder(piece, &mut sketch, (new_side, new_tip, slope - old_slope))?;
+        let corner = (new_side, new_tip, slope - old_slope);
+        let start = self.true_shoulder(piece, &mut sketch, corner)?;
+        self.true_armscye(piece, &mut sketch, start, armscye_share)?;
         self.true_darts(piece, &mut sketch);
         for line in sketch.lines_mut() {
             // Levels belong to the body: they stay where the side seam is.
@@ -234,14 +237,15 @@ impl BackLengthReduction {
         sketch.finish()
     }
 
-    /// Neckline, shoulder and armscye: the shoulder's corners keep their angles, so that the
-    /// lines still run on across the seam; the neckline keeps its length.
+    /// Neckline and shoulder: the shoulder's corners keep their angles, so that the lines still
+    /// run on across the seam; the neckline keeps its length. Gives where the armscye starts
+    /// and along what.
     fn true_shoulder(
         &self,
         piece: &Piece,
         sketch: &mut Sketch,
         (side, tip, turn): (Point, Point, f64),
-    ) -> Result<(), AlterationError> {
+    ) -> Result<(Point, Vec2), AlterationError> {
         let old = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve().clone());
         let (Some(neckline), Some(armscye)) = (old(&EdgeName::NECKLINE), old(&EdgeName::ARMSCYE))
         else {
@@ -274,14 +278,38 @@ impl BackLengthReduction {
         let dropped = neckline.moved(&Rigid::shift(side - neckline.end()));
         let neck = turned_end(&dropped, arrive, neckline.length())?;
         sketch.replace(&EdgeName::NECKLINE, neck)?;
-        // The upper part of the armscye is redrawn down to the width of the back.
-        let over = piece
+        Ok((tip, leave))
+    }
+
+    /// The armscye from the new shoulder point. Its upper part is redrawn down to the width of
+    /// the back; where the mesh says how long it wants to be and that middle can slide so far,
+    /// it slides, and its notch with it.
+    fn true_armscye(
+        &self,
+        piece: &Piece,
+        sketch: &mut Sketch,
+        start: (Point, Vec2),
+        share: Option<f64>,
+    ) -> Result<(), AlterationError> {
+        let old = piece.outline().edge(&EdgeName::ARMSCYE);
+        let armscye = old.ok_or_else(|| missing("an armscye"))?.curve();
+        let notch = piece
             .notches()
             .iter()
-            .find(|n| n.edge == EdgeName::ARMSCYE)
-            .map_or(0.5 * armscye.length(), |n| n.at);
-        sketch.replace(&EdgeName::ARMSCYE, blend_start(&armscye, tip, leave, over)?)?;
-        Ok(())
+            .position(|n| n.edge == EdgeName::ARMSCYE);
+        let over = notch.map_or(0.5 * armscye.length(), |n| piece.notches()[n].at);
+        let wanted = share.map(|share| share * armscye.length());
+        if let Some(Ok((drawn, middle))) =
+            wanted.map(|length| lowered_armscye(armscye, start, over, length))
+        {
+            sketch.replace(&EdgeName::ARMSCYE, drawn)?;
+            if let Some(place) = notch {
+                sketch.put_notch(place, middle);
+            }
+            return Ok(());
+        }
+        let drawn = blend_start(armscye, start.0, start.1, over)?;
+        sketch.replace(&EdgeName::ARMSCYE, drawn)
     }
 
     /// The waist dart's upper half, redrawn to its moved apex at its old intake.

@@ -30,6 +30,8 @@ pub(super) struct BackMesh {
     pub triangles: Vec<[usize; 3]>,
     pub neck_side: Point,
     pub shoulder_point: Point,
+    /// The points along the armscye, in order.
+    pub armscye: Vec<usize>,
 }
 
 impl BackMesh {
@@ -57,12 +59,14 @@ impl BackMesh {
             triangles: Vec::new(),
             neck_side: shoulder.start(),
             shoulder_point: shoulder.end(),
+            armscye: Vec::new(),
         };
         mesh.run(&sampled(neckline, step), |_| Hold::Neck);
         let chord = Curve::line(shoulder.start(), shoulder.end()).ok()?;
         mesh.run(&sampled(&chord, step), |share| {
             Hold::Shoulder(share * reach)
         });
+        let tip = mesh.points.len();
         mesh.run(&sampled(armscye, step), |share| {
             if share == 0.0 {
                 Hold::Shoulder(reach)
@@ -70,6 +74,7 @@ impl BackMesh {
                 Hold::Free
             }
         });
+        mesh.armscye = (tip..=mesh.points.len()).collect();
         mesh.run(&sampled(&side, step), |_| Hold::Still);
         let waistline = Curve::line(side.end(), Point::new(0.0, level.y)).ok()?;
         mesh.run(&sampled(&waistline, step), |_| Hold::Still);

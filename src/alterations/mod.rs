@@ -14,6 +14,7 @@ mod catalogue;
 mod distortion;
 mod error;
 mod hinge;
+mod lowered_armscye;
 mod method_table;
 mod paper;
 mod pipeline;

@@ -127,7 +127,15 @@ pub(super) fn relaxed(
         let off = [a - turn.x, b + turn.y, c - turn.y, d - turn.x];
         energy += triangle.area * off.iter().map(|v| v * v).sum::<f64>();
     }
+    let run = |place: &dyn Fn(usize) -> Point| -> f64 {
+        mesh.armscye
+            .windows(2)
+            .map(|pair| place(pair[0]).distance(place(pair[1])))
+            .sum()
+    };
+    let armscye = run(&|i| Point::new(places.0[i], places.1[i])) / run(&|i| mesh.points[i]);
     Ok(Distortion {
+        armscye,
         slope: angle,
         stretch,
         energy,

@@ -3,7 +3,7 @@
 use super::AlterationError;
 use super::distortion::distortion;
 use super::hinge::Hinge;
-use super::stretch::Swing;
+use super::stretch::{Distortion, Swing};
 use crate::piece::{Piece, Warning};
 
 /// Shoulders flatter than this after the alteration are told, in degrees.
@@ -25,19 +25,26 @@ pub(super) struct ShoulderSwing {
 }
 
 impl ShoulderSwing {
-    /// The slope after, in radians; `waist` is the level of the waist on the piece.
+    /// The slope after, in radians, and the length that the armscye then has at the least
+    /// distortion over its length before; `waist` is the level of the waist on the piece.
     pub fn slope(
         &self,
         piece: &Piece,
         waist: f64,
         warnings: &mut Vec<Warning>,
-    ) -> Result<f64, AlterationError> {
-        let sine = match self.hinge.drop_share() {
-            Some(share) => self.old.sin() - (1.0 - share) * self.amount / self.reach,
-            None => self.eased(piece, waist, warnings)?.sin(),
+    ) -> Result<(f64, Option<f64>), AlterationError> {
+        let (sine, armscye) = match self.hinge.drop_share() {
+            Some(share) => {
+                let fall = (1.0 - share) * self.amount / self.reach;
+                (self.old.sin() - fall, None)
+            }
+            None => {
+                let found = self.eased(piece, waist, warnings)?;
+                (found.slope.sin(), Some(found.armscye))
+            }
         };
         if (0.0..=0.9).contains(&sine) {
-            return Ok(sine.asin());
+            return Ok((sine.asin(), armscye));
         }
         // Of the least distortion the share is known once it is solved: the rest goes along.
         let flattened = self.hinge.drop_share().map_or_else(
@@ -71,7 +78,7 @@ impl ShoulderSwing {
         piece: &Piece,
         waist: f64,
         warnings: &mut Vec<Warning>,
-    ) -> Result<f64, AlterationError> {
+    ) -> Result<Distortion, AlterationError> {
         let most = 0.5 * waist;
         if self.amount.abs() > most {
             return Err(AlterationError::TooMuch {
@@ -93,7 +100,7 @@ impl ShoulderSwing {
                 found.stretch
             ),
         ));
-        Ok(found.slope)
+        Ok(found)
     }
 
     /// Tells a shoulder that gets nearly level.

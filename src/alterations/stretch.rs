@@ -39,6 +39,8 @@ pub(super) enum Swing {
 pub(super) struct Distortion {
     /// Slope of the shoulder, darts open, in radians.
     pub slope: f64,
+    /// Length of the armscye over its length before.
+    pub armscye: f64,
     /// The stretch over the mesh.
     pub stretch: Stretch,
     /// What it costs: area times squared distance from a turn, in square millimetres.

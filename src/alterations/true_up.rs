@@ -36,7 +36,7 @@ pub fn blend_start(
 
 /// A curve whose start goes with a motion while its end stays, directions included: every
 /// control point goes with a share of the motion that falls along the curve.
-fn carried(curve: &Curve, motion: &Rigid) -> Result<Curve, GeometryError> {
+pub(super) fn carried(curve: &Curve, motion: &Rigid) -> Result<Curve, GeometryError> {
     let count = curve.segments().len();
     let moved = |p: Point, share: f64| p.lerp(motion.apply(p), share);
     let mut segments = Vec::with_capacity(count);
