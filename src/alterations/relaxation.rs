@@ -42,6 +42,8 @@ struct Axis {
     pull: DVector<f64>,
     /// By how much every place goes along when the shoulder point goes by its reach.
     swing: DVector<f64>,
+    /// What that pulls at every place.
+    drag: DVector<f64>,
     /// Energy of that.
     stiffness: f64,
 }
@@ -73,8 +75,8 @@ pub(super) fn relaxed(
     for _ in 0..MOST_ROUNDS {
         // Places for fixed turns.
         let (wanted_x, wanted_y) = wanted(mesh.points.len(), &triangles, &turns);
-        let (rest_x, force_x) = x.at_rest(&laplacian, &wanted_x);
-        let (rest_y, force_y) = y.at_rest(&laplacian, &wanted_y);
+        let (rest_x, force_x) = x.at_rest(&wanted_x);
+        let (rest_y, force_y) = y.at_rest(&wanted_y);
         let before = angle;
         if let Swing::Within(most) = swing {
             let scale = x.stiffness + y.stiffness;
@@ -229,19 +231,21 @@ impl Axis {
         for (at, i) in free.iter().enumerate() {
             swing[*i] = -pulled[at];
         }
-        let stiffness = swing.dot(&(laplacian * &swing));
+        let drag = laplacian * &swing;
+        let stiffness = swing.dot(&drag);
         Ok(Self {
             free,
             factor,
             held,
             pull,
             swing,
+            drag,
             stiffness,
         })
     }
 
     /// The places for the shoulder at its hinge, and the force against its swing.
-    fn at_rest(&self, laplacian: &DMatrix<f64>, wanted: &DVector<f64>) -> (DVector<f64>, f64) {
+    fn at_rest(&self, wanted: &DVector<f64>) -> (DVector<f64>, f64) {
         let solved = self
             .factor
             .solve(&(wanted.select_rows(&self.free) - &self.pull));
@@ -249,7 +253,7 @@ impl Axis {
         for (at, i) in self.free.iter().enumerate() {
             places[*i] = solved[at];
         }
-        let force = self.swing.dot(&(laplacian * &places - wanted));
+        let force = self.drag.dot(&places) - self.swing.dot(wanted);
         (places, force)
     }
 }

@@ -7,7 +7,7 @@ use blockwright::invariants::{Tolerances, check_all};
 use blockwright::piece::{EdgeName, Pattern};
 
 /// Every so many rows a woman: a debug build solves a mesh in a tenth of a second.
-const EVERY: usize = 46;
+const EVERY: usize = 53;
 
 fn dresses(test: &str) -> Vec<(String, Pattern)> {
     let Some(table) = women(test) else {
@@ -26,7 +26,7 @@ fn dresses(test: &str) -> Vec<(String, Pattern)> {
             ))
         })
         .collect();
-    assert!(found.len() > 20, "{} drafted", found.len());
+    assert!(found.len() > 18, "{} drafted", found.len());
     found
 }
 
@@ -72,6 +72,8 @@ fn the_shoulder_point_takes_about_half_and_the_slope_changes_by_half_as_much() {
     if drops.is_empty() {
         return;
     }
+    // Over all 1,104 women: 0.845 to 1.132.
+    assert!(smallest >= 0.84 && largest <= 1.14, "{smallest} {largest}");
     drops.sort_by(f64::total_cmp);
     tell(&format!(
         "drop of the shoulder point over the amount: {:.3} to {:.3}, median {:.3}; stretch {smallest:.3} to {largest:.3}; {refused} refused of {}",
