@@ -94,9 +94,10 @@ impl ShoulderSwing {
         warnings.push(Warning::new(
             "local_stretch",
             format!(
-                "shortening the {} by {:.1} mm at the least distortion stretches the cloth above the waist locally by {} times",
+                "{} the {} by {:.1} mm at the least distortion stretches the cloth above the waist locally by {} times",
+                if self.amount < 0.0 { "lengthening" } else { "shortening" },
                 piece.name(),
-                self.amount,
+                self.amount.abs(),
                 found.stretch
             ),
         ));
