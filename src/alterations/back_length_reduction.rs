@@ -1,6 +1,9 @@
 //! Back-length reduction: for a back that dips at the waist.
 
 use super::aimed_shoulder::aimed_shoulder;
+use super::hinge::Hinge;
+use super::lowered_armscye::lowered_armscye;
+use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
@@ -9,33 +12,6 @@ use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, should
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
 use crate::piece::{Apexes, EdgeName, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};
-
-/// How the shoulder takes part in a back-length reduction.
-///
-/// ```
-/// use blockwright::alterations::Hinge;
-/// assert_eq!(Hinge::default(), Hinge::Plain);
-/// ```
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Hinge {
-    /// The shoulder point stays; the shoulder gets flatter by all of the amount.
-    #[default]
-    Plain,
-    /// The shoulder point drops by half of the amount: the shoulder flattens half as much, the
-    /// armscye gets shorter.
-    Shared,
-}
-
-impl Hinge {
-    /// Share of the amount by which the shoulder point drops.
-    fn drop(self) -> f64 {
-        match self {
-            Self::Plain => 0.0,
-            Self::Shared => 0.5,
-        }
-    }
-}
 
 /// Shortens the centre back above the waist; the side seams stay.
 ///
@@ -47,7 +23,8 @@ impl Hinge {
 /// waist. The centre panel drops by the amount. Then the fold is redrawn straight, the waist
 /// dart's upper half is redrawn to its moved apex at its old intake, the shoulder dart is aimed
 /// again so that it runs on from the waist dart, side seam and armscye are taken in by what the
-/// fold gained, and the sleeve is solved again.
+/// fold gained, and the sleeve is solved again. [`Hinge`] says how far the shoulder point drops
+/// along; [`compare_methods`](super::compare_methods) shows the ways side by side.
 ///
 /// On a bodice the same fault is a wedge taken from the waist at the centre back, running to
 /// nothing at the side seam; on a skirt its waist is lowered so.
@@ -82,9 +59,6 @@ pub struct BackLengthReduction {
 /// (Robinson, costume construction text, ch. 16), 30 on a straight skirt (Aldrich, *Metric
 /// Pattern Cutting*, as transcribed). The lesser.
 pub const LEAST_HIP_EASE: f64 = 30.0;
-
-/// Shoulders flatter than this after the alteration are told, in degrees.
-const FLAT_SHOULDER: f64 = 8.0;
 
 impl BackLengthReduction {
     /// A reduction with the plain hinge, hips not yet checked.
@@ -153,7 +127,7 @@ impl Alteration for BackLengthReduction {
 }
 
 /// The back pieces of a pattern: those with a centre-back fold.
-fn backs(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+pub(super) fn backs(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
     pattern
         .pieces()
         .iter()
@@ -211,11 +185,13 @@ impl BackLengthReduction {
         let old_slope = shoulder_slope(piece).unwrap_or(0.0);
         let reach = neck_side.distance(tip);
 
-        // sin s' = sin s - (1 - k) a / L; the fold gains e = L (cos s' - cos s).
-        let sine = old_slope.sin() - (1.0 - self.hinge.drop()) * self.amount / reach;
-        self.check_slope(old_slope, sine, reach)?;
-        let slope = sine.asin();
-        let gain = reach * (slope.cos() - old_slope.cos());
+        let swing = ShoulderSwing {
+            amount: self.amount,
+            hinge: self.hinge,
+            old: old_slope,
+            reach,
+        };
+        let (slope, armscye_share) = swing.slope(piece, waist, warnings)?;
 
         // The cuts.
         let corner = cut_corner(piece, armscye)?;
@@ -246,7 +222,9 @@ impl BackLengthReduction {
         let hem = edge(&EdgeName::CENTRE_BACK)?.start();
         let nape = edge(&EdgeName::NECKLINE)?.start() + Vec2::new(0.0, self.amount);
         sketch.replace(&EdgeName::CENTRE_BACK, Curve::line(hem, nape)?)?;
-        self.true_shoulder(piece, &mut sketch, (new_side, new_tip, slope - old_slope))?;
+        let corner = (new_side, new_tip, slope - old_slope);
+        let start = self.true_shoulder(piece, &mut sketch, corner)?;
+        self.true_armscye(piece, &mut sketch, start, armscye_share)?;
         self.true_darts(piece, &mut sketch);
         for line in sketch.lines_mut() {
             // Levels belong to the body: they stay where the side seam is.
@@ -256,50 +234,19 @@ impl BackLengthReduction {
         }
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = (grain[1].y + self.amount).max(nape.y);
-        self.tell_slope(slope, gain, warnings);
+        swing.tell(slope, warnings);
         sketch.finish()
     }
 
-    fn check_slope(&self, old: f64, sine: f64, reach: f64) -> Result<(), AlterationError> {
-        if (0.0..=0.9).contains(&sine) {
-            return Ok(());
-        }
-        let most = reach * old.sin() / (1.0 - self.hinge.drop());
-        Err(AlterationError::TooMuch {
-            amount: self.amount,
-            most: if sine < 0.0 { most } else { 0.0 },
-            unit: "mm",
-            why: match self.hinge {
-                Hinge::Plain => {
-                    "the shoulder would fall below level; hinge: shared flattens it half as much"
-                        .to_owned()
-                }
-                Hinge::Shared => "the shoulder would fall below level".to_owned(),
-            },
-        })
-    }
-
-    fn tell_slope(&self, slope: f64, gain: f64, warnings: &mut Vec<Warning>) {
-        let degrees = slope.to_degrees();
-        if degrees < FLAT_SHOULDER {
-            warnings.push(Warning::new(
-                "shoulder_nearly_level",
-                format!(
-                    "after the back-length reduction the back shoulder falls by {degrees:.1} degrees only (the fold gained {gain:.1} mm, taken off at armscye and side){}",
-                    if self.hinge == Hinge::Plain { "; hinge: shared flattens it half as much" } else { "" }
-                ),
-            ));
-        }
-    }
-
-    /// Neckline, shoulder and armscye: the shoulder's corners keep their angles, so that the
-    /// lines still run on across the seam; the neckline keeps its length.
+    /// Neckline and shoulder: the shoulder's corners keep their angles, so that the lines still
+    /// run on across the seam; the neckline keeps its length. Gives where the armscye starts
+    /// and along what.
     fn true_shoulder(
         &self,
         piece: &Piece,
         sketch: &mut Sketch,
         (side, tip, turn): (Point, Point, f64),
-    ) -> Result<(), AlterationError> {
+    ) -> Result<(Point, Vec2), AlterationError> {
         let old = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve().clone());
         let (Some(neckline), Some(armscye)) = (old(&EdgeName::NECKLINE), old(&EdgeName::ARMSCYE))
         else {
@@ -332,14 +279,38 @@ impl BackLengthReduction {
         let dropped = neckline.moved(&Rigid::shift(side - neckline.end()));
         let neck = turned_end(&dropped, arrive, neckline.length())?;
         sketch.replace(&EdgeName::NECKLINE, neck)?;
-        // The upper part of the armscye is redrawn down to the width of the back.
-        let over = piece
+        Ok((tip, leave))
+    }
+
+    /// The armscye from the new shoulder point. Its upper part is redrawn down to the width of
+    /// the back; where the mesh says how long it wants to be and that middle can slide so far,
+    /// it slides, and its notch with it.
+    fn true_armscye(
+        &self,
+        piece: &Piece,
+        sketch: &mut Sketch,
+        start: (Point, Vec2),
+        share: Option<f64>,
+    ) -> Result<(), AlterationError> {
+        let old = piece.outline().edge(&EdgeName::ARMSCYE);
+        let armscye = old.ok_or_else(|| missing("an armscye"))?.curve();
+        let notch = piece
             .notches()
             .iter()
-            .find(|n| n.edge == EdgeName::ARMSCYE)
-            .map_or(0.5 * armscye.length(), |n| n.at);
-        sketch.replace(&EdgeName::ARMSCYE, blend_start(&armscye, tip, leave, over)?)?;
-        Ok(())
+            .position(|n| n.edge == EdgeName::ARMSCYE);
+        let over = notch.map_or(0.5 * armscye.length(), |n| piece.notches()[n].at);
+        let wanted = share.map(|share| share * armscye.length());
+        if let Some(Ok((drawn, middle))) =
+            wanted.map(|length| lowered_armscye(armscye, start, over, length))
+        {
+            sketch.replace(&EdgeName::ARMSCYE, drawn)?;
+            if let Some(place) = notch {
+                sketch.put_notch(place, middle);
+            }
+            return Ok(());
+        }
+        let drawn = blend_start(armscye, start.0, start.1, over)?;
+        sketch.replace(&EdgeName::ARMSCYE, drawn)
     }
 
     /// The waist dart's upper half, redrawn to its moved apex at its old intake.

@@ -42,6 +42,16 @@ pub enum AlterationError {
         /// What to do first.
         advice: String,
     },
+    /// It needs a part of the crate that was left out when it was built.
+    #[error("{what} was not built in: build with the feature {feature}, or choose {instead}")]
+    NotBuilt {
+        /// What was asked for.
+        what: &'static str,
+        /// The feature of the crate it needs.
+        feature: &'static str,
+        /// What does without.
+        instead: &'static str,
+    },
     /// The alteration's own settings contradict each other or are no numbers.
     #[error("{0}")]
     Setting(String),

@@ -2,8 +2,8 @@
 //! without touching a file.
 //!
 //! Reading takes two steps, so that whoever calls decides where files come from:
-//! [`JobFile::parse`] tells which measurement set is wanted
-//! ([`body_path`](JobFile::body_path)), [`JobFile::resolve`] takes its text and gives a
+//! `JobFile::parse` (feature `yaml`) tells which measurement set is wanted
+//! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
 //! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory.
 
 mod definition;
