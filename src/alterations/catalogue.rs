@@ -1,6 +1,6 @@
 //! Every alteration in one list, which tests and job files walk.
 
-use super::{Alteration, BackLengthReduction};
+use super::{Alteration, BackLengthReduction, DartRelocation};
 use serde::de::DeserializeOwned;
 
 /// One alteration of the catalogue.
@@ -47,15 +47,26 @@ const ALL: &[&str] = &[
 
 /// The alterations, in the order in which a fitter works: length and balance, shoulders and
 /// neck, bust and back, waist, hip, sleeve, darts.
-pub const CATALOGUE: &[Entry] = &[Entry {
-    name: "back_length_reduction",
-    says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
-    keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
-    blocks: ALL,
-    target: Some("back centre_back length"),
-    example: || Box::new(BackLengthReduction::by(15.0)),
-    read: read::<BackLengthReduction>,
-}];
+pub const CATALOGUE: &[Entry] = &[
+    Entry {
+        name: "back_length_reduction",
+        says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
+        keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
+        blocks: ALL,
+        target: Some("back centre_back length"),
+        example: || Box::new(BackLengthReduction::by(15.0)),
+        read: read::<BackLengthReduction>,
+    },
+    Entry {
+        name: "dart_relocation",
+        says: "moves a dart with one apex to any edge of its piece, by a slash to the apex and a turn about it",
+        keeps: "the angle about the apex, every sewn length, every girth",
+        blocks: ALL,
+        target: None,
+        example: || Box::new(DartRelocation::to("bust", "shoulder", 0.5)),
+        read: read::<DartRelocation>,
+    },
+];
 
 /// The entry of that name.
 #[must_use]

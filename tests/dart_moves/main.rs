@@ -1,0 +1,7 @@
+//! Darts moved, divided, merged and made into seams: what must stay, stays.
+
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+mod people;
+mod pictures;
+mod relocation;
