@@ -1,6 +1,6 @@
 //! Every alteration in one list, which tests and job files walk.
 
-use super::{Alteration, BackLengthReduction, DartRelocation};
+use super::{Alteration, BackLengthReduction, DartDivision, DartMerging, DartRelocation};
 use serde::de::DeserializeOwned;
 
 /// One alteration of the catalogue.
@@ -45,6 +45,9 @@ const ALL: &[&str] = &[
     "shirt",
 ];
 
+/// Blocks with a waist seam and a bust dart.
+const BODICES: &[&str] = &["bodice", "bodice and skirt"];
+
 /// The alterations, in the order in which a fitter works: length and balance, shoulders and
 /// neck, bust and back, waist, hip, sleeve, darts.
 pub const CATALOGUE: &[Entry] = &[
@@ -65,6 +68,24 @@ pub const CATALOGUE: &[Entry] = &[
         target: None,
         example: || Box::new(DartRelocation::to("bust", "shoulder", 0.5)),
         read: read::<DartRelocation>,
+    },
+    Entry {
+        name: "dart_division",
+        says: "moves parts of a dart's angle to other places, for a dart too wide to press or fullness wanted in several places",
+        keeps: "the sum of angles about the apex, every sewn length, every girth",
+        blocks: ALL,
+        target: None,
+        example: || Box::new(DartDivision::of("bust").part("shoulder", 0.5, 0.5)),
+        read: read::<DartDivision>,
+    },
+    Entry {
+        name: "dart_merging",
+        says: "makes one dart of two that point at the same fullness, aimed at where their centre lines meet",
+        keeps: "every sewn length to a twentieth of a millimetre, every girth",
+        blocks: BODICES,
+        target: None,
+        example: || Box::new(DartMerging::of("waist", "bust")),
+        read: read::<DartMerging>,
     },
 ];
 

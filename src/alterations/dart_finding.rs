@@ -1,6 +1,7 @@
 //! Finding a dart by name, the places free for one, and what moving darts promises.
 
-use super::dart_swing::{Opening, Swing};
+use super::dart_opening::Opening;
+use super::dart_swing::Swing;
 use super::{AlterationError, Promise};
 use crate::geometry::tolerance;
 use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
@@ -60,7 +61,7 @@ pub(super) fn free_places(swing: &Swing<'_>, edge: &EdgeName, why: String) -> Al
             into,
             ..swing.clone()
         };
-        there.obstacle().ok()?.is_none().then_some(at)
+        there.made().is_ok().then_some(at)
     };
     let mut ranges: Vec<[f64; 2]> = Vec::new();
     let mut open = false;

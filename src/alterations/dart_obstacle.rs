@@ -31,9 +31,10 @@ pub(super) fn obstacle(d: &Dividing<'_>) -> Result<Option<String>, AlterationErr
     };
     let edge = d.piece.outline().edge(name).ok_or_else(missing)?;
     if edge.role() == EdgeRole::Fold {
-        return Ok(Some(format!(
-            "a dart cannot open on the {name}, which is cut on the fold: that takes a seam there; choose another edge"
-        )));
+        return Err(AlterationError::First {
+            why: format!("a dart cannot open on the {name}, which is cut on the fold"),
+            advice: "that takes a seam at the centre; choose another edge".to_owned(),
+        });
     }
     if let Some(other) = astride(d) {
         return Ok(Some(format!(

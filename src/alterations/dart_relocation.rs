@@ -1,7 +1,8 @@
 //! Dart relocation: a dart moved to another edge or another place on its edge.
 
 use super::dart_finding::{found, free_places, kept_of, turned_darts};
-use super::dart_swing::{Opening, Swing};
+use super::dart_opening::Opening;
+use super::dart_swing::Swing;
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::piece::{EdgeName, Pattern};
@@ -103,9 +104,10 @@ impl Alteration for DartRelocation {
             into: Opening::place(piece, &edge, self.at)?,
             name: dart.name.clone(),
         };
-        if let Some(why) = swing.obstacle()? {
-            return Err(free_places(&swing, &edge, why));
-        }
-        Ok(replaced(pattern, swing.made()?)?.into())
+        let made = swing.made().map_err(|e| match e {
+            AlterationError::Setting(why) => free_places(&swing, &edge, why),
+            other => other,
+        })?;
+        Ok(replaced(pattern, made)?.into())
     }
 }

@@ -2,6 +2,9 @@
 
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+mod check;
+mod division;
+mod merging;
 mod people;
 mod pictures;
 mod relocation;
