@@ -155,7 +155,7 @@ impl Swing<'_> {
         let name = self.piece.outline().edges()[index].name();
         // Parts of the edge, and in between the darts whose mouths are to be shaped.
         let mut parts: Vec<Result<Curve, &Dart>> = Vec::new();
-        let mut from = None;
+        let (mut from, mut closed) = (None, false);
         for fragment in ring.fragments.iter().filter(|f| f.edge == index) {
             let here = name == &self.into.edge
                 && (fragment.from - self.into.from).abs() <= tolerance::POINT;
@@ -167,9 +167,19 @@ impl Swing<'_> {
                 Kind::Gap => {}
                 Kind::Old => parts.extend(kept.map(Err)),
                 Kind::Plain | Kind::Mouth => {
-                    parts.push(Ok(ring.curve(fragment)?.moved(&of(fragment.follows))));
+                    let part = ring.curve(fragment)?.moved(&of(fragment.follows));
+                    // Where the old dart closed the edge runs on: a fold beside may lie across.
+                    let joined = match parts.last() {
+                        Some(Ok(before)) if closed => Some(met(before, &part)?),
+                        _ => None,
+                    };
+                    match (joined, parts.last_mut()) {
+                        (Some(whole), Some(last)) => *last = Ok(whole),
+                        _ => parts.push(Ok(part)),
+                    }
                 }
             }
+            closed = fragment.kind == Kind::Old;
         }
         let mut whole: Option<Curve> = None;
         for (place, part) in parts.iter().enumerate() {
@@ -192,11 +202,7 @@ impl Swing<'_> {
             };
             whole = Some(match whole {
                 None => part,
-                // Rounding only: the parts were turned by the angle between the legs.
-                Some(before) if before.end().distance(part.start()) <= tolerance::SEAM_ALTERED => {
-                    ending_at(&before, part.start())?.then(&part)?
-                }
-                Some(before) => before.then(&part)?,
+                Some(before) => met(&before, &part)?,
             });
         }
         whole.ok_or_else(|| GeometryError::Empty.into())
@@ -267,4 +273,12 @@ impl Swing<'_> {
         }
         Ok(Piece::new(parts)?)
     }
+}
+
+/// Two parts end to end, a rounding apart: they were turned by the angle between the legs.
+fn met(before: &Curve, part: &Curve) -> Result<Curve, GeometryError> {
+    if before.end().distance(part.start()) <= tolerance::SEAM_ALTERED {
+        return ending_at(before, part.start())?.then(part);
+    }
+    before.clone().then(part)
 }
