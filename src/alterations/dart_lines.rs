@@ -14,6 +14,8 @@ pub(super) struct Cuts {
     pub slash: [Point; 2],
     /// The panel that turned, before it did.
     pub panel: BezPath,
+    /// The panel that stayed.
+    pub still: BezPath,
     /// How it turned.
     pub motion: Rigid,
     /// Whether the old dart is gone.
@@ -39,7 +41,7 @@ pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError>
         }
         let part = line.part(pair[0], pair[1])?;
         let (from, to) = (part.start(), part.end());
-        let part = if cuts.panel.contains(middle) {
+        let part = if goes(&part, cuts)? {
             part.moved(&cuts.motion)
         } else {
             part
@@ -54,6 +56,17 @@ pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError>
         });
     }
     whole.map_or_else(|| Ok(line.clone()), |(curve, _)| straightened(&curve))
+}
+
+/// Whether a part of a line goes with the panel that turned. A level line may run out of the
+/// cloth for a while, where an armscye dips below its own end: most of it decides.
+fn goes(part: &Curve, cuts: &Cuts) -> Result<bool, GeometryError> {
+    let (length, mut votes) = (part.length(), 0);
+    for step in 1..10 {
+        let (point, _) = part.point_at(length * f64::from(step) / 10.0)?;
+        votes += i32::from(cuts.panel.contains(point)) - i32::from(cuts.still.contains(point));
+    }
+    Ok(votes > 0)
 }
 
 /// Whether a point lies between two legs; a little beyond their ends counts, for the mouth.

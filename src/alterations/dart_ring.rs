@@ -2,9 +2,12 @@
 
 use super::AlterationError;
 use super::dart_opening::Opening;
-use crate::geometry::{Curve, GeometryError, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, along, crossings, tolerance};
 use crate::piece::{Dart, EdgeRole, Piece};
 use kurbo::{BezPath, Shape};
+
+/// A grain line shortened at a cut ends so far from it, in millimetres.
+const GRAIN_CLEAR: f64 = 8.0;
 
 /// A part of an edge between corners, mouths and the new place.
 pub(super) struct Fragment {
@@ -31,12 +34,17 @@ pub(super) enum Kind {
 pub(super) struct Ring<'p> {
     piece: &'p Piece,
     dart: &'p Dart,
+    /// Ends on the edge of the cuts to the apex: equal for a new dart.
+    pub slash: [Point; 2],
     pub fragments: Vec<Fragment>,
 }
 
 impl<'p> Ring<'p> {
     /// The outline taken apart.
     pub fn of(piece: &'p Piece, dart: &'p Dart, into: &Opening) -> Result<Self, AlterationError> {
+        let edge = piece.outline().edge(&into.edge);
+        let curve = edge.ok_or(GeometryError::Empty)?.curve();
+        let slash = [curve.point_at(into.from)?.0, curve.point_at(into.to)?.0];
         let mut ring: Vec<Fragment> = Vec::new();
         for (index, edge) in piece.outline().edges().iter().enumerate() {
             let length = edge.curve().length();
@@ -87,6 +95,7 @@ impl<'p> Ring<'p> {
         Ok(Self {
             piece,
             dart,
+            slash,
             fragments: ring,
         })
     }
@@ -101,8 +110,29 @@ impl<'p> Ring<'p> {
         if let Some(fold) = fold {
             return Ok(fold.follows);
         }
-        let [low, high] = self.piece.grain();
+        let [low, high] = self.uncut_grain()?;
         Ok(self.panel(true)?.contains(low.midpoint(high)))
+    }
+
+    /// The longest part of the grain line that no cut runs through, a little clear of the cut.
+    pub fn uncut_grain(&self) -> Result<[Point; 2], AlterationError> {
+        let [low, high] = self.piece.grain();
+        let line = Curve::line(low, high)?;
+        let apex = self.dart.apex();
+        let mut stops = vec![0.0, line.length()];
+        for end in self.slash.iter().chain(&self.dart.legs) {
+            let cut = Curve::line(apex, *end)?;
+            let met = crossings(line.segments(), cut.segments());
+            stops.extend(met.iter().map(|c| line.nearest(c.point).1));
+        }
+        stops.sort_by(f64::total_cmp);
+        let longest = stops
+            .windows(2)
+            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
+        let (from, to) = longest.map_or((0.0, line.length()), |pair| (pair[0], pair[1]));
+        let clear = |cut: bool| if cut { GRAIN_CLEAR } else { 0.0 };
+        let (from, to) = (from + clear(from > 0.0), to - clear(to < line.length()));
+        Ok([along(low, high, from), along(low, high, to)])
     }
 
     /// The panel that follows the old dart, or the one that leads up to it.

@@ -8,7 +8,7 @@ use super::dart_ring::{Fragment, Kind, Ring};
 use super::sketch::ending_at;
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, angle_between, tolerance};
-use crate::piece::{Apexes, Dart, Piece, Pressed, shaped_mouth};
+use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
 use kurbo::{BezPath, Shape};
 
 /// A mouth is at most so many times as long as its dart is wide: beyond that the fold is a spike
@@ -48,10 +48,7 @@ impl Swing<'_> {
         };
         let (follows, leads) = (of(true), of(false));
         let closed = self.share >= 1.0;
-        let gap = [
-            follows.apply(self.on_ring(self.into.from)?),
-            leads.apply(self.on_ring(self.into.to)?),
-        ];
+        let gap = [follows.apply(ring.slash[0]), leads.apply(ring.slash[1])];
         let opened = Dart {
             name: self.name.clone(),
             edge: Some(self.into.edge.clone()),
@@ -81,11 +78,15 @@ impl Swing<'_> {
         let cuts = Cuts {
             apex,
             legs: self.dart.legs,
-            slash: [self.on_ring(self.into.from)?, self.on_ring(self.into.to)?],
+            slash: ring.slash,
             panel,
+            still: ring.panel(!follows_moves)?,
             motion,
             closed,
         };
+        if self.piece.cut() != Cut::Fold {
+            sketch.parts_mut().grain = ring.uncut_grain()?;
+        }
         for line in sketch.lines_mut() {
             line.curve = redrawn(&line.curve, &cuts)?;
         }
@@ -103,12 +104,6 @@ impl Swing<'_> {
             widens: self.into.widens.as_deref(),
             panel: &panel,
         })
-    }
-
-    fn on_ring(&self, at: f64) -> Result<Point, AlterationError> {
-        let edge = self.piece.outline().edge(&self.into.edge);
-        let curve = edge.ok_or(GeometryError::Empty)?.curve();
-        Ok(curve.point_at(at)?.0)
     }
 
     /// Draws every edge. Where the new dart cannot be pressed to the usual side, because the edge

@@ -66,7 +66,7 @@ fn shares_that_make_no_sense_are_refused() {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: 24, failure_persistence: None,
+        cases: 200, failure_persistence: None,
         rng_seed: proptest::test_runner::RngSeed::Fixed(0xd1f), ..ProptestConfig::default()
     })]
 

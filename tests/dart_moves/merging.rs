@@ -83,7 +83,7 @@ fn a_merged_dart_moves_on() {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: 30, failure_persistence: None,
+        cases: 200, failure_persistence: None,
         rng_seed: proptest::test_runner::RngSeed::Fixed(0x3e6), ..ProptestConfig::default()
     })]
 

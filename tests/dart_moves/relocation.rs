@@ -187,8 +187,8 @@ fn settings_are_read_and_unknown_ones_refused() {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: 60, failure_persistence: None,
-        rng_seed: proptest::test_runner::RngSeed::Fixed(0xda27), ..ProptestConfig::default()
+        cases: 2500, failure_persistence: None,
+        rng_seed: proptest::test_runner::RngSeed::Fixed(0xda28), ..ProptestConfig::default()
     })]
 
     /// Any dart, any edge, any place, any body: moved with everything kept, or refused in words
