@@ -1,6 +1,8 @@
 //! Every alteration in one list, which tests and job files walk.
 
-use super::{Alteration, BackLengthReduction, DartDivision, DartMerging, DartRelocation};
+use super::{
+    Alteration, BackLengthReduction, DartDivision, DartMerging, DartRelocation, DartToSeam,
+};
 use serde::de::DeserializeOwned;
 
 /// One alteration of the catalogue.
@@ -86,6 +88,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: None,
         example: || Box::new(DartMerging::of("waist", "bust")),
         read: read::<DartMerging>,
+    },
+    Entry {
+        name: "dart_to_seam",
+        says: "takes up darts in a seam through their apexes that divides the piece in a centre and a side piece",
+        keeps: "every girth; every edge of the other pieces",
+        blocks: ALL,
+        target: None,
+        example: || Box::new(DartToSeam::of("shoulder", "waist")),
+        read: read::<DartToSeam>,
     },
 ];
 

@@ -7,7 +7,7 @@ use super::dart_opening::{Opening, pressed};
 use super::dart_ring::{Fragment, Kind, Ring};
 use super::sketch::ending_at;
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, angle_between, tolerance};
+use crate::geometry::{Curve, GeometryError, Rigid, angle_between, tolerance};
 use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
 use kurbo::{BezPath, Shape};
 

@@ -8,3 +8,4 @@ mod merging;
 mod people;
 mod pictures;
 mod relocation;
+mod to_seam;
