@@ -5,7 +5,7 @@ use crate::geometry::{Curve, GeometryError, Point, Vec2, along, root, tolerance}
 
 /// Over so many millimetres a dart's straight leg is rounded into the seam at its apex, unless
 /// a balance line crosses it nearer: a width measured there must stay (value from memory).
-const ROUNDED: f64 = 45.0;
+const ROUNDED: f64 = 60.0;
 
 /// Handles of a rounding, as a share of its length.
 const HANDLE: f64 = 0.4;
@@ -19,6 +19,9 @@ pub(super) struct Node {
     pub toward: Option<Vec2>,
     /// What is notched there, if anything.
     pub notch: Option<String>,
+    /// Apexes of the darts before and after it, when the seam goes between them: their legs
+    /// point there, and the place is sought on the line from the one to the other.
+    pub slides: Option<[Point; 2]>,
 }
 
 impl Node {
@@ -28,7 +31,13 @@ impl Node {
             at: [at, at],
             toward,
             notch: None,
+            slides: None,
         }
+    }
+
+    /// Where a dart's leg that ends here points, coming in and going out.
+    fn aims(&self, side: usize) -> [Point; 2] {
+        self.slides.unwrap_or([self.at[side]; 2])
     }
 
     fn is_common(&self) -> bool {
@@ -45,30 +54,64 @@ pub(super) struct PanelPath {
 
 /// Draws the seam. Where it follows the legs of a dart it is drawn twice, equally long; the
 /// lines that cross it bound how far a leg is rounded.
+///
+/// Where it goes between the apexes of two darts, the place is sought at which both are equally
+/// long: nearer the one apex the one piece's edge is longer, nearer the other the other's.
 pub(super) fn panel_path(nodes: &[Node], lines: &[&Curve]) -> Result<PanelPath, AlterationError> {
+    let slid = |share: f64| -> Vec<Node> {
+        let place = |node: &Node| match node.slides {
+            Some([a, b]) => Node {
+                at: [a.lerp(b, share); 2],
+                ..node.clone()
+            },
+            None => node.clone(),
+        };
+        nodes.iter().map(place).collect()
+    };
+    let slides = nodes.iter().any(|n| n.slides.is_some());
+    if slides {
+        let miss = |share: f64| {
+            drawn(&slid(share), lines, false)
+                .map_or(f64::NAN, |p| p.curves[0].length() - p.curves[1].length())
+        };
+        if let Ok(share) = root("place of the seam between two apexes", 0.0, 1.0, miss) {
+            return drawn(&slid(share), lines, false);
+        }
+    }
+    drawn(&slid(0.5), lines, true)
+}
+
+/// The seam through its nodes as they lie; each part made equal on both pieces when wanted.
+fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, AlterationError> {
     let mut curves: [Option<Curve>; 2] = [None, None];
-    let mut walked = vec![0.0];
+    let (mut walked, mut places) = ([0.0, 0.0], vec![0.0]);
     for pair in nodes.windows(2) {
-        let drawn = between(&pair[0], &pair[1], lines)?;
-        walked.push(walked[walked.len() - 1] + drawn[0].length());
-        for (whole, part) in curves.iter_mut().zip(drawn) {
+        let parts = between(&pair[0], &pair[1], lines, equal)?;
+        for ((whole, walked), part) in curves.iter_mut().zip(&mut walked).zip(parts) {
+            *walked += part.length();
             *whole = Some(match whole.take() {
                 None => part,
                 Some(before) => before.then(&part)?,
             });
         }
+        places.push(0.5 * (walked[0] + walked[1]));
     }
     let [Some(one), Some(other)] = curves else {
         return Err(GeometryError::Empty.into());
     };
     Ok(PanelPath {
         curves: [one, other],
-        nodes: walked,
+        nodes: places,
     })
 }
 
 /// The seam from one node to the next, on both pieces.
-fn between(from: &Node, to: &Node, lines: &[&Curve]) -> Result<[Curve; 2], AlterationError> {
+fn between(
+    from: &Node,
+    to: &Node,
+    lines: &[&Curve],
+    equal: bool,
+) -> Result<[Curve; 2], AlterationError> {
     if from.is_common() && to.is_common() {
         let chord = to.at[0] - from.at[0];
         let handle = chord.hypot() / 3.0;
@@ -77,22 +120,22 @@ fn between(from: &Node, to: &Node, lines: &[&Curve]) -> Result<[Curve; 2], Alter
         let curve = Curve::hermite(from.at[0], leave, to.at[0], arrive)?;
         return Ok([curve.clone(), curve]);
     }
-    let rounded = [0, 1].map(|side| rounding(from.at[side], to.at[side], lines));
+    let rounded = [0, 1].map(|side| rounding(from.aims(side)[1], to.aims(side)[0], lines));
     let over = [
         rounded[0].0.min(rounded[1].0),
         rounded[0].1.min(rounded[1].1),
     ];
     let leg = |side: usize, fullness: f64| {
         leg(
-            (from.at[side], from.toward),
-            (to.at[side], to.toward),
+            (from.at[side], from.aims(side)[1], from.toward),
+            (to.at[side], to.aims(side)[0], to.toward),
             over,
             fullness,
         )
     };
     let plain = [leg(0, 1.0)?, leg(1, 1.0)?];
     let lengths = [plain[0].length(), plain[1].length()];
-    if (lengths[0] - lengths[1]).abs() <= tolerance::POINT {
+    if !equal || (lengths[0] - lengths[1]).abs() <= tolerance::POINT {
         return Ok(plain);
     }
     // The legs leave the seam's direction unequally: the straighter one is drawn fuller.
@@ -136,33 +179,28 @@ fn rounding(from: Point, to: Point, lines: &[&Curve]) -> (f64, f64) {
     (start, end)
 }
 
+/// An end of a leg: where the seam is, where the leg points, direction of the seam.
+type LegEnd = (Point, Point, Option<Vec2>);
+
 /// One leg: straight, rounded into the seam's direction at its ends.
 fn leg(
-    (from, leave): (Point, Option<Vec2>),
-    (to, arrive): (Point, Option<Vec2>),
+    (from, aims_from, leave): LegEnd,
+    (to, aims_to, arrive): LegEnd,
     over: [f64; 2],
     fullness: f64,
 ) -> Result<Curve, GeometryError> {
-    let straight = (to - from).normalize();
-    let handle = |over: f64| over * HANDLE * fullness;
-    let (mut start, mut end) = (from, to);
-    let mut parts = Vec::new();
+    let straight = (aims_to - aims_from).normalize();
+    let handle = |a: Point, b: Point| a.distance(b) * HANDLE * fullness;
+    let start = leave.map_or(from, |_| along(aims_from, aims_to, over[0]));
+    let end = arrive.map_or(to, |_| along(aims_to, aims_from, over[1]));
+    let mut whole = Curve::line(start, end)?;
     if let Some(direction) = leave {
-        start = along(from, to, over[0]);
-        let h = handle(over[0]);
-        parts.push(Curve::hermite(from, direction * h, start, straight * h)?);
+        let h = handle(from, start);
+        whole = Curve::hermite(from, direction * h, start, straight * h)?.then(&whole)?;
     }
     if let Some(direction) = arrive {
-        end = along(to, from, over[1]);
-        let h = handle(over[1]);
-        let last = Curve::hermite(end, straight * h, to, direction * h)?;
-        parts.push(Curve::line(start, end)?);
-        parts.push(last);
-    } else {
-        parts.push(Curve::line(start, to)?);
+        let h = handle(end, to);
+        whole = whole.then(&Curve::hermite(end, straight * h, to, direction * h)?)?;
     }
-    let mut parts = parts.into_iter();
-    let first = parts.next().ok_or(GeometryError::Empty)?;
-    let _ = end;
-    parts.try_fold(first, |whole, part| whole.then(&part))
+    Ok(whole)
 }

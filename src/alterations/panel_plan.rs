@@ -11,6 +11,10 @@ use crate::piece::{Apexes, Dart, EdgeRole, Piece};
 /// frays before it is sewn (an assumption).
 const CLEAR: f64 = 12.0;
 
+/// Apexes nearer than this are passed in one sweep, in millimetres: drafted darts end so far
+/// short of the bust point at most, each from its side (value from memory).
+const NEAR: f64 = 60.0;
+
 /// Where a seam ends and what it goes through on its way. Of each node's two places the first
 /// is that on the piece that follows the start along the outline.
 pub(super) struct Through {
@@ -32,8 +36,9 @@ pub(super) fn plan(
         ([one, other], [], None) => two_open(piece, one, other)?,
         ([one], [double], None) => {
             let (start, mut nodes) = opened(piece, one)?;
-            let toward = one.apex();
-            nodes.extend(doubled(double, toward));
+            let mut on = doubled(double, one.apex());
+            meet(&mut nodes, &mut on);
+            nodes.append(&mut on);
             ended(piece, start, nodes)?
         }
         ([one], [], Some(place)) => {
@@ -68,6 +73,7 @@ fn opened(piece: &Piece, dart: &Dart) -> Result<(SeamEnd, Vec<Node>), Alteration
         at: [dart.legs[1], dart.legs[0]],
         toward: None,
         notch: None,
+        slides: None,
     };
     let apex = Node {
         notch: Some(format!("{} apex", dart.name)),
@@ -101,17 +107,31 @@ fn two_open(piece: &Piece, one: &Dart, other: &Dart) -> Result<Through, Alterati
             ..node
         })
         .collect();
-    if one.apex().distance(other.apex()) <= tolerance::PRINT {
-        let shared = back.remove(0);
-        if let (Some(apex), Some(on)) = (nodes.last_mut(), shared.toward) {
-            apex.toward = apex.toward.map(|v| (v + on).normalize());
-        }
-    }
+    meet(&mut nodes, &mut back);
     nodes.append(&mut back);
     Ok(Through {
         ends: [start, end],
         nodes,
     })
+}
+
+/// Makes one place of two apexes that lie near each other: the seam sweeps between them, where
+/// the fullest point of the body lies, instead of bending to both.
+fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
+    let (Some(last), Some(first)) = (nodes.last_mut(), on.first()) else {
+        return;
+    };
+    let (Some(u), Some(v)) = (last.toward, first.toward) else {
+        return;
+    };
+    let (a, b) = (last.at[0], first.at[0]);
+    if a.distance(b) > NEAR {
+        return;
+    }
+    let apart = a.distance(b) > tolerance::PRINT;
+    last.slides = apart.then_some([a, b]);
+    last.toward = Some(((b + v * NEAR) - (a - u * NEAR)).normalize());
+    on.remove(0);
 }
 
 /// Down one side of a double-pointed dart and up the other, from the apex nearer to a point.
@@ -140,6 +160,7 @@ fn doubled(dart: &Dart, from: Point) -> Vec<Node> {
             at: legs,
             toward: Some(down),
             notch: Some(format!("{} dart", dart.name)),
+            slides: None,
         },
         apex(far, "far apex"),
     ]
