@@ -2,7 +2,9 @@
 
 use crate::people::{block, body, usual};
 use crate::pictures::show;
-use blockwright::alterations::{Alteration, Chain, DartRelocation, DartToSeam, Refused, alter};
+use blockwright::alterations::{
+    Alteration, Chain, DartRelocation, DartToSeam, Reason, Refused, alter,
+};
 use blockwright::draft::Block;
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::piece::{Cut, EdgeName, Pattern};
@@ -138,5 +140,46 @@ fn the_usual_panels() {
             .unwrap_or_else(|e| panic!("{of:?} {piece} {seam:?}: {e}"));
         show(&format!("panel-{index}-{of:?}-{piece}"), &done.pattern);
         assert_divided(&before, &done.pattern, piece);
+    }
+}
+
+#[test]
+fn what_makes_no_seam_is_refused_by_name() {
+    let bodice = usual(Block::Bodice);
+    let told = |step: DartToSeam| seamed(&bodice, None, step).unwrap_err().to_string();
+    assert!(told(DartToSeam::of("bust", "bust")).contains("say either"));
+    assert!(told(DartToSeam::of("bust", "shoulder")).contains("a piece with the darts"));
+    assert!(told(DartToSeam::through("waist", "hem", 0.5)).contains("several pieces"));
+    let front = |step: DartToSeam| told(step.on("front"));
+    assert!(front(DartToSeam::through("waist", "waist", 0.2)).contains("both ends"));
+    assert!(front(DartToSeam::through("bust", "centre_front", 0.5)).contains("on the fold"));
+    assert!(front(DartToSeam::through("bust", "neckline", 0.01)).contains("from the corner"));
+    assert!(front(DartToSeam::through("bust", "yoke", 0.5)).contains("an edge yoke"));
+    assert!(front(DartToSeam::through("bust", "neckline", f64::NAN)).contains("from 0 to 1"));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig {
+        cases: 30, failure_persistence: None,
+        rng_seed: proptest::test_runner::RngSeed::Fixed(0x5ea), ..ProptestConfig::default()
+    })]
+
+    /// Any body's panels keep every law and girth, or are refused by the alteration in words.
+    #[test]
+    fn any_body_is_divided_or_refused(
+        bust in 800.0..1200.0_f64, drop in 80.0..240.0_f64, hips in 0.0..120.0_f64,
+        height in 1550.0..1800.0_f64, which in 0..13_usize,
+    ) {
+        let (of, piece, first, seam) = cases().swap_remove(which);
+        let Some(before) = block(of, &body(bust, bust - drop, bust + hips, height)) else {
+            return Ok(());
+        };
+        match seamed(&before, first, seam.clone().on(piece)) {
+            Ok(done) => assert_divided(&before, &done.pattern, piece),
+            Err(refused) => prop_assert!(
+                matches!(refused.reason, Reason::Alteration(_)),
+                "{of:?} {piece} {seam:?}: {refused}"
+            ),
+        }
     }
 }
