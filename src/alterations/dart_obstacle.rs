@@ -61,7 +61,7 @@ pub(super) fn obstacle(d: &Dividing<'_>) -> Result<Option<String>, AlterationErr
         }
     }
     let (place, _) = edge.curve().point_at(at)?;
-    Ok(in_the_way(d, place)?)
+    in_the_way(d, place)
 }
 
 /// A dart inside the piece that lies on both sides of the cut.
