@@ -1,8 +1,8 @@
 //! Every alteration in one list, which tests and job files walk.
 
 use super::{
-    Abdomen, Alteration, BackLengthReduction, Bust, HipGirth, Length, LengthAt, Seat, UpperArm,
-    WaistGirth,
+    Abdomen, Alteration, BackLengthReduction, Bust, DartDivision, DartMerging, DartRelocation,
+    DartToSeam, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth,
 };
 use serde::de::DeserializeOwned;
 
@@ -56,6 +56,12 @@ const WITH_HIPS: &[&str] = &["skirt", "bodice and skirt", "dress", "tunic", "shi
 
 /// Blocks that may have a sleeve.
 const WITH_SLEEVE: &[&str] = &["bodice", "bodice and skirt", "dress", "tunic", "shirt"];
+
+/// Blocks with a waist seam and a bust dart.
+const BODICES: &[&str] = &["bodice", "bodice and skirt"];
+
+/// Blocks with a shoulder and a waist dart at the back.
+const WITH_BACK_DARTS: &[&str] = &["bodice", "bodice and skirt", "dress"];
 
 /// The alterations, in the order in which a fitter works: length and balance, shoulders and
 /// neck, bust and back, waist, hip, sleeve, darts.
@@ -136,6 +142,42 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some("upper_arm finished"),
         example: || Box::new(UpperArm { amount: 15.0 }),
         read: read::<UpperArm>,
+    },
+    Entry {
+        name: "dart_relocation",
+        says: "moves a dart with one apex to any edge of its piece, by a slash to the apex and a turn about it",
+        keeps: "the angle about the apex, every sewn length, every girth",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(DartRelocation::to("bust", "shoulder", 0.5)),
+        read: read::<DartRelocation>,
+    },
+    Entry {
+        name: "dart_division",
+        says: "moves parts of a dart's angle to other places, for a dart too wide to press or fullness wanted in several places",
+        keeps: "the sum of angles about the apex, every sewn length, every girth",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(DartDivision::of("bust").part("shoulder", 0.5, 0.5)),
+        read: read::<DartDivision>,
+    },
+    Entry {
+        name: "dart_merging",
+        says: "makes one dart of two that point at the same fullness, aimed at where their centre lines meet",
+        keeps: "every sewn length to a twentieth of a millimetre, every girth",
+        blocks: BODICES,
+        target: None,
+        example: || Box::new(DartMerging::of("waist", "bust")),
+        read: read::<DartMerging>,
+    },
+    Entry {
+        name: "dart_to_seam",
+        says: "takes up darts in a seam through their apexes that divides the piece in a centre and a side piece",
+        keeps: "every girth; every edge of the other pieces",
+        blocks: WITH_BACK_DARTS,
+        target: None,
+        example: || Box::new(DartToSeam::of("shoulder", "waist")),
+        read: read::<DartToSeam>,
     },
 ];
 

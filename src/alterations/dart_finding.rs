@@ -1,0 +1,119 @@
+//! Finding a dart by name, the places free for one, and what moving darts promises.
+
+use super::dart_opening::Opening;
+use super::dart_swing::Swing;
+use super::{AlterationError, Promise};
+use crate::geometry::tolerance;
+use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
+
+/// The angle about an apex is kept to 1e-9 rad; promises are in degrees, with room for what
+/// the angle's own computation loses.
+const SAME_ANGLE: f64 = 6e-8;
+
+/// How many places along an edge are tried when free ones are told.
+const TRIED: u32 = 50;
+
+/// The dart of a name with one apex, and its piece.
+pub(super) fn found<'p>(
+    pattern: &'p Pattern,
+    name: &str,
+    on: Option<&str>,
+) -> Result<(&'p Piece, &'p Dart), AlterationError> {
+    let having: Vec<(&Piece, &Dart)> = pattern
+        .pieces()
+        .iter()
+        .filter(|p| on.is_none_or(|on| p.name() == on))
+        .filter_map(|p| Some((p, p.dart(name)?)))
+        .collect();
+    let movable: Vec<_> = having
+        .iter()
+        .filter(|(_, d)| d.edge.is_some() && matches!(d.apexes, Apexes::One(_)))
+        .copied()
+        .collect();
+    match (movable.as_slice(), having.as_slice()) {
+        ([one], _) => Ok(*one),
+        ([], []) => Err(AlterationError::Missing {
+            what: match on {
+                Some(piece) => format!("a {name} dart on a piece named {piece}"),
+                None => format!("a {name} dart"),
+            },
+            advice: "name a dart that the block has; one without fullness to take in is not drawn",
+        }),
+        ([], _) => Err(AlterationError::Setting(format!(
+            "the {name} dart has two apexes and lies inside its piece; only a dart with one apex, open on an edge, can be moved"
+        ))),
+        (several, _) => {
+            let names: Vec<&str> = several.iter().map(|(p, _)| p.name()).collect();
+            Err(AlterationError::Setting(format!(
+                "several pieces have a {name} dart; say which with piece: {}",
+                names.join(" or ")
+            )))
+        }
+    }
+}
+
+/// The refusal of a place, with the places of that edge that are free.
+pub(super) fn free_places(swing: &Swing<'_>, edge: &EdgeName, why: String) -> AlterationError {
+    let free = |step: u32| {
+        let at = f64::from(step) / f64::from(TRIED);
+        let into = Opening::place(swing.piece, edge, at).ok()?;
+        let there = Swing {
+            into,
+            ..swing.clone()
+        };
+        there.made().is_ok().then_some(at)
+    };
+    let mut ranges: Vec<[f64; 2]> = Vec::new();
+    let mut open = false;
+    for step in 0..=TRIED {
+        match (free(step), ranges.last_mut()) {
+            (Some(at), Some(range)) if open => range[1] = at,
+            (Some(at), _) => {
+                ranges.push([at, at]);
+                open = true;
+            }
+            (None, _) => open = false,
+        }
+    }
+    let told: Vec<String> = ranges
+        .iter()
+        .map(|[from, to]| format!("{from:.2} to {to:.2}"))
+        .collect();
+    AlterationError::First {
+        why,
+        advice: if told.is_empty() {
+            format!("no place on the {edge} is free for this dart; choose another edge")
+        } else {
+            format!(
+                "free on the {edge} are the places at {}",
+                told.join(" and ")
+            )
+        },
+    }
+}
+
+/// What moving darts on a piece keeps: its sewn lengths and every girth.
+pub(super) fn kept_of(before: &Pattern, piece: &Piece) -> Vec<Promise> {
+    let edges = piece.outline().edges().iter().map(|e| Promise {
+        within: tolerance::POINT,
+        ..Promise::exactly(format!("{} {} length", piece.name(), e.name()))
+    });
+    edges.chain(girths(before)).collect()
+}
+
+/// Every girth, kept.
+pub(super) fn girths(before: &Pattern) -> impl Iterator<Item = Promise> {
+    before.girths().iter().map(|g| Promise {
+        within: tolerance::POINT * 10.0,
+        ..Promise::exactly(format!("{} finished", g.name))
+    })
+}
+
+/// The angle of a dart changes by a share of itself, exactly.
+pub(super) fn turned_darts(piece: &Piece, dart: &Dart, share: f64) -> Promise {
+    Promise {
+        what: format!("{} {} dart angle", piece.name(), dart.name),
+        change: dart.angle().to_degrees() * share,
+        within: SAME_ANGLE,
+    }
+}

@@ -1,0 +1,74 @@
+//! Where a dart opens on an edge, and to which side it is pressed.
+
+use super::AlterationError;
+use crate::geometry::Point;
+use crate::piece::{EdgeName, EdgeRole, Piece, Pressed};
+
+/// Where a dart is opened on an edge, along the edge with its darts open, in millimetres.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Opening {
+    pub edge: EdgeName,
+    pub from: f64,
+    /// Where the dart that is there already has its second leg; `from` when there is none.
+    pub to: f64,
+    /// The dart that is there already and gets wider.
+    pub widens: Option<String>,
+}
+
+impl Opening {
+    /// A new place, given as a share of the sewn length of an edge.
+    pub fn place(piece: &Piece, edge: &EdgeName, share: f64) -> Result<Self, AlterationError> {
+        let missing = || AlterationError::Missing {
+            what: format!("an edge {edge} on the {}", piece.name()),
+            advice: "name an edge of the piece that carries the dart",
+        };
+        let sewn = piece.seam_length(edge).ok_or_else(missing)?;
+        if !(0.0..=1.0).contains(&share) {
+            return Err(AlterationError::Setting(format!(
+                "the place along the {edge} is {share}; it is a share of the edge, from 0 to 1"
+            )));
+        }
+        let at = piece.open_position(edge, share * sewn);
+        Ok(Self {
+            edge: edge.clone(),
+            from: at,
+            to: at,
+            widens: None,
+        })
+    }
+
+    /// The place of a dart that is there and gets wider.
+    pub fn dart(piece: &Piece, name: &str) -> Option<Self> {
+        let edge = piece.dart(name)?.edge.clone()?;
+        let mouths = piece.mouths(&edge);
+        let (_, from, to) = mouths.iter().find(|(d, ..)| d.name == name)?;
+        Some(Self {
+            from: *from,
+            to: *to,
+            widens: Some(name.to_owned()),
+            edge: edge.clone(),
+        })
+    }
+}
+
+/// To which side a dart is pressed, by common practice: an upright one toward the centre, a
+/// level one down.
+pub(super) fn pressed(piece: &Piece, apex: Point, legs: [Point; 2]) -> Pressed {
+    let toward = legs[0].midpoint(legs[1]) - apex;
+    let fold = piece
+        .outline()
+        .edges()
+        .iter()
+        .find(|e| e.role() == EdgeRole::Fold);
+    let centre = fold.map_or(piece.grain()[0].x, |f| f.curve().start().x);
+    let first = if toward.y.abs() >= toward.x.abs() {
+        (legs[0].x - centre).abs() <= (legs[1].x - centre).abs()
+    } else {
+        legs[0].y >= legs[1].y
+    };
+    if first {
+        Pressed::TowardFirstLeg
+    } else {
+        Pressed::TowardSecondLeg
+    }
+}

@@ -1,0 +1,113 @@
+//! Dart relocation: a dart moved to another edge or another place on its edge.
+
+use super::dart_finding::{found, free_places, kept_of, turned_darts};
+use super::dart_opening::Opening;
+use super::dart_swing::Swing;
+use super::sleeve::replaced;
+use super::{Alteration, AlterationError, Altered, Promise};
+use crate::piece::{EdgeName, Pattern};
+use serde::{Deserialize, Serialize};
+
+/// Moves a dart to any edge of its piece.
+///
+/// For a dart with one apex (bust, waist, shoulder, elbow) that is wanted elsewhere. The paper
+/// is slashed from the new place to the apex, the old dart closed by turning the panel between
+/// the two about the apex, and the new dart opens by the same angle. The panel with the fold,
+/// or on a piece without fold that with the grain, stays. The new mouth is shaped so that the
+/// folded dart lies flush; an upright dart is pressed toward the centre, a level one down.
+///
+/// The dart keeps its name. The angle about the apex, every sewn length and every girth stay;
+/// notches keep their sewn place, and balance lines are broken at the legs of the new dart.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, DartRelocation, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let mut figure = Figure::cylinder(920.0);
+/// figure.waist_girth = 740.0;
+/// let pattern = draft_figure(&figure, &DraftOptions::of(Block::Bodice))?;
+/// let step: Box<dyn Alteration> = Box::new(DartRelocation::to("shoulder", "neckline", 0.5));
+/// let done = alter(&pattern, &[step])?;
+/// let length = |p| reading(p, "back shoulder length").unwrap_or(0.0);
+/// assert!((length(&pattern) - length(&done.pattern)).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DartRelocation {
+    /// Name of the dart: `bust`, `waist`, `shoulder`, `elbow`.
+    pub dart: String,
+    /// The edge it goes to: `shoulder`, `neckline`, `armscye`, `side_seam`, `waist`.
+    pub to: String,
+    /// Where along that edge as sewn, from 0 at its start to 1; the middle unless given.
+    #[serde(default = "middle")]
+    pub at: f64,
+    /// The piece, where several have a dart of that name.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub piece: Option<String>,
+}
+
+pub(super) fn middle() -> f64 {
+    0.5
+}
+
+impl DartRelocation {
+    /// Moves the one dart of that name to a place on an edge.
+    #[must_use]
+    pub fn to(dart: impl Into<String>, edge: impl Into<String>, at: f64) -> Self {
+        Self {
+            dart: dart.into(),
+            to: edge.into(),
+            at,
+            piece: None,
+        }
+    }
+
+    /// The same on the piece of that name.
+    #[must_use]
+    pub fn on(self, piece: impl Into<String>) -> Self {
+        Self {
+            piece: Some(piece.into()),
+            ..self
+        }
+    }
+}
+
+impl Alteration for DartRelocation {
+    fn name(&self) -> &'static str {
+        "dart_relocation"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        None
+    }
+
+    fn with_amount(&self, _amount: f64) -> Box<dyn Alteration> {
+        Box::new(self.clone())
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let Ok((piece, dart)) = found(before, &self.dart, self.piece.as_deref()) else {
+            return Vec::new();
+        };
+        let mut promises = kept_of(before, piece);
+        promises.push(turned_darts(piece, dart, 0.0));
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let (piece, dart) = found(pattern, &self.dart, self.piece.as_deref())?;
+        let edge = EdgeName::new(self.to.clone());
+        let swing = Swing {
+            piece,
+            dart,
+            share: 1.0,
+            into: Opening::place(piece, &edge, self.at)?,
+            name: dart.name.clone(),
+        };
+        let made = swing.made().map_err(|e| match e {
+            AlterationError::Setting(why) => free_places(&swing, &edge, why),
+            other => other,
+        })?;
+        Ok(replaced(pattern, made)?.into())
+    }
+}

@@ -1,0 +1,164 @@
+//! An outline taken apart where a dart closes and another opens.
+
+use super::AlterationError;
+use super::dart_opening::Opening;
+use crate::geometry::{Curve, GeometryError, Point, along, crossings, tolerance};
+use crate::piece::{Dart, EdgeRole, Piece};
+use kurbo::{BezPath, Shape};
+
+/// A grain line shortened at a cut ends so far from it, in millimetres.
+const GRAIN_CLEAR: f64 = 8.0;
+
+/// A part of an edge between corners, mouths and the new place.
+pub(super) struct Fragment {
+    pub edge: usize,
+    pub from: f64,
+    pub to: f64,
+    pub kind: Kind,
+    /// Whether it lies in the panel that follows the old dart along the outline.
+    pub follows: bool,
+}
+
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Kind {
+    Plain,
+    /// The mouth of a dart that goes with its panel.
+    Mouth,
+    /// The mouth of the dart that is closed.
+    Old,
+    /// The mouth of the dart that gets wider.
+    Gap,
+}
+
+/// The parts of an outline in order.
+pub(super) struct Ring<'p> {
+    piece: &'p Piece,
+    dart: &'p Dart,
+    /// Ends on the edge of the cuts to the apex: equal for a new dart.
+    pub slash: [Point; 2],
+    pub fragments: Vec<Fragment>,
+}
+
+impl<'p> Ring<'p> {
+    /// The outline taken apart.
+    pub fn of(piece: &'p Piece, dart: &'p Dart, into: &Opening) -> Result<Self, AlterationError> {
+        let edge = piece.outline().edge(&into.edge);
+        let curve = edge.ok_or(GeometryError::Empty)?.curve();
+        let slash = [curve.point_at(into.from)?.0, curve.point_at(into.to)?.0];
+        let mut ring: Vec<Fragment> = Vec::new();
+        for (index, edge) in piece.outline().edges().iter().enumerate() {
+            let length = edge.curve().length();
+            let mouths = piece.mouths(edge.name());
+            let mut stops = vec![0.0, length];
+            stops.extend(mouths.iter().flat_map(|(_, from, to)| [*from, *to]));
+            if edge.name() == &into.edge {
+                stops.extend([into.from, into.to]);
+            }
+            stops.sort_by(f64::total_cmp);
+            stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
+            for pair in stops.windows(2) {
+                let middle = 0.5 * (pair[0] + pair[1]);
+                let within = mouths.iter().find(|(_, a, b)| (*a..*b).contains(&middle));
+                let kind = match within {
+                    Some((d, ..)) if d.name == dart.name => Kind::Old,
+                    Some((d, ..)) if Some(&d.name) == into.widens.as_ref() => Kind::Gap,
+                    Some(_) => Kind::Mouth,
+                    None => Kind::Plain,
+                };
+                ring.push(Fragment {
+                    edge: index,
+                    from: pair[0],
+                    to: pair[1],
+                    kind,
+                    follows: false,
+                });
+            }
+        }
+        // Walk once round from the old mouth: until the new place it is the panel that follows.
+        let old = ring.iter().position(|f| f.kind == Kind::Old);
+        let old = old.ok_or_else(|| AlterationError::Missing {
+            what: format!("a {} dart that opens on an edge", dart.name),
+            advice: "only a dart with one apex, open on an edge, can be moved",
+        })?;
+        let edges = piece.outline().edges();
+        let starts_here = |f: &Fragment| {
+            edges[f.edge].name() == &into.edge && (f.from - into.from).abs() <= tolerance::POINT
+        };
+        let count = ring.len();
+        for step in 1..count {
+            let fragment = &mut ring[(old + step) % count];
+            if starts_here(fragment) {
+                break;
+            }
+            fragment.follows = true;
+        }
+        Ok(Self {
+            piece,
+            dart,
+            slash,
+            fragments: ring,
+        })
+    }
+
+    /// Whether the panel that follows the old dart stays: it has the fold, or the grain.
+    pub fn still_follows(&self) -> Result<bool, AlterationError> {
+        let edges = self.piece.outline().edges();
+        let fold = self
+            .fragments
+            .iter()
+            .find(|f| edges[f.edge].role() == EdgeRole::Fold);
+        if let Some(fold) = fold {
+            return Ok(fold.follows);
+        }
+        let [low, high] = self.uncut_grain()?;
+        Ok(self.panel(true)?.contains(low.midpoint(high)))
+    }
+
+    /// The longest part of the grain line that no cut runs through, a little clear of the cut.
+    pub fn uncut_grain(&self) -> Result<[Point; 2], AlterationError> {
+        let [low, high] = self.piece.grain();
+        let line = Curve::line(low, high)?;
+        let apex = self.dart.apex();
+        let mut stops = vec![0.0, line.length()];
+        for end in self.slash.iter().chain(&self.dart.legs) {
+            let cut = Curve::line(apex, *end)?;
+            let met = crossings(line.segments(), cut.segments());
+            stops.extend(met.iter().map(|c| line.nearest(c.point).1));
+        }
+        stops.sort_by(f64::total_cmp);
+        let longest = stops
+            .windows(2)
+            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
+        let (from, to) = longest.map_or((0.0, line.length()), |pair| (pair[0], pair[1]));
+        let clear = |cut: bool| if cut { GRAIN_CLEAR } else { 0.0 };
+        let (from, to) = (from + clear(from > 0.0), to - clear(to < line.length()));
+        Ok([along(low, high, from), along(low, high, to)])
+    }
+
+    /// The panel that follows the old dart, or the one that leads up to it.
+    pub fn panel(&self, follows: bool) -> Result<BezPath, AlterationError> {
+        let ring = &self.fragments;
+        let old = ring.iter().position(|f| f.kind == Kind::Old).unwrap_or(0);
+        let mut path = BezPath::new();
+        path.move_to(self.dart.apex());
+        for step in 1..ring.len() {
+            let fragment = &ring[(old + step) % ring.len()];
+            if fragment.follows != follows || fragment.kind == Kind::Gap {
+                continue;
+            }
+            let curve = self.curve(fragment)?;
+            path.line_to(curve.start());
+            for segment in curve.segments() {
+                path.push(segment.as_path_el());
+            }
+        }
+        path.close_path();
+        Ok(path)
+    }
+
+    /// The line of a part.
+    pub fn curve(&self, fragment: &Fragment) -> Result<Curve, GeometryError> {
+        let edge = &self.piece.outline().edges()[fragment.edge];
+        edge.curve().part(fragment.from, fragment.to)
+    }
+}

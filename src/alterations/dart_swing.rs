@@ -1,0 +1,278 @@
+//! One dart closed, wholly or in part, and its angle opened in another place: the panel
+//! between the two is turned about the apex.
+
+use super::dart_lines::{Cuts, redrawn};
+use super::dart_obstacle::{Dividing, obstacle};
+use super::dart_opening::{Opening, pressed};
+use super::dart_ring::{Fragment, Kind, Ring};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, GeometryError, Rigid, angle_between, tolerance};
+use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
+use kurbo::{BezPath, Shape};
+
+/// A mouth is at most so many times as long as its dart is wide: beyond that the fold is a spike
+/// that runs along the edge instead of being caught in it (an assumption).
+const LONGEST_MOUTH: f64 = 2.5;
+
+/// A step: how much of which dart goes where.
+#[derive(Debug, Clone)]
+pub(super) struct Swing<'p> {
+    pub piece: &'p Piece,
+    pub dart: &'p Dart,
+    /// Share of the dart's angle that goes; all of it closes the dart.
+    pub share: f64,
+    pub into: Opening,
+    /// Name of the dart opened.
+    pub name: String,
+}
+
+impl Swing<'_> {
+    /// The piece after it.
+    pub fn made(&self) -> Result<Piece, AlterationError> {
+        if let Some(why) = self.obstacle()? {
+            return Err(AlterationError::Setting(why));
+        }
+        let ring = Ring::of(self.piece, self.dart, &self.into)?;
+        let [first, second] = self.dart.legs;
+        let apex = self.dart.apex();
+        let turn = angle_between(second - apex, first - apex) * self.share;
+        let follows_moves = !ring.still_follows()?;
+        let motion = Rigid::turn_about(apex, if follows_moves { turn } else { -turn });
+        let of = |follows: bool| {
+            if follows == follows_moves {
+                motion
+            } else {
+                Rigid::IDENTITY
+            }
+        };
+        let (follows, leads) = (of(true), of(false));
+        let closed = self.share >= 1.0;
+        let gap = [follows.apply(ring.slash[0]), leads.apply(ring.slash[1])];
+        let opened = Dart {
+            name: self.name.clone(),
+            edge: Some(self.into.edge.clone()),
+            legs: gap,
+            apexes: Apexes::One(apex),
+            pressed: pressed(self.piece, apex, gap),
+        };
+        let kept = Dart {
+            legs: [leads.apply(first), follows.apply(second)],
+            ..self.dart.clone()
+        };
+
+        let mut sketch = Sketch::of(self.piece);
+        let opened = self.draw(
+            &mut sketch,
+            &ring,
+            &of,
+            (opened, (!closed).then_some(&kept)),
+        )?;
+        let panel = ring.panel(follows_moves)?;
+        self.darts(
+            &mut sketch,
+            (&ring, &of, &panel, follows_moves),
+            opened,
+            (!closed).then_some(kept),
+        );
+        let cuts = Cuts {
+            apex,
+            legs: self.dart.legs,
+            slash: ring.slash,
+            panel,
+            still: ring.panel(!follows_moves)?,
+            motion,
+            closed,
+        };
+        if self.piece.cut() != Cut::Fold {
+            sketch.parts_mut().grain = ring.uncut_grain()?;
+        }
+        for line in sketch.lines_mut() {
+            line.curve = redrawn(&line.curve, &cuts)?;
+        }
+        self.notched(sketch.finish()?)
+    }
+
+    /// What stands against it, in words, if something does.
+    pub fn obstacle(&self) -> Result<Option<String>, AlterationError> {
+        let ring = Ring::of(self.piece, self.dart, &self.into)?;
+        let panel = ring.panel(true)?;
+        obstacle(&Dividing {
+            piece: self.piece,
+            dart: self.dart,
+            into: (&self.into.edge, self.into.from),
+            widens: self.into.widens.as_deref(),
+            panel: &panel,
+        })
+    }
+
+    /// Draws every edge. Where the new dart cannot be pressed to the usual side, because the edge
+    /// there runs along the leg, it is pressed to the other.
+    fn draw(
+        &self,
+        sketch: &mut Sketch,
+        ring: &Ring<'_>,
+        of: &impl Fn(bool) -> Rigid,
+        (opened, kept): (Dart, Option<&Dart>),
+    ) -> Result<Dart, AlterationError> {
+        let edges = self.piece.outline().edges();
+        let other = Dart {
+            pressed: match opened.pressed {
+                Pressed::TowardFirstLeg => Pressed::TowardSecondLeg,
+                Pressed::TowardSecondLeg => Pressed::TowardFirstLeg,
+            },
+            ..opened.clone()
+        };
+        for dart in [opened, other] {
+            let drawn: Result<Vec<Curve>, _> = (0..edges.len())
+                .map(|index| self.edge(index, ring, of, (&dart, kept)))
+                .collect();
+            let Ok(drawn) = drawn else { continue };
+            for (edge, curve) in edges.iter().zip(drawn) {
+                sketch.replace(edge.name(), curve)?;
+            }
+            return Ok(dart);
+        }
+        Err(AlterationError::Setting(format!(
+            "the {} runs so nearly along the dart there that its fold would not lie on the seam",
+            self.into.edge
+        )))
+    }
+
+    /// One edge, its parts moved, mouths shaped where a dart opened or got narrower.
+    fn edge(
+        &self,
+        index: usize,
+        ring: &Ring<'_>,
+        of: &impl Fn(bool) -> Rigid,
+        (opened, kept): (&Dart, Option<&Dart>),
+    ) -> Result<Curve, AlterationError> {
+        let name = self.piece.outline().edges()[index].name();
+        // Parts of the edge, and in between the darts whose mouths are to be shaped.
+        let mut parts: Vec<Result<Curve, &Dart>> = Vec::new();
+        let (mut from, mut closed) = (None, false);
+        for fragment in ring.fragments.iter().filter(|f| f.edge == index) {
+            let here = name == &self.into.edge
+                && (fragment.from - self.into.from).abs() <= tolerance::POINT;
+            if here && from.is_some() {
+                parts.push(Err(opened));
+            }
+            from = Some(fragment.from);
+            match fragment.kind {
+                Kind::Gap => {}
+                Kind::Old => parts.extend(kept.map(Err)),
+                Kind::Plain | Kind::Mouth => {
+                    let part = ring.curve(fragment)?.moved(&of(fragment.follows));
+                    // Where the old dart closed the edge runs on: a fold beside may lie across.
+                    let joined = match parts.last() {
+                        Some(Ok(before)) if closed => Some(met(before, &part)?),
+                        _ => None,
+                    };
+                    match (joined, parts.last_mut()) {
+                        (Some(whole), Some(last)) => *last = Ok(whole),
+                        _ => parts.push(Ok(part)),
+                    }
+                }
+            }
+            closed = fragment.kind == Kind::Old;
+        }
+        let mut whole: Option<Curve> = None;
+        for (place, part) in parts.iter().enumerate() {
+            let part = match part {
+                Ok(curve) => curve.clone(),
+                Err(dart) => {
+                    let beside = match dart.pressed {
+                        Pressed::TowardFirstLeg => place.checked_sub(1).map(|p| &parts[p]),
+                        Pressed::TowardSecondLeg => parts.get(place + 1),
+                    };
+                    let Some(Ok(beside)) = beside else {
+                        return Err(GeometryError::Empty.into());
+                    };
+                    let mouth = shaped_mouth(dart.apex(), dart.legs, beside, dart.pressed)?;
+                    if mouth.length() > LONGEST_MOUTH * dart.intake() {
+                        return Err(GeometryError::Parallel.into());
+                    }
+                    mouth
+                }
+            };
+            whole = Some(match whole {
+                None => part,
+                Some(before) => met(&before, &part)?,
+            });
+        }
+        whole.ok_or_else(|| GeometryError::Empty.into())
+    }
+
+    /// The darts: each goes with its panel, the old one is closed, the new one opened.
+    fn darts<F: Fn(bool) -> Rigid>(
+        &self,
+        sketch: &mut Sketch,
+        (ring, of, panel, follows_moves): (&Ring<'_>, &F, &BezPath, bool),
+        opened: Dart,
+        kept: Option<Dart>,
+    ) {
+        let edges = self.piece.outline().edges();
+        let moving = |dart: &Dart| {
+            let Some(name) = &dart.edge else {
+                return panel.contains(dart.legs[0]);
+            };
+            let mouths = self.piece.mouths(name);
+            let at = mouths.iter().find(|(d, ..)| d.name == dart.name);
+            let within = |f: &&Fragment| {
+                edges[f.edge].name() == name
+                    && at.is_some_and(|(_, from, _)| (f.from - from).abs() <= tolerance::POINT)
+            };
+            ring.fragments
+                .iter()
+                .find(within)
+                .is_some_and(|f| f.follows == follows_moves)
+        };
+        let motion = of(follows_moves);
+        let (mut opened, mut kept) = (Some(opened), kept);
+        let mut darts = Vec::new();
+        for dart in self.piece.darts() {
+            if dart.name == self.dart.name {
+                darts.extend(kept.take());
+                if self.into.widens.is_none() {
+                    darts.extend(opened.take());
+                }
+            } else if Some(&dart.name) == self.into.widens.as_ref() {
+                darts.extend(opened.take());
+            } else if moving(dart) {
+                let mut dart = dart.clone();
+                dart.legs = dart.legs.map(|leg| motion.apply(leg));
+                dart.apexes = match dart.apexes {
+                    Apexes::One(a) => Apexes::One(motion.apply(a)),
+                    Apexes::Two(a, b) => Apexes::Two(motion.apply(a), motion.apply(b)),
+                };
+                darts.push(dart);
+            } else {
+                darts.push(dart.clone());
+            }
+        }
+        *sketch.darts_mut() = darts;
+    }
+
+    /// The piece with every notch at the sewn place it had.
+    fn notched(&self, piece: Piece) -> Result<Piece, AlterationError> {
+        let places: Vec<f64> = self
+            .piece
+            .notches()
+            .iter()
+            .map(|n| piece.open_position(&n.edge, self.piece.sewn_position(&n.edge, n.at)))
+            .collect();
+        let mut parts = piece.into_parts();
+        for (notch, at) in parts.notches.iter_mut().zip(places) {
+            let edge = parts.outline.edge(&notch.edge);
+            notch.at = at.min(edge.map_or(at, |e| e.curve().length()));
+        }
+        Ok(Piece::new(parts)?)
+    }
+}
+
+/// Two parts end to end, a rounding apart: they were turned by the angle between the legs.
+fn met(before: &Curve, part: &Curve) -> Result<Curve, GeometryError> {
+    if before.end().distance(part.start()) <= tolerance::SEAM_ALTERED {
+        return before.ending_at(part.start())?.then(part);
+    }
+    before.clone().then(part)
+}

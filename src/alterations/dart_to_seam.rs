@@ -1,0 +1,278 @@
+//! Darts made into a seam that divides their piece in two.
+
+use super::dart_opening::Opening;
+use super::panel_path::panel_path;
+use super::panel_pieces::Division;
+use super::panel_plan::{Through, plan};
+use super::{Alteration, AlterationError, Altered, Promise};
+use crate::piece::{EdgeName, EdgeRef, GirthRun, Pattern, PatternParts, Piece, RunAlong, Seam};
+use serde::{Deserialize, Serialize};
+
+/// Takes up darts in a seam through their apexes, which divides the piece in two.
+///
+/// For a panelled cut: the bust dart, moved to shoulder or armscye, and the waist dart become
+/// one seam from edge to edge. Give two darts, or one dart and the place where the seam ends. A
+/// double-pointed waist dart is followed down one side, and on from its lower point to the hem.
+///
+/// The seam follows the legs of the darts and is rounded into one smooth line at the apexes,
+/// short of every balance line, so that no width changes. Its two edges are mirror images in
+/// the centre line of each dart, so they are equally long; where two darts share an apex the
+/// straighter leg is drawn a little fuller until it is. They are notched at the apexes.
+///
+/// The pieces are named after the old one, `front centre` and `front side`. The centre piece
+/// keeps the fold, the side piece is cut as a pair, its grain parallel to that of the centre.
+/// Every seam that crosses the new one then has two edges on that side.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, DartRelocation, DartToSeam, alter};
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0),
+///     (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 740.0),
+///     (Measurement::HipGirth, 990.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Bodice))?;
+/// let steps: [Box<dyn Alteration>; 2] = [
+///     Box::new(DartRelocation::to("bust", "shoulder", 0.5)),
+///     Box::new(DartToSeam::of("bust", "waist").on("front")),
+/// ];
+/// let done = alter(&pattern, &steps)?;
+/// assert!(done.pattern.piece("front side").is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct DartToSeam {
+    /// Names of two darts that the seam takes up.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub darts: Option<[String; 2]>,
+    /// Name of the one dart that it takes up.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub dart: Option<String>,
+    /// With one dart: the edge where the seam's other end is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub to: Option<String>,
+    /// Where along that edge as sewn, from 0 at its start to 1; the middle unless given.
+    #[serde(default = "middle")]
+    pub at: f64,
+    /// The piece, where several have darts of those names.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub piece: Option<String>,
+}
+
+fn middle() -> f64 {
+    0.5
+}
+
+impl DartToSeam {
+    /// A seam through two darts.
+    #[must_use]
+    pub fn of(first: impl Into<String>, second: impl Into<String>) -> Self {
+        Self {
+            darts: Some([first.into(), second.into()]),
+            dart: None,
+            to: None,
+            at: middle(),
+            piece: None,
+        }
+    }
+
+    /// A seam through one dart to a place on an edge.
+    #[must_use]
+    pub fn through(dart: impl Into<String>, edge: impl Into<String>, at: f64) -> Self {
+        Self {
+            darts: None,
+            dart: Some(dart.into()),
+            to: Some(edge.into()),
+            at,
+            piece: None,
+        }
+    }
+
+    /// The same on the piece of that name.
+    #[must_use]
+    pub fn on(self, piece: impl Into<String>) -> Self {
+        Self {
+            piece: Some(piece.into()),
+            ..self
+        }
+    }
+
+    /// Names of the darts, and the place where the seam ends when there is one.
+    fn wanted(&self) -> Result<(Vec<&str>, Option<&str>), AlterationError> {
+        match (&self.darts, &self.dart, &self.to) {
+            (Some([one, other]), None, None) if one != other => Ok((vec![one, other], None)),
+            (None, Some(dart), Some(to)) => Ok((vec![dart], Some(to))),
+            _ => Err(AlterationError::Setting(
+                "say either darts: with two names, or dart: and to: with the edge where the seam ends"
+                    .to_owned(),
+            )),
+        }
+    }
+
+    /// The one piece that has the darts.
+    fn piece<'p>(&self, pattern: &'p Pattern) -> Result<&'p Piece, AlterationError> {
+        let (names, _) = self.wanted()?;
+        let having: Vec<&Piece> = pattern
+            .pieces()
+            .iter()
+            .filter(|p| self.piece.as_deref().is_none_or(|on| p.name() == on))
+            .filter(|p| names.iter().all(|name| p.dart(name).is_some()))
+            .collect();
+        match having.as_slice() {
+            [one] => Ok(one),
+            [] => Err(AlterationError::Missing {
+                what: format!("a piece with the darts named ({})", names.join(", ")),
+                advice: "a seam is made of darts that lie on one piece",
+            }),
+            several => {
+                let names: Vec<&str> = several.iter().map(|p| p.name()).collect();
+                Err(AlterationError::Setting(format!(
+                    "several pieces have such darts; say which with piece: {}",
+                    names.join(" or ")
+                )))
+            }
+        }
+    }
+}
+
+impl Alteration for DartToSeam {
+    fn name(&self) -> &'static str {
+        "dart_to_seam"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        None
+    }
+
+    fn with_amount(&self, _amount: f64) -> Box<dyn Alteration> {
+        Box::new(self.clone())
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let Ok(divided) = self.piece(before) else {
+            return Vec::new();
+        };
+        let others = before
+            .pieces()
+            .iter()
+            .filter(|p| p.name() != divided.name());
+        let edges = others.flat_map(|piece| {
+            let edges = piece.outline().edges().iter();
+            edges.map(|e| Promise::exactly(format!("{} {} length", piece.name(), e.name())))
+        });
+        let girths = before.girths().iter();
+        edges
+            .chain(girths.map(|g| Promise::exactly(format!("{} finished", g.name))))
+            .collect()
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let piece = self.piece(pattern)?;
+        let (names, to) = self.wanted()?;
+        let place = to
+            .map(|to| Opening::place(piece, &EdgeName::new(to.to_owned()), self.at))
+            .transpose()?;
+        let through: Through = plan(piece, &names, place)?;
+        let lines: Vec<_> = piece.lines().iter().map(|l| &l.curve).collect();
+        let division = Division {
+            piece,
+            path: panel_path(&through.nodes, &lines)?,
+            nodes: through.nodes,
+            ends: through.ends,
+            seam: fresh(piece),
+            taken: names.iter().map(|n| (*n).to_owned()).collect(),
+        };
+        let pieces = division.pieces()?;
+        Ok(divided(pattern, &division, pieces)?.into())
+    }
+}
+
+/// A name for the seam's edges that no edge of the piece has.
+fn fresh(piece: &Piece) -> EdgeName {
+    let numbered = (2..).map(|n| format!("panel_seam_{n}"));
+    let mut names = std::iter::once("panel_seam".to_owned()).chain(numbered);
+    let free = |name: &String| piece.outline().edge(&EdgeName::new(name.clone())).is_none();
+    EdgeName::new(names.find(free).unwrap_or_default())
+}
+
+/// The pattern with the piece divided: seams and girths run over both pieces.
+fn divided(
+    pattern: &Pattern,
+    division: &Division<'_>,
+    pieces: [Piece; 2],
+) -> Result<Pattern, AlterationError> {
+    let mut parts: PatternParts = pattern.clone().into_parts();
+    let old = division.piece.name();
+    for seam in &mut parts.seams {
+        for side in [&mut seam.a, &mut seam.b] {
+            *side = side
+                .iter()
+                .flat_map(|edge| {
+                    if edge.piece == old {
+                        split(edge, division, &pieces)
+                    } else {
+                        vec![edge.clone()]
+                    }
+                })
+                .collect();
+        }
+    }
+    for girth in &mut parts.girths {
+        girth.runs = girth
+            .runs
+            .iter()
+            .flat_map(|run| {
+                if run.piece != old {
+                    return vec![run.clone()];
+                }
+                let has = |piece: &&Piece| match &run.along {
+                    RunAlong::Edge(name) => piece.outline().edge(name).is_some(),
+                    RunAlong::Line(name) => piece.line(name).is_some(),
+                };
+                let on = |piece: &Piece| GirthRun {
+                    piece: piece.name().to_owned(),
+                    along: run.along.clone(),
+                };
+                pieces.iter().filter(has).map(on).collect()
+            })
+            .collect();
+    }
+    let seam = &division.seam;
+    let name = format!("{old} {}", seam.as_str().replace('_', " "));
+    parts.seams.push(Seam::plain(
+        name,
+        EdgeRef::new(pieces[1].name(), seam.clone()),
+        EdgeRef::against(pieces[0].name(), seam.clone()),
+    ));
+    let at = parts.pieces.iter().position(|p| p.name() == old);
+    let at = at.unwrap_or(parts.pieces.len());
+    let mut pieces = pieces.to_vec();
+    // The centre piece first, as it is laid out.
+    pieces.sort_by_key(|p| p.name().ends_with(" side"));
+    parts
+        .pieces
+        .splice(at..(at + 1).min(parts.pieces.len()), pieces);
+    Ok(Pattern::new(parts)?)
+}
+
+/// An edge of the old piece on the new ones, in the order in which it was walked.
+fn split(edge: &EdgeRef, division: &Division<'_>, pieces: &[Piece; 2]) -> Vec<EdgeRef> {
+    // Along the outline the seam's start is reached on the piece before it, its end on the one
+    // that follows the start.
+    let starts_here = division.ends[0].edge == edge.edge;
+    let mut order = if starts_here { [1, 0] } else { [0, 1] };
+    if edge.against {
+        order.reverse();
+    }
+    order
+        .into_iter()
+        .filter(|side| pieces[*side].outline().edge(&edge.edge).is_some())
+        .map(|side| EdgeRef {
+            piece: pieces[side].name().to_owned(),
+            ..edge.clone()
+        })
+        .collect()
+}

@@ -1,0 +1,206 @@
+//! The line of a panel seam through the apexes of the darts it takes up, once for each piece.
+
+use super::AlterationError;
+use crate::geometry::{Curve, GeometryError, Point, Vec2, along, root, tolerance};
+
+/// Over so many millimetres a dart's straight leg is rounded into the seam at its apex, unless
+/// a balance line crosses it nearer: a width measured there must stay (value from memory).
+const ROUNDED: f64 = 60.0;
+
+/// Handles of a rounding, as a share of its length.
+const HANDLE: f64 = 0.4;
+
+/// A place the seam goes through, with its direction there.
+#[derive(Debug, Clone)]
+pub(super) struct Node {
+    /// Where it lies on each piece: the two differ at the legs of a dart.
+    pub at: [Point; 2],
+    /// Direction of the seam; none at its ends, where it runs on straight.
+    pub toward: Option<Vec2>,
+    /// What is notched there, if anything.
+    pub notch: Option<String>,
+    /// Apexes of the darts before and after it, when the seam goes between them: their legs
+    /// point there, and the place is sought on the line from the one to the other.
+    pub slides: Option<[Point; 2]>,
+}
+
+impl Node {
+    /// A place common to both pieces.
+    pub fn common(at: Point, toward: Option<Vec2>) -> Self {
+        Self {
+            at: [at, at],
+            toward,
+            notch: None,
+            slides: None,
+        }
+    }
+
+    /// Where a dart's leg that ends here points, coming in and going out.
+    fn aims(&self, side: usize) -> [Point; 2] {
+        self.slides.unwrap_or([self.at[side]; 2])
+    }
+
+    fn is_common(&self) -> bool {
+        self.at[0].distance(self.at[1]) <= tolerance::POINT
+    }
+}
+
+/// The seam's line on both pieces, from node to node.
+pub(super) struct PanelPath {
+    pub curves: [Curve; 2],
+    /// How far along it each node lies.
+    pub nodes: Vec<f64>,
+}
+
+/// Draws the seam. Where it follows the legs of a dart it is drawn twice, equally long; the
+/// lines that cross it bound how far a leg is rounded.
+///
+/// Where it goes between the apexes of two darts, the place is sought at which both are equally
+/// long: nearer the one apex the one piece's edge is longer, nearer the other the other's.
+pub(super) fn panel_path(nodes: &[Node], lines: &[&Curve]) -> Result<PanelPath, AlterationError> {
+    let slid = |share: f64| -> Vec<Node> {
+        let place = |node: &Node| match node.slides {
+            Some([a, b]) => Node {
+                at: [a.lerp(b, share); 2],
+                ..node.clone()
+            },
+            None => node.clone(),
+        };
+        nodes.iter().map(place).collect()
+    };
+    let slides = nodes.iter().any(|n| n.slides.is_some());
+    if slides {
+        let miss = |share: f64| {
+            drawn(&slid(share), lines, false)
+                .map_or(f64::NAN, |p| p.curves[0].length() - p.curves[1].length())
+        };
+        if let Ok(share) = root("place of the seam between two apexes", 0.0, 1.0, miss) {
+            return drawn(&slid(share), lines, false);
+        }
+    }
+    drawn(&slid(0.5), lines, true)
+}
+
+/// The seam through its nodes as they lie; each part made equal on both pieces when wanted.
+fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, AlterationError> {
+    let mut curves: [Option<Curve>; 2] = [None, None];
+    let (mut walked, mut places) = ([0.0, 0.0], vec![0.0]);
+    for pair in nodes.windows(2) {
+        let parts = between(&pair[0], &pair[1], lines, equal)?;
+        for ((whole, walked), part) in curves.iter_mut().zip(&mut walked).zip(parts) {
+            *walked += part.length();
+            *whole = Some(match whole.take() {
+                None => part,
+                Some(before) => before.then(&part)?,
+            });
+        }
+        places.push(0.5 * (walked[0] + walked[1]));
+    }
+    let [Some(one), Some(other)] = curves else {
+        return Err(GeometryError::Empty.into());
+    };
+    Ok(PanelPath {
+        curves: [one, other],
+        nodes: places,
+    })
+}
+
+/// The seam from one node to the next, on both pieces.
+fn between(
+    from: &Node,
+    to: &Node,
+    lines: &[&Curve],
+    equal: bool,
+) -> Result<[Curve; 2], AlterationError> {
+    if from.is_common() && to.is_common() {
+        let chord = to.at[0] - from.at[0];
+        let handle = chord.hypot() / 3.0;
+        let leave = from.toward.unwrap_or_else(|| chord.normalize()) * handle;
+        let arrive = to.toward.unwrap_or_else(|| chord.normalize()) * handle;
+        let curve = Curve::hermite(from.at[0], leave, to.at[0], arrive)?;
+        return Ok([curve.clone(), curve]);
+    }
+    let rounded = [0, 1].map(|side| rounding(from.aims(side)[1], to.aims(side)[0], lines));
+    let over = [
+        rounded[0].0.min(rounded[1].0),
+        rounded[0].1.min(rounded[1].1),
+    ];
+    let leg = |side: usize, fullness: f64| {
+        leg(
+            (from.at[side], from.aims(side)[1], from.toward),
+            (to.at[side], to.aims(side)[0], to.toward),
+            over,
+            fullness,
+        )
+    };
+    let plain = [leg(0, 1.0)?, leg(1, 1.0)?];
+    let lengths = [plain[0].length(), plain[1].length()];
+    if !equal || (lengths[0] - lengths[1]).abs() <= tolerance::POINT {
+        return Ok(plain);
+    }
+    // The legs leave the seam's direction unequally: the straighter one is drawn fuller.
+    let short = usize::from(lengths[1] < lengths[0]);
+    let miss =
+        |fullness: f64| leg(short, fullness).map_or(f64::NAN, |c| c.length() - lengths[1 - short]);
+    let fullness =
+        root("fullness of the panel seam", 1.0, 2.4, miss).map_err(|_| AlterationError::First {
+            why: "the two darts meet at so sharp an angle that no smooth seam runs through both"
+                .to_owned(),
+            advice: "move one of them opposite the other first (dart_relocation)".to_owned(),
+        })?;
+    let fuller = leg(short, fullness)?;
+    let [one, other] = plain;
+    Ok(if short == 0 {
+        [fuller, other]
+    } else {
+        [one, fuller]
+    })
+}
+
+/// How far a leg may be rounded at its two ends: short of every line that crosses it.
+fn rounding(from: Point, to: Point, lines: &[&Curve]) -> (f64, f64) {
+    let length = from.distance(to);
+    let most = ROUNDED.min(0.45 * length);
+    let Ok(leg) = Curve::line(from, to) else {
+        return (most, most);
+    };
+    let met: Vec<f64> = lines
+        .iter()
+        .flat_map(|line| crate::geometry::crossings(leg.segments(), line.segments()))
+        .map(|c| c.point.distance(from))
+        .collect();
+    let free = |distance: f64| {
+        // A line through the end itself meets the seam where it is fixed.
+        let bound = (distance > tolerance::PRINT).then_some(0.95 * distance);
+        bound.unwrap_or(f64::INFINITY)
+    };
+    let start = met.iter().map(|d| free(*d)).fold(most, f64::min);
+    let end = met.iter().map(|d| free(length - d)).fold(most, f64::min);
+    (start, end)
+}
+
+/// An end of a leg: where the seam is, where the leg points, direction of the seam.
+type LegEnd = (Point, Point, Option<Vec2>);
+
+/// One leg: straight, rounded into the seam's direction at its ends.
+fn leg(
+    (from, aims_from, leave): LegEnd,
+    (to, aims_to, arrive): LegEnd,
+    over: [f64; 2],
+    fullness: f64,
+) -> Result<Curve, GeometryError> {
+    let straight = (aims_to - aims_from).normalize();
+    let handle = |a: Point, b: Point| a.distance(b) * HANDLE * fullness;
+    let start = leave.map_or(from, |_| along(aims_from, aims_to, over[0]));
+    let end = arrive.map_or(to, |_| along(aims_to, aims_from, over[1]));
+    let mut whole = Curve::line(start, end)?;
+    if let Some(direction) = leave {
+        let h = handle(from, start);
+        whole = Curve::hermite(from, direction * h, start, straight * h)?.then(&whole)?;
+    }
+    if let Some(direction) = arrive {
+        let h = handle(end, to);
+        whole = whole.then(&Curve::hermite(end, straight * h, to, direction * h)?)?;
+    }
+    Ok(whole)
+}

@@ -1,0 +1,302 @@
+//! A piece divided along a panel seam: the outline, marks and lines of both pieces.
+
+use super::AlterationError;
+use super::panel_path::{Node, PanelPath};
+use crate::geometry::{Curve, Point, Vec2, along, crossings, tolerance};
+use crate::piece::{
+    BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Notch, NotchKind, Outline, Piece, PieceParts,
+};
+use kurbo::{BezPath, Shape};
+
+/// An end of the seam on the outline: its edge, and where it leaves and takes up that edge.
+#[derive(Debug, Clone)]
+pub(super) struct SeamEnd {
+    pub edge: EdgeName,
+    pub from: f64,
+    pub to: f64,
+}
+
+/// How a piece is divided.
+pub(super) struct Division<'p> {
+    pub piece: &'p Piece,
+    /// Where the seam starts and ends on the outline.
+    pub ends: [SeamEnd; 2],
+    pub nodes: Vec<Node>,
+    /// On the piece that follows the start along the outline, and on the one before it.
+    pub path: PanelPath,
+    pub seam: EdgeName,
+    /// Names of the darts that the seam takes up.
+    pub taken: Vec<String>,
+}
+
+/// A part of an old edge on a new piece.
+struct Kept {
+    edge: usize,
+    from: f64,
+    to: f64,
+}
+
+impl Division<'_> {
+    /// The two pieces, the one that follows the seam's start along the outline first.
+    pub fn pieces(&self) -> Result<[Piece; 2], AlterationError> {
+        let kept = [self.kept(0)?, self.kept(1)?];
+        let rings = [self.ring(&kept[0], 0)?, self.ring(&kept[1], 1)?];
+        let inside = [shape(&rings[0]), shape(&rings[1])];
+        let centre = self.centre(&inside);
+        let make = |side: usize| -> Result<Piece, AlterationError> {
+            let is_centre = side == centre;
+            let old = self.piece;
+            let part = if is_centre { "centre" } else { "side" };
+            let cut = match (is_centre, old.cut()) {
+                (false, Cut::Fold) => Cut::Pair,
+                (_, cut) => cut,
+            };
+            let outline = Outline::new(rings[side].clone())?;
+            let darts = self.darts(&inside, side)?;
+            let named = |name: &str| darts.iter().any(|d| name == format!("{} dart", d.name));
+            let drill_points = old.drill_points().iter().filter(|d| named(&d.name));
+            Ok(Piece::new(PieceParts {
+                name: format!("{} {part}", old.name()),
+                cut,
+                grain: self.grain(&outline, is_centre)?,
+                notches: self.notches(&kept[side], side),
+                lines: self.lines(&inside, side)?,
+                drill_points: drill_points.cloned().collect(),
+                darts,
+                outline,
+            })?)
+        };
+        let pieces = [make(0)?, make(1)?];
+        Ok(pieces)
+    }
+
+    /// The parts of old edges on one of the pieces, in outline order.
+    fn kept(&self, side: usize) -> Result<Vec<Kept>, AlterationError> {
+        let edges = self.piece.outline().edges();
+        let [start, end] = if side == 0 { [0, 1] } else { [1, 0] }.map(|e: usize| &self.ends[e]);
+        let index = |of: &SeamEnd| edges.iter().position(|e| e.name() == &of.edge);
+        let (Some(first), Some(last)) = (index(start), index(end)) else {
+            return Err(AlterationError::Missing {
+                what: format!("an edge {} or {}", start.edge, end.edge),
+                advice: "name edges of the piece",
+            });
+        };
+        let count = edges.len();
+        let steps = (last + count - first) % count;
+        let parts = (0..=steps).map(|step| {
+            let edge = (first + step) % count;
+            let length = edges[edge].curve().length();
+            Kept {
+                edge,
+                from: if step == 0 { start.to } else { 0.0 },
+                to: if step == steps { end.from } else { length },
+            }
+        });
+        Ok(parts.collect())
+    }
+
+    fn ring(&self, kept: &[Kept], side: usize) -> Result<Vec<Edge>, AlterationError> {
+        let mut ring = Vec::with_capacity(kept.len() + 1);
+        for part in kept {
+            let edge = &self.piece.outline().edges()[part.edge];
+            let curve = edge.curve().part(part.from, part.to)?;
+            ring.push(Edge::new(edge.name().clone(), edge.role(), curve));
+        }
+        // The path runs from the seam's start to its end: back on the piece that follows.
+        let path = &self.path.curves[side];
+        let seam = if side == 0 {
+            path.reversed()
+        } else {
+            path.clone()
+        };
+        let (from, to) = (
+            ring.last().map_or(seam.start(), |e| e.curve().end()),
+            ring.first().map_or(seam.end(), |e| e.curve().start()),
+        );
+        let seam = seam.ending_at(to)?;
+        let seam = seam.reversed().ending_at(from)?.reversed();
+        ring.push(Edge::new(self.seam.clone(), EdgeRole::Seam, seam));
+        Ok(ring)
+    }
+
+    /// Which of the two is the centre piece: it has the fold, or the middle of the body.
+    fn centre(&self, inside: &[BezPath; 2]) -> usize {
+        let edges = self.piece.outline().edges();
+        let middle = edges.iter().find(|e| {
+            e.role() == EdgeRole::Fold
+                || [EdgeName::CENTRE_BACK, EdgeName::CENTRE_FRONT].contains(e.name())
+        });
+        let place = middle.map_or_else(
+            || self.piece.grain()[0].midpoint(self.piece.grain()[1]),
+            |e| e.curve().start().midpoint(e.curve().end()),
+        );
+        let distance = |path: &BezPath| {
+            let bounds = path.bounding_box();
+            let held = bounds.contains(place) && path.contains(place);
+            if held {
+                0.0
+            } else {
+                (bounds.center() - place).hypot()
+            }
+        };
+        usize::from(distance(&inside[1]) < distance(&inside[0]))
+    }
+
+    /// The darts that stay, on the piece they lie on.
+    fn darts(&self, inside: &[BezPath; 2], side: usize) -> Result<Vec<Dart>, AlterationError> {
+        let mut darts = Vec::new();
+        for dart in self.piece.darts() {
+            if self.taken.contains(&dart.name) {
+                continue;
+            }
+            for end in dart.legs {
+                for apex in dart.apexes.points() {
+                    let leg = Curve::line(end, apex)?;
+                    let apart =
+                        |c: &crate::geometry::Crossing| c.point.distance(apex) > tolerance::PRINT;
+                    let met =
+                        self.path.curves.iter().any(|path| {
+                            crossings(path.segments(), leg.segments()).iter().any(apart)
+                        });
+                    if met {
+                        return Err(AlterationError::First {
+                            why: format!("the seam would run through the {} dart", dart.name),
+                            advice: "move that dart out of the way first (dart_relocation), or take it into the seam".to_owned(),
+                        });
+                    }
+                }
+            }
+            let within = dart.legs[0].midpoint(dart.legs[1]).lerp(dart.apex(), 0.5);
+            if inside[side].contains(within) {
+                darts.push(dart.clone());
+            }
+        }
+        Ok(darts)
+    }
+
+    /// Notches that were on the kept edges, and one on the seam at each apex.
+    fn notches(&self, kept: &[Kept], side: usize) -> Vec<Notch> {
+        let edges = self.piece.outline().edges();
+        let mut notches = Vec::new();
+        for part in kept {
+            let name = edges[part.edge].name();
+            for notch in self.piece.notches().iter().filter(|n| &n.edge == name) {
+                let at = notch.at - part.from;
+                // One in the mouth of a dart that is gone lies where it closed.
+                if at >= -tolerance::POINT && notch.at <= part.to + tolerance::POINT {
+                    let at = at.clamp(0.0, part.to - part.from);
+                    notches.push(Notch {
+                        at,
+                        ..notch.clone()
+                    });
+                }
+            }
+        }
+        let length = self.path.curves[side].length();
+        for (node, walked) in self.nodes.iter().zip(&self.path.nodes) {
+            if let Some(name) = &node.notch {
+                notches.push(Notch {
+                    name: name.clone(),
+                    edge: self.seam.clone(),
+                    at: if side == 0 { length - walked } else { *walked },
+                    kind: NotchKind::Single,
+                });
+            }
+        }
+        notches
+    }
+
+    /// The balance lines, cut at the seam.
+    fn lines(
+        &self,
+        inside: &[BezPath; 2],
+        side: usize,
+    ) -> Result<Vec<BalanceLine>, AlterationError> {
+        let mut lines = Vec::new();
+        for line in self.piece.lines() {
+            let curve = &line.curve;
+            let mut stops = vec![0.0, curve.length()];
+            for path in &self.path.curves {
+                let met = crossings(curve.segments(), path.segments());
+                stops.extend(met.iter().map(|c| curve.nearest(c.point).1));
+            }
+            stops.sort_by(f64::total_cmp);
+            stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
+            let mut whole: Option<Curve> = None;
+            for pair in stops.windows(2) {
+                let part = curve.part(pair[0], pair[1])?;
+                let mut votes = [0, 0];
+                for step in 1..10 {
+                    let (point, _) = part.point_at(part.length() * f64::from(step) / 10.0)?;
+                    for (count, path) in votes.iter_mut().zip(inside) {
+                        *count += i32::from(path.contains(point));
+                    }
+                }
+                if votes[side] <= votes[1 - side] {
+                    continue;
+                }
+                whole = Some(match whole {
+                    None => part,
+                    Some(before) if before.end().distance(part.start()) <= tolerance::POINT => {
+                        before.then(&part)?
+                    }
+                    Some(before) => before
+                        .clone()
+                        .then(&Curve::line(before.end(), part.start())?)?
+                        .then(&part)?,
+                });
+            }
+            lines.extend(whole.map(|curve| BalanceLine {
+                name: line.name.clone(),
+                curve,
+            }));
+        }
+        Ok(lines)
+    }
+
+    /// The grain: the old one where it lies in the piece, else one parallel to it.
+    fn grain(&self, outline: &Outline, is_centre: bool) -> Result<[Point; 2], AlterationError> {
+        let [low, high] = self.piece.grain();
+        let ring = outline.segments();
+        let path = BezPath::from_path_segments(ring.iter().copied());
+        let old = Curve::line(low, high)?;
+        if is_centre
+            && path.contains(low.midpoint(high))
+            && crossings(old.segments(), &ring).is_empty()
+        {
+            return Ok([low, high]);
+        }
+        // The longest line along the grain among several across the piece.
+        let bounds = outline.bounds();
+        let direction = (high - low).normalize();
+        let across = Vec2::new(-direction.y, direction.x);
+        let reach = bounds.width() + bounds.height();
+        let mut best = (0.0, [low, high]);
+        for step in -8..=8 {
+            let through = bounds.center() + across * (bounds.width() * f64::from(step) / 18.0);
+            let line = Curve::line(through - direction * reach, through + direction * reach)?;
+            let mut met: Vec<f64> = crossings(line.segments(), &ring)
+                .iter()
+                .map(|c| line.nearest(c.point).1)
+                .collect();
+            met.sort_by(f64::total_cmp);
+            for pair in met.windows(2) {
+                let (from, to) = (line.point_at(pair[0])?.0, line.point_at(pair[1])?.0);
+                // The middle of the piece is the better place for nearly the same length.
+                let worth = (pair[1] - pair[0]) * (1.0 - 0.03 * f64::from(step).abs());
+                if path.contains(from.midpoint(to)) && worth > best.0 {
+                    let inset = 0.12 * (pair[1] - pair[0]);
+                    best = (worth, [along(from, to, inset), along(to, from, inset)]);
+                }
+            }
+        }
+        Ok(best.1)
+    }
+}
+
+fn shape(ring: &[Edge]) -> BezPath {
+    BezPath::from_path_segments(
+        ring.iter()
+            .flat_map(|e| e.curve().segments().iter().copied()),
+    )
+}

@@ -1,0 +1,251 @@
+//! Through which places a panel seam goes.
+
+use super::AlterationError;
+use super::dart_opening::Opening;
+use super::panel_path::Node;
+use super::panel_pieces::SeamEnd;
+use crate::geometry::{Curve, Point, Vec2, crossings, tolerance};
+use crate::piece::{Apexes, Dart, EdgeRole, Piece};
+
+/// A seam ends at least so far from a corner of the outline, in millimetres: a narrower end
+/// frays before it is sewn (an assumption).
+const CLEAR: f64 = 12.0;
+
+/// Apexes nearer than this are passed in one sweep, in millimetres: drafted darts end so far
+/// short of the bust point at most, each from its side (value from memory).
+const NEAR: f64 = 60.0;
+
+/// Where a seam ends and what it goes through on its way. Of each node's two places the first
+/// is that on the piece that follows the start along the outline.
+pub(super) struct Through {
+    pub ends: [SeamEnd; 2],
+    pub nodes: Vec<Node>,
+}
+
+/// The way through the darts of those names, to the place when one is given.
+pub(super) fn plan(
+    piece: &Piece,
+    names: &[&str],
+    place: Option<Opening>,
+) -> Result<Through, AlterationError> {
+    let darts: Vec<&Dart> = names.iter().filter_map(|n| piece.dart(n)).collect();
+    let inside = |d: &&Dart| matches!(d.apexes, Apexes::Two(..));
+    let open: Vec<&Dart> = darts.iter().filter(|d| !inside(d)).copied().collect();
+    let closed: Vec<&Dart> = darts.iter().filter(|d| inside(d)).copied().collect();
+    let through = match (open.as_slice(), closed.as_slice(), place) {
+        ([one, other], [], None) => two_open(piece, one, other)?,
+        ([one], [double], None) => {
+            let (start, mut nodes) = opened(piece, one)?;
+            let mut on = doubled(double, one.apex());
+            meet(&mut nodes, &mut on);
+            nodes.append(&mut on);
+            ended(piece, start, nodes)?
+        }
+        ([one], [], Some(place)) => {
+            let (start, mut nodes) = opened(piece, one)?;
+            let (end, at) = placed(piece, &place)?;
+            nodes.push(Node::common(at, None));
+            Through {
+                ends: [start, end],
+                nodes,
+            }
+        }
+        ([], [double], Some(place)) => {
+            let (start, at) = placed(piece, &place)?;
+            let mut nodes = vec![Node::common(at, None)];
+            nodes.extend(doubled(double, at));
+            ended(piece, start, nodes)?
+        }
+        _ => {
+            return Err(AlterationError::Setting(
+                "two darts that lie inside the piece make no seam: take each to an edge with dart: and to:"
+                    .to_owned(),
+            ));
+        }
+    };
+    checked(piece, through)
+}
+
+/// From the edge to the apex of a dart, as the start of a seam.
+fn opened(piece: &Piece, dart: &Dart) -> Result<(SeamEnd, Vec<Node>), AlterationError> {
+    let axis = (dart.apex() - dart.legs[0].midpoint(dart.legs[1])).normalize();
+    let leg = Node {
+        at: [dart.legs[1], dart.legs[0]],
+        toward: None,
+        notch: None,
+        slides: None,
+    };
+    let apex = Node {
+        notch: Some(format!("{} apex", dart.name)),
+        ..Node::common(dart.apex(), Some(axis))
+    };
+    Ok((mouth(piece, dart)?, vec![leg, apex]))
+}
+
+fn mouth(piece: &Piece, dart: &Dart) -> Result<SeamEnd, AlterationError> {
+    let opening = Opening::dart(piece, &dart.name).ok_or_else(|| AlterationError::Missing {
+        what: format!("an edge with the {} dart", dart.name),
+        advice: "a seam is made of darts that open on an edge or lie inside the piece",
+    })?;
+    Ok(SeamEnd {
+        edge: opening.edge,
+        from: opening.from,
+        to: opening.to,
+    })
+}
+
+fn two_open(piece: &Piece, one: &Dart, other: &Dart) -> Result<Through, AlterationError> {
+    let (start, mut nodes) = opened(piece, one)?;
+    let (end, back) = opened(piece, other)?;
+    let mut back: Vec<Node> = back
+        .into_iter()
+        .rev()
+        .map(|node| Node {
+            // Walked the other way the legs change sides and the direction turns about.
+            at: [node.at[1], node.at[0]],
+            toward: node.toward.map(|v| -v),
+            ..node
+        })
+        .collect();
+    meet(&mut nodes, &mut back);
+    nodes.append(&mut back);
+    Ok(Through {
+        ends: [start, end],
+        nodes,
+    })
+}
+
+/// Makes one place of two apexes that lie near each other: the seam sweeps between them, where
+/// the fullest point of the body lies, instead of bending to both.
+fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
+    let (Some(last), Some(first)) = (nodes.last_mut(), on.first()) else {
+        return;
+    };
+    let (Some(u), Some(v)) = (last.toward, first.toward) else {
+        return;
+    };
+    let (a, b) = (last.at[0], first.at[0]);
+    if a.distance(b) > NEAR {
+        return;
+    }
+    let apart = a.distance(b) > tolerance::PRINT;
+    last.slides = apart.then_some([a, b]);
+    last.toward = Some(((b + v * NEAR) - (a - u * NEAR)).normalize());
+    on.remove(0);
+}
+
+/// Down one side of a double-pointed dart and up the other, from the apex nearer to a point.
+fn doubled(dart: &Dart, from: Point) -> Vec<Node> {
+    let points = dart.apexes.points();
+    let (mut near, mut far) = (points[0], points[points.len() - 1]);
+    if far.distance(from) < near.distance(from) {
+        std::mem::swap(&mut near, &mut far);
+    }
+    let down = (far - near).normalize();
+    // The piece that follows the seam's start lies to the left of the way.
+    let left = Vec2::new(down.y, -down.x);
+    let [a, b] = dart.legs;
+    let legs = if (a - b).dot(left) > 0.0 {
+        [a, b]
+    } else {
+        [b, a]
+    };
+    let apex = |at: Point, which: &str| Node {
+        notch: Some(format!("{} {which}", dart.name)),
+        ..Node::common(at, Some(down))
+    };
+    vec![
+        apex(near, "apex"),
+        Node {
+            at: legs,
+            toward: Some(down),
+            notch: Some(format!("{} dart", dart.name)),
+            slides: None,
+        },
+        apex(far, "far apex"),
+    ]
+}
+
+/// The seam carried on straight from its last node to the outline.
+fn ended(piece: &Piece, start: SeamEnd, mut nodes: Vec<Node>) -> Result<Through, AlterationError> {
+    let none = || AlterationError::Missing {
+        what: "an edge in the line of the dart".to_owned(),
+        advice: "a double-pointed dart is carried on to the hem",
+    };
+    let last = nodes.last().ok_or_else(none)?;
+    let (from, toward) = (last.at[0], last.toward.ok_or_else(none)?);
+    let bounds = piece.outline().bounds();
+    let ray = Curve::line(from, from + toward * (bounds.width() + bounds.height()))?;
+    let nearest = piece
+        .outline()
+        .edges()
+        .iter()
+        .flat_map(|edge| {
+            crossings(ray.segments(), edge.curve().segments())
+                .into_iter()
+                .map(move |c| (edge, c.point))
+        })
+        .min_by(|a, b| a.1.distance(from).total_cmp(&b.1.distance(from)));
+    let (edge, point) = nearest.ok_or_else(none)?;
+    let (_, at) = edge.curve().nearest(point);
+    nodes.push(Node::common(edge.curve().point_at(at)?.0, None));
+    let end = SeamEnd {
+        edge: edge.name().clone(),
+        from: at,
+        to: at,
+    };
+    Ok(Through {
+        ends: [start, end],
+        nodes,
+    })
+}
+
+fn placed(piece: &Piece, place: &Opening) -> Result<(SeamEnd, Point), AlterationError> {
+    let edge = piece.outline().edge(&place.edge);
+    let edge = edge.ok_or_else(|| AlterationError::Missing {
+        what: format!("an edge {} on the {}", place.edge, piece.name()),
+        advice: "name an edge of the piece that carries the dart",
+    })?;
+    let end = SeamEnd {
+        edge: place.edge.clone(),
+        from: place.from,
+        to: place.to,
+    };
+    Ok((end, edge.curve().point_at(place.from)?.0))
+}
+
+/// The way, when its ends divide the piece in two.
+fn checked(piece: &Piece, through: Through) -> Result<Through, AlterationError> {
+    let [start, end] = &through.ends;
+    if start.edge == end.edge {
+        return Err(AlterationError::First {
+            why: format!("both ends of the seam would lie on the {}", start.edge),
+            advice: "move one dart to another edge first (dart_relocation)".to_owned(),
+        });
+    }
+    for of in &through.ends {
+        let Some(edge) = piece.outline().edge(&of.edge) else {
+            continue;
+        };
+        if edge.role() == EdgeRole::Fold {
+            return Err(AlterationError::First {
+                why: format!(
+                    "the seam would end on the {}, which is cut on the fold",
+                    of.edge
+                ),
+                advice: "end it on another edge".to_owned(),
+            });
+        }
+        let beside = of.from.min(edge.curve().length() - of.to);
+        if beside < CLEAR {
+            return Err(AlterationError::First {
+                why: format!(
+                    "the seam would end {beside:.1} mm from the corner of the {}; it takes {CLEAR:.0} mm to be sewn",
+                    of.edge
+                ),
+                advice: "move it along the edge".to_owned(),
+            });
+        }
+    }
+    Ok(through)
+}

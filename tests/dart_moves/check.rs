@@ -1,0 +1,58 @@
+//! What must stay when darts move, measured.
+
+use blockwright::geometry::{Curve, Point};
+use blockwright::invariants::{Tolerances, check_all};
+use blockwright::piece::{EdgeName, Pattern, Piece};
+
+/// How far the outline of one piece lies off another's, sampled, in millimetres.
+pub fn apart(one: &Piece, other: &Piece) -> f64 {
+    let ring = Curve::new(other.outline().segments()).unwrap();
+    let mut most: f64 = 0.0;
+    for edge in one.outline().edges() {
+        let length = edge.curve().length();
+        for k in 0..=20 {
+            let place = length * f64::from(k) / 20.0;
+            let (point, _) = edge.curve().point_at(place).unwrap();
+            most = most.max(ring.nearest(point).0);
+        }
+    }
+    most
+}
+
+/// Sum of the angles of all darts at an apex, in radians.
+pub fn turning(piece: &Piece, apex: Point) -> f64 {
+    piece
+        .darts()
+        .iter()
+        .filter(|d| d.apex().distance(apex) < 1e-3)
+        .map(blockwright::piece::Dart::angle)
+        .sum()
+}
+
+/// The edge of a dart, and where along it as sewn, as a share.
+pub fn at_now(piece: &Piece, dart: &str) -> (EdgeName, f64) {
+    let edge = piece.dart(dart).unwrap().edge.clone().unwrap();
+    let mouths = piece.mouths(&edge);
+    let (_, from, _) = mouths.iter().find(|(d, ..)| d.name == dart).unwrap();
+    let share = piece.sewn_position(&edge, *from) / piece.seam_length(&edge).unwrap();
+    (edge, share)
+}
+
+/// No law is broken; sewn lengths and notches of a piece and all girths are as before.
+pub fn assert_kept(before: &Pattern, after: &Pattern, piece: &str, within: f64) {
+    let broken = check_all(after, &Tolerances::altered());
+    assert!(broken.is_empty(), "{broken:?}");
+    let (old, new) = (before.piece(piece).unwrap(), after.piece(piece).unwrap());
+    for edge in old.outline().edges() {
+        let [a, b] = [old, new].map(|p| p.seam_length(edge.name()).unwrap());
+        assert!((a - b).abs() < within, "{piece} {}: {a} {b}", edge.name());
+    }
+    for (a, b) in old.notches().iter().zip(new.notches()) {
+        let off = old.sewn_position(&a.edge, a.at) - new.sewn_position(&b.edge, b.at);
+        assert!(off.abs() < within, "notch {}: {off}", a.name);
+    }
+    for girth in before.girths() {
+        let off = after.finished(girth) - before.finished(girth);
+        assert!(off.abs() < 10.0 * within, "{}: {off}", girth.name);
+    }
+}
