@@ -32,8 +32,8 @@ pub enum GapeSide {
 /// of the shoulder dart (back) and passed into that dart, which gets wider. The armscye is drawn
 /// smooth again, shorter by exactly the amount, the width point staying where it is; the sleeve
 /// is solved again. In front the fold crosses the underarm line, and the underarm comes up and
-/// in: what the bust girth loses there, up to about the amount over the whole, is taken from
-/// its ease and told.
+/// in: what the bust girth loses there, from once to one and a half times the amount over the
+/// whole, is taken from its ease and told.
 ///
 /// Usual amounts: 4 to 12 mm, as at the neckline (values from memory).
 ///

@@ -122,9 +122,9 @@ impl Alteration for BackLengthIncrease {
             return Ok(pattern.clone().into());
         }
         let piece = if self.opens_dart(&back) {
-            self.into_dart(&back)?
+            self.by_dart(&back)?
         } else {
-            self.into_ease(&back)?
+            self.by_ease(&back)?
         };
         let altered = with_shoulder_ease(replaced(pattern, piece)?)?;
         if !self.opens_dart(&back) {
@@ -182,7 +182,7 @@ impl BackLengthIncrease {
     }
 
     /// The fullness opens the shoulder dart.
-    fn into_dart(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+    fn by_dart(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
         let fresh;
         let (dart, before, after) = match back.shoulder_dart() {
             Some(dart) => {
@@ -221,7 +221,7 @@ impl BackLengthIncrease {
     }
 
     /// The fullness lengthens the shoulder, and is eased in.
-    fn into_ease(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+    fn by_ease(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
         let (side, tip) = (back.shoulder.start(), back.shoulder.end());
         let blade = 0.5 * (back.neckline.start().y + back.armscye.end().y);
         let cut = self.cut(back, Point::new(0.0, blade), side)?;

@@ -142,7 +142,7 @@ impl Alteration for ShoulderSlope {
             let ahead = sewn_side(&front, 0.0)? - sewn_side(&back, 0.0)?;
             let beside = |drop: f64| -> Result<f64, AlterationError> {
                 let wanted = sewn_side(&back, drop)? + ahead;
-                let far = 1.0 + 0.15 * drop.abs();
+                let far = 1.0 + 0.3 * drop.abs();
                 Ok(root(
                     "drop of the front underarm",
                     drop - far,
@@ -157,7 +157,7 @@ impl Alteration for ShoulderSlope {
             // The shoulder point itself drops by so much: the underarm by nearly as much.
             let tip = back.shoulder_turned(turn, 0.0)?.edge.end();
             let near = tip.y - back.shoulder.end().y;
-            let far = 1.0 + 0.4 * near.abs();
+            let far = 1.0 + 0.2 * near.abs();
             back_drop = root("drop of the underarm", near - far, near + far, |drop| {
                 total(drop).map_or(f64::NAN, |t| t - old)
             })

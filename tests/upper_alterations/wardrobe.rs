@@ -19,11 +19,12 @@ pub const BLOCKS: [Block; 5] = [
 ];
 
 /// Height, bust, waist and hip of small, mean, tall, full and straight figures.
-const BODIES: [(&str, [f64; 4]); 5] = [
+const BODIES: [(&str, [f64; 4]); 6] = [
     ("small", [1520.0, 800.0, 630.0, 880.0]),
     ("mean", [1650.0, 920.0, 760.0, 1000.0]),
     ("tall", [1815.0, 985.0, 722.0, 1058.0]),
     ("full", [1640.0, 1120.0, 980.0, 1190.0]),
+    ("largest", [1600.0, 1250.0, 1090.0, 1270.0]),
     ("straight", [1700.0, 860.0, 800.0, 900.0]),
 ];
 
