@@ -50,6 +50,15 @@ pub trait Alteration: fmt::Debug {
     /// What is kept on this pattern.
     fn promises(&self, before: &Pattern) -> Vec<Promise>;
 
+    /// The alteration with its amount known, where the amount follows from the pattern; nothing
+    /// where it is known as it stands.
+    ///
+    /// # Errors
+    /// When no amount does what is asked.
+    fn settled(&self, _pattern: &Pattern) -> Result<Option<Box<dyn Alteration>>, AlterationError> {
+        Ok(None)
+    }
+
     /// Makes the new pattern.
     ///
     /// # Errors

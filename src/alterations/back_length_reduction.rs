@@ -1,12 +1,13 @@
 //! Back-length reduction: for a back that dips at the waist.
 
+use super::aimed_shoulder::aimed_shoulder;
 use super::sleeve::replaced;
 use super::solve_sleeves;
-use super::true_up::{blend_start, hinged, turned_end, with_mouth, without_mouth};
-use super::waist_edge::{DartWanted, DartsPoint, WaistSpec, waistline};
+use super::true_up::{blend_start, hinged, turned_end};
+use super::waist_wedge::waist_wedge;
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, shoulder_slope};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, root, unit};
-use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece, Warning};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
+use crate::piece::{Apexes, EdgeName, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};
 
 /// How the shoulder takes part in a back-length reduction.
@@ -132,11 +133,15 @@ impl Alteration for BackLengthReduction {
                 "the amount is no number".to_owned(),
             ));
         }
+        if self.amount == 0.0 {
+            // Not even the shoulder dart is aimed anew.
+            return Ok(pattern.clone().into());
+        }
         self.check_hips(pattern)?;
         let mut altered = Altered::from(pattern.clone());
         for piece in backs(pattern) {
             let piece = if piece.outline().edge(&EdgeName::WAIST).is_some() {
-                wedge(piece, self.amount)?
+                waist_wedge(piece, self.amount)?
             } else {
                 self.one_piece(piece, &mut altered.warnings)?
             };
@@ -309,7 +314,7 @@ impl BackLengthReduction {
             let swing = hinged((shoulder.start(), shoulder.end()), (side, tip));
             sketch.replace(&EdgeName::SHOULDER, shoulder.moved(&swing))?;
         }
-        if let Some(aimed) = self.aimed_shoulder(piece, sketch, side, tip)? {
+        if let Some(aimed) = aimed_shoulder(piece, sketch, side, tip, self.amount)? {
             arrive = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_neck)
                 .apply_direction(neckline.end_direction());
             leave = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_tip)
@@ -349,73 +354,6 @@ impl BackLengthReduction {
             }
         }
     }
-
-    /// The shoulder with its dart aimed at the waist dart's upper apex, so that both run in one
-    /// sweep: the sewn shoulder as long as before, its intake and place kept, and the open
-    /// shoulder running from `side` toward `tip`.
-    fn aimed_shoulder(
-        &self,
-        piece: &Piece,
-        sketch: &Sketch,
-        side: Point,
-        tip: Point,
-    ) -> Result<Option<Aimed>, AlterationError> {
-        let on_shoulder = |d: &&Dart| d.edge == Some(EdgeName::SHOULDER);
-        let waist = |d: &&Dart| matches!(d.apexes, Apexes::Two(..));
-        let Some(dart) = piece.darts().iter().find(on_shoulder) else {
-            return Ok(None);
-        };
-        let Some(waist) = sketch.darts().iter().find(waist) else {
-            return Ok(None);
-        };
-        // The waist dart's upper apex, moved with the centre panel.
-        let target =
-            piece.dart(&waist.name).map_or(waist.apex(), Dart::apex) + Vec2::new(0.0, self.amount);
-        let (before, after) = without_mouth(piece, &EdgeName::SHOULDER)?;
-        let (inner, outer) = (before.length(), after.length());
-        let leg = dart.legs[0].distance(dart.apex());
-        let slope = (tip - side).atan2();
-        let turn = 2.0 * (dart.intake() / 2.0 / leg).asin();
-        let open = |sewn: f64| -> (Point, Point, Point) {
-            let first = side + unit(sewn) * inner;
-            let apex = first + (target - first).normalize() * leg;
-            let opening = Rigid::turn_about(apex, turn);
-            let end = opening.apply(first + unit(sewn) * outer);
-            (first, apex, end)
-        };
-        let sewn = root(
-            "slope of the sewn shoulder",
-            slope - 0.4,
-            slope + 0.15,
-            |sewn| (open(sewn).2 - side).atan2() - slope,
-        )?;
-        let (first, apex, end) = open(sewn);
-        let second = Rigid::turn_about(apex, turn).apply(first);
-        let dart = Dart {
-            legs: [first, second],
-            apexes: Apexes::One(apex),
-            ..dart.clone()
-        };
-        let edge = with_mouth(
-            &Curve::line(side, first)?,
-            &dart,
-            &Curve::line(second, end)?,
-        )?;
-        Ok(Some(Aimed {
-            turn_at_neck: sewn - before.start_direction().atan2(),
-            turn_at_tip: sewn + turn - after.end_direction().atan2(),
-            edge,
-            dart,
-        }))
-    }
-}
-
-/// A shoulder with its dart aimed anew.
-struct Aimed {
-    edge: Curve,
-    dart: Dart,
-    turn_at_neck: f64,
-    turn_at_tip: f64,
 }
 
 /// Where the vertical cut ends: beside the waist dart, at the level of the middle of the armscye.
@@ -442,77 +380,4 @@ fn cut_corner(piece: &Piece, armscye: &Curve) -> Result<Point, GeometryError> {
 fn inside_of(a: Point, b: Point, c: Point) -> Point {
     let middle = a.midpoint(b);
     middle + (c - middle) * 0.35
-}
-
-/// On a bodice or skirt: a wedge from the waist at the fold, to nothing at the side seam. The
-/// waist edge is redrawn from the moved centre, square to the fold, at its sewn length, each
-/// dart at its old distance from the fold and with its old apex level.
-fn wedge(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
-    let waist = &EdgeName::WAIST;
-    let missing = || missing("a waist edge that ends on the fold");
-    let edge = piece.outline().edge(waist).ok_or_else(missing)?.curve();
-    let fold = piece
-        .outline()
-        .edge(&EdgeName::CENTRE_BACK)
-        .ok_or_else(missing)?
-        .curve();
-    let length = piece.seam_length(waist).ok_or_else(missing)?;
-    // A bodice's outline reaches its waist from the side, a skirt's from the fold.
-    let from_fold = edge.start().x.abs() < edge.end().x.abs();
-    let (outward, point) = if from_fold {
-        (edge.clone(), DartsPoint::Down)
-    } else {
-        (edge.reversed(), DartsPoint::Up)
-    };
-    let mouths = piece.mouths(waist);
-    let total: f64 = mouths.iter().map(|(d, ..)| d.intake()).sum();
-    let mut darts: Vec<DartWanted> = mouths
-        .iter()
-        .map(|(dart, from, _)| {
-            let sewn = piece.sewn_position(waist, *from);
-            DartWanted {
-                name: dart.name.clone(),
-                at: if from_fold { sewn } else { length - sewn },
-                apex_level: dart.apex().y,
-                share: dart.intake() / total,
-            }
-        })
-        .collect();
-    darts.sort_by(|a, b| a.at.total_cmp(&b.at));
-    // The centre comes up on a bodice, down on a skirt: either way its fold gets shorter.
-    let step = if from_fold { amount } else { -amount };
-    let centre = outward.start() + Vec2::new(0.0, step);
-    let drawn = waistline(&WaistSpec {
-        centre,
-        side: outward.end(),
-        arrive: outward.end_direction(),
-        length,
-        darts,
-        point,
-    })
-    .map_err(|source| AlterationError::Construction {
-        step: "waist edge with the wedge taken out",
-        source,
-    })?;
-    let drawn = if from_fold { drawn } else { drawn.reversed() };
-    let mut sketch = Sketch::of(piece);
-    sketch.replace(waist, drawn.edge)?;
-    let fold = if from_fold {
-        Curve::line(fold.start(), centre)?
-    } else {
-        Curve::line(centre, fold.end())?
-    };
-    sketch.replace(&EdgeName::CENTRE_BACK, fold)?;
-    for dart in sketch.darts_mut() {
-        if let Some(redrawn) = drawn.darts.iter().find(|d| d.name == dart.name) {
-            *dart = redrawn.clone();
-        }
-    }
-    let grain = &mut sketch.parts_mut().grain;
-    if from_fold {
-        grain[1].y = grain[1].y.max(centre.y + 18.0);
-    } else {
-        grain[0].y = grain[0].y.min(centre.y - 12.0);
-    }
-    sketch.finish()
 }

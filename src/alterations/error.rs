@@ -45,6 +45,22 @@ pub enum AlterationError {
     /// The alteration's own settings contradict each other or are no numbers.
     #[error("{0}")]
     Setting(String),
+    /// A measure of the pattern cannot be brought to what is wanted.
+    #[error(
+        "{what} cannot be brought from {before:.1} to {to:.1} {unit}; the nearest found is {nearest:.1} {unit}, ask for that or less"
+    )]
+    OutOfReach {
+        /// The measure, by its name in accounts.
+        what: String,
+        /// What it is.
+        before: f64,
+        /// What it was to be.
+        to: f64,
+        /// The nearest to that which was found.
+        nearest: f64,
+        /// Unit of all three.
+        unit: &'static str,
+    },
     /// A construction has no solution.
     #[error("{step}: {source}")]
     Construction {

@@ -5,6 +5,7 @@
 //! law and every promise after each step, and gives an [`Account`] of what changed.
 
 mod account;
+mod aimed_shoulder;
 mod alteration;
 mod armscye_gape;
 mod asked_ease;
@@ -18,13 +19,16 @@ mod neckline_gape;
 mod paper;
 mod pipeline;
 mod promise;
+mod request;
 mod shoulder_slope_change;
 mod shoulder_width;
 mod sketch;
 mod sleeve;
+mod targeted;
 mod true_up;
 mod upper_half;
 mod waist_edge;
+mod waist_wedge;
 mod wedge;
 mod width_change;
 
@@ -42,10 +46,12 @@ pub use neckline_gape::NecklineGape;
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
+pub use request::{Request, RequestError};
 pub use shoulder_slope_change::{ShoulderSlope, Underarm};
 pub use shoulder_width::ShoulderWidth;
 pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
+pub use targeted::Targeted;
 pub use true_up::{
     blend_end, blend_start, hinged, line_of_length, turned, turned_end, with_mouth, without_mouth,
 };

@@ -1,7 +1,7 @@
 //! A chain of alterations, proved after every step.
 
 use super::account::{Account, changes};
-use super::{Alteration, AlterationError, Altered, Broken};
+use super::{Alteration, AlterationError, Altered, Broken, Unit};
 use crate::invariants::{Tolerances, Violation, first};
 use crate::piece::{Pattern, Warning};
 use thiserror::Error;
@@ -28,15 +28,15 @@ pub enum Reason {
 /// A step of a chain that was refused, with the largest amount that would hold.
 ///
 /// ```
-/// use blockwright::alterations::{AlterationError, Reason, Refused};
+/// use blockwright::alterations::{AlterationError, Reason, Refused, Unit};
 /// let r = Refused {
 ///     step: 2, alteration: "shoulder_slope".into(), amount: Some(40.0), most: Some(11.0),
-///     reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
+///     unit: Unit::Degrees, reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
 /// };
 /// assert!(r.to_string().contains("step 2"));
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
-#[error("step {step}, {alteration}{}: {reason}{}", amount.map(|a| format!(" by {a:.1}")).unwrap_or_default(), most.map(|m| format!("; the most that would hold is about {m:.1}")).unwrap_or_default())]
+#[error("step {step}, {alteration}{}: {reason}{}", amount.map(|a| format!(" by {a:.1}{}", unit.symbol())).unwrap_or_default(), most.map(|m| format!("; the most that would hold is about {m:.1}{}", unit.symbol())).unwrap_or_default())]
 pub struct Refused {
     /// Which step, counted from one.
     pub step: usize,
@@ -44,6 +44,8 @@ pub struct Refused {
     pub alteration: String,
     /// Its amount.
     pub amount: Option<f64>,
+    /// Unit of both amounts.
+    pub unit: Unit,
     /// The largest amount of the same sign that would hold, where a smaller one does.
     pub most: Option<f64>,
     /// What stands against it.
@@ -78,9 +80,13 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
         accounts: Vec::new(),
     };
     for (index, alteration) in chain.iter().enumerate() {
-        let altered = step(&done.pattern, alteration.as_ref()).map_err(|reason| {
-            let most = most(&done.pattern, alteration.as_ref());
-            refused(index, alteration.as_ref(), most, reason)
+        let settled = alteration
+            .settled(&done.pattern)
+            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
+        let alteration = settled.as_deref().unwrap_or(alteration.as_ref());
+        let altered = step(&done.pattern, alteration).map_err(|reason| {
+            let most = most(&done.pattern, alteration);
+            refused(index, alteration, most, reason)
         })?;
         done.accounts.push(Account {
             alteration: alteration.name().to_owned(),
@@ -95,7 +101,7 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
                 .collect(),
         });
         done.pattern = with_warnings(altered.pattern, altered.warnings)
-            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
+            .map_err(|e| refused(index, alteration, None, e.into()))?;
     }
     Ok(done)
 }
@@ -110,6 +116,7 @@ fn refused(
         step: index + 1,
         alteration: alteration.name().to_owned(),
         amount: alteration.amount(),
+        unit: alteration.unit(),
         most,
         reason,
     })

@@ -1,12 +1,8 @@
 //! A piece being redrawn: edges replaced, darts moved, until it is whole again.
 
 use super::AlterationError;
-use crate::geometry::{Curve, GeometryError, Point, along, tolerance};
-use crate::piece::{BalanceLine, Dart, DrillPoint, Edge, EdgeName, Outline, Piece, PieceParts};
-use kurbo::PathSeg;
-
-/// How far drill points lie inside a dart's tip (as on drafted pieces), in millimetres.
-const DRILL_INSIDE: f64 = 13.0;
+use crate::geometry::{Curve, GeometryError, Point, tolerance};
+use crate::piece::{BalanceLine, Dart, Edge, EdgeName, Outline, Piece, PieceParts};
 
 /// A piece between two states: its edges may not meet yet.
 ///
@@ -138,7 +134,7 @@ impl Sketch {
             let edge = &self.edges[index];
             let gap = edge.curve().end().distance(to);
             if gap > 0.0 && gap <= tolerance::SEAM_DRAFTED * 1e-2 {
-                let curve = ending_at(edge.curve(), to)?;
+                let curve = edge.curve().ending_at(to)?;
                 self.edges[index] = Edge::new(edge.name().clone(), edge.role(), curve);
             }
         }
@@ -154,33 +150,9 @@ impl Sketch {
             .parts
             .darts
             .iter()
-            .flat_map(|dart| {
-                let middle = dart.legs[0].midpoint(dart.legs[1]);
-                dart.apexes
-                    .points()
-                    .into_iter()
-                    .map(move |apex| DrillPoint {
-                        name: format!("{} dart", dart.name),
-                        at: along(apex, middle, DRILL_INSIDE),
-                    })
-            })
+            .flat_map(Dart::drill_points)
             .collect();
         self.parts.outline = Outline::new(self.edges)?;
         Ok(Piece::new(self.parts)?)
     }
-}
-
-/// The curve with its last point moved to `end`.
-///
-/// # Errors
-/// When the point is not finite.
-pub(super) fn ending_at(curve: &Curve, end: Point) -> Result<Curve, GeometryError> {
-    let mut segments = curve.segments().to_vec();
-    match segments.last_mut() {
-        Some(PathSeg::Line(l)) => l.p1 = end,
-        Some(PathSeg::Quad(q)) => q.p2 = end,
-        Some(PathSeg::Cubic(c)) => c.p3 = end,
-        None => {}
-    }
-    Curve::new(segments)
 }

@@ -1,5 +1,9 @@
 //! The armscye: one smooth curve from the shoulder point by the width of the back or front to
 //! the underarm, bending one way only.
+//!
+//! Held against the armscye girth of 1,104 surveyed women, which no draft sees, the drafted
+//! armscye (back and front, regular ease) is longer by 36 mm with a spread of 14 mm; the
+//! correlation is 0.81. `tests/survey` measures and prints these figures.
 
 use super::DraftError;
 use super::frame::Frame;

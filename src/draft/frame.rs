@@ -243,13 +243,14 @@ fn shares(lower: Lower, chest: f64, half_waist: f64, half_hip: f64, levels: (f64
             ..
         } => {
             let side = straight_in(levels.0, levels.1, (half_hip - chest) / 2.0);
+            let beside = Shares::beside(spare, side);
             if darts {
-                Shares::with_side(spare, side)
+                beside
             } else {
                 Shares {
-                    side,
                     back_dart: 0.0,
                     front_dart: 0.0,
+                    ..beside
                 }
             }
         }

@@ -3,10 +3,10 @@
 use super::error::within;
 use super::{DraftError, Ease, Figure, WaistPlan, waist_plan};
 use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, along, perpendicular, root};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, perpendicular, root};
 use crate::piece::{
-    BalanceLine, Cut, DrillPoint, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch,
-    NotchKind, Outline, Pattern, PatternParts, Piece, PieceParts, RunAlong, Seam, Warning,
+    BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch, NotchKind,
+    Outline, Pattern, PatternParts, Piece, PieceParts, RunAlong, Seam, Warning,
 };
 
 /// Up to this much on the half, the side seams take all of it.
@@ -337,14 +337,7 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
             Curve::line(hem(0.0), centre)?,
         ),
     ])?;
-    let drill_points = waist
-        .darts
-        .iter()
-        .map(|d| DrillPoint {
-            name: format!("{} dart", d.name),
-            at: along(d.apex(), d.legs[0].midpoint(d.legs[1]), 13.0),
-        })
-        .collect();
+    let drill_points = waist.darts.iter().flat_map(Dart::drill_points).collect();
     let grain_x = 0.14 * q.hip;
     Ok(Piece::new(PieceParts {
         name: q.name.to_owned(),

@@ -2,14 +2,14 @@
 //! where it fits closely.
 
 use super::error::within;
-use super::sleeve_cap::{Cap, CapSpec, cap};
+use super::sleeve_cap::{Cap, CapSpec, cap, cap_widths};
 use super::{DraftError, Ease, Figure, SleeveLength};
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, along, crossings, perpendicular, root,
 };
 use crate::piece::{
-    Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Notch, NotchKind,
-    Outline, Piece, PieceParts, Pressed, shaped_mouth,
+    Apexes, BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Notch, NotchKind, Outline, Piece,
+    PieceParts, Pressed, shaped_mouth,
 };
 
 /// The armscye a sleeve is set into: seam lengths of its halves, and how far from the shoulder
@@ -60,6 +60,8 @@ const MOST_TAPER: f64 = 0.158;
 /// The same below the elbow of a fitted sleeve (13 degrees).
 const MOST_FOREARM_TAPER: f64 = 0.23;
 
+const CAP_ADVICE: &str = "No cap of this armscye's length fits the arm: check upper_arm_girth, scye_depth and back_width, or change the ease of the upper arm or of the cap";
+
 /// A sleeve drafted: its piece and by how much its cap is longer than the armscye.
 pub(super) struct Sleeve {
     pub piece: Piece,
@@ -97,6 +99,14 @@ pub(super) fn sleeve(
         back_leave: leave.0,
         front_leave: leave.1,
     };
+    let (least, most) = cap_widths(&cap_spec);
+    within(
+        "width of the biceps line",
+        biceps,
+        (least, most),
+        "mm",
+        CAP_ADVICE,
+    )?;
     let solved = cap(&cap_spec).map_err(|source| DraftError::Construction {
         step: "sleeve cap",
         from: "upper_arm_girth with its ease against the armscye (scye_depth, back_width, bust_girth)",
@@ -110,7 +120,7 @@ pub(super) fn sleeve(
             0.52 * (armhole.back + armhole.front),
         ),
         "mm",
-        "The arm is too thick or too thin for this armscye: check upper_arm_girth, or change the ease of the upper arm",
+        CAP_ADVICE,
     )?;
     // With the height known the seams are drawn for good; their direction at the biceps line
     // is kept, so that the cap still begins square to them.
@@ -327,13 +337,7 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<Sleeve, Draft
         ),
     ])?;
     let darts: Vec<Dart> = lower.dart.iter().cloned().collect();
-    let drill_points = darts
-        .iter()
-        .map(|d| DrillPoint {
-            name: "elbow dart".to_owned(),
-            at: along(d.apex(), d.legs[0].midpoint(d.legs[1]), 13.0),
-        })
-        .collect();
+    let drill_points = darts.iter().flat_map(Dart::drill_points).collect();
     let piece = Piece::new(PieceParts {
         name: "sleeve".to_owned(),
         cut: Cut::Pair,

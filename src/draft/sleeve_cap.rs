@@ -73,6 +73,25 @@ fn width_of(length: f64, height: f64, leave: Vec2, shape: &Half) -> Result<f64, 
     })
 }
 
+/// Heights between which a cap is sought, as shares of its shorter half.
+const HEIGHTS: (f64, f64) = (0.18, 0.88);
+
+/// The narrowest and the widest biceps line that a cap of these lengths can have.
+pub(super) fn cap_widths(spec: &CapSpec) -> (f64, f64) {
+    let shorter = spec.back.min(spec.front);
+    let width = |share: f64| {
+        let height = share * shorter;
+        let halves = width_of(spec.back, height, spec.back_leave, &BACK)
+            .and_then(|b| Ok(b + width_of(spec.front, height, spec.front_leave, &FRONT)?));
+        halves.ok()
+    };
+    // A tall cap may have no width at all: then nothing is too narrow.
+    (
+        width(HEIGHTS.1).unwrap_or(0.0),
+        width(HEIGHTS.0).unwrap_or(f64::MAX),
+    )
+}
+
 /// Solves the cap.
 pub(super) fn cap(spec: &CapSpec) -> Result<Cap, GeometryError> {
     let widths = |height: f64| -> Result<(f64, f64), GeometryError> {
@@ -84,8 +103,8 @@ pub(super) fn cap(spec: &CapSpec) -> Result<Cap, GeometryError> {
     let shorter = spec.back.min(spec.front);
     let height = root(
         "height of the sleeve cap",
-        0.18 * shorter,
-        0.88 * shorter,
+        HEIGHTS.0 * shorter,
+        HEIGHTS.1 * shorter,
         |height| widths(height).map_or(f64::NAN, |(back, front)| back + front - spec.biceps),
     )?;
     let top = Point::new(widths(height)?.0, -height);

@@ -4,14 +4,11 @@
 use super::armscye::{self, Armscye};
 use super::frame::Frame;
 use super::{DraftError, shoulder::BackShoulder};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, along, crossings, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, crossings, tolerance};
 use crate::piece::{
-    Apexes, BalanceLine, Cut, Dart, DrillPoint, Edge, EdgeName, EdgeRole, Girth, GirthRun, Notch,
-    NotchKind, Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong, shaped_mouth,
+    Apexes, BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Girth, GirthRun, Notch, NotchKind,
+    Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong, shaped_mouth,
 };
-
-/// Drill points lie 13 mm inside a dart's tip (Furrer, class handout *The Bodice Sloper*).
-const DRILL_INSIDE: f64 = 13.0;
 
 /// A waist dart is this long where the lengths allow it, in millimetres.
 const SHORTEST_DART: f64 = 90.0;
@@ -171,20 +168,7 @@ pub(super) struct Marked {
 /// Marks the piece: grain beside the fold, notches, drill points.
 pub(super) fn marked(frame: &Frame, m: Marked) -> Result<Piece, DraftError> {
     let grain_x = 0.16 * frame.back_width;
-    let drill_points = m
-        .darts
-        .iter()
-        .flat_map(|dart| {
-            let middle = dart.legs[0].midpoint(dart.legs[1]);
-            dart.apexes
-                .points()
-                .into_iter()
-                .map(move |apex| DrillPoint {
-                    name: format!("{} dart", dart.name),
-                    at: along(apex, middle, DRILL_INSIDE),
-                })
-        })
-        .collect();
+    let drill_points = m.darts.iter().flat_map(Dart::drill_points).collect();
     let piece = Piece::new(PieceParts {
         name: m.name.to_owned(),
         cut: Cut::Fold,

@@ -42,7 +42,7 @@ impl Shares {
     }
 
     /// The same where the side seam's share is given.
-    pub fn with_side(spare: f64, side: f64) -> Self {
+    fn with_side(spare: f64, side: f64) -> Self {
         let darts = spare - 2.0 * side;
         if darts < LEAST_DARTS {
             return Self {
@@ -54,6 +54,21 @@ impl Shares {
         let darts = darts.min(2.0 * DEEPEST);
         Self {
             side: (spare - darts) / 2.0,
+            back_dart: 0.51 * darts,
+            front_dart: 0.49 * darts,
+        }
+    }
+
+    /// The darts beside a side seam whose line is fixed: what they cannot take stays as ease.
+    pub fn beside(spare: f64, side: f64) -> Self {
+        let darts = spare - 2.0 * side;
+        let darts = if darts < LEAST_DARTS {
+            0.0
+        } else {
+            darts.min(2.0 * DEEPEST)
+        };
+        Self {
+            side,
             back_dart: 0.51 * darts,
             front_dart: 0.49 * darts,
         }

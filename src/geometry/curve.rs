@@ -3,10 +3,14 @@
 use super::{GeometryError, Rigid, tolerance};
 use kurbo::{BezPath, CubicBez, Line, ParamCurve, PathSeg, Point, Rect, Shape, Vec2};
 
+/// Farthest a point may lie from the origin, in millimetres: a hundred metres. Beyond it the
+/// arithmetic of curves loses its meaning, and some of it its end.
+const FARTHEST: f64 = 1e5;
+
 /// An open chain of straight lines and cubic Béziers, in millimetres.
 ///
 /// # Guarantees
-/// At least one segment; every coordinate finite; each segment starts where the one
+/// At least one segment; every coordinate finite and within a hundred metres; each segment starts where the one
 /// before it ended (within [`tolerance::POINT`]).
 ///
 /// ```
@@ -35,6 +39,13 @@ impl Curve {
                     return Err(GeometryError::NotFinite {
                         x: point.x,
                         y: point.y,
+                    });
+                }
+                if point.x.abs().max(point.y.abs()) > FARTHEST {
+                    return Err(GeometryError::TooFar {
+                        x: point.x,
+                        y: point.y,
+                        farthest: FARTHEST,
                     });
                 }
             }
@@ -109,6 +120,22 @@ impl Curve {
         }
         self.segments.extend_from_slice(&next.segments);
         Ok(self)
+    }
+
+    /// The chain with its last point moved to `end`, which should lie a rounding away: it ends
+    /// where something else starts, to the last bit.
+    ///
+    /// # Errors
+    /// When the point is not finite.
+    pub fn ending_at(&self, end: Point) -> Result<Self, GeometryError> {
+        let mut segments = self.segments.clone();
+        match segments.last_mut() {
+            Some(PathSeg::Line(l)) => l.p1 = end,
+            Some(PathSeg::Quad(q)) => q.p2 = end,
+            Some(PathSeg::Cubic(c)) => c.p3 = end,
+            None => {}
+        }
+        Self::new(segments)
     }
 
     /// The segments in order.

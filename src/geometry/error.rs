@@ -22,6 +22,18 @@ pub enum GeometryError {
         /// The y coordinate found.
         y: f64,
     },
+    /// A point lies farther out than any cloth.
+    #[error(
+        "a point lies at ({x:.0}, {y:.0}) mm; every coordinate must lie within {farthest:.0} mm of the origin"
+    )]
+    TooFar {
+        /// The x coordinate found.
+        x: f64,
+        /// The y coordinate found.
+        y: f64,
+        /// The farthest a coordinate may lie.
+        farthest: f64,
+    },
     /// A curve without a segment.
     #[error("a curve needs at least one segment")]
     Empty,

@@ -1,9 +1,9 @@
 //! The table of laws.
 
 use super::{
-    Tolerances, Violation, darts_true, edges_smooth, fold_straight, girths_as_asked, mouths_flush,
-    notches_meet, outline_simple, seams_match, size_sane, smooth_joins, square_to_fold,
-    waists_meet,
+    Tolerances, Violation, cap_ease, darts_true, edges_smooth, fold_straight, girths_as_asked,
+    mouths_flush, notches_meet, outline_simple, seams_match, size_sane, smooth_joins,
+    square_to_fold, waists_meet,
 };
 use crate::piece::Pattern;
 use std::ops::ControlFlow;
@@ -55,6 +55,7 @@ pub const LAWS: &[Law] = &[
     darts_true::LAW,
     mouths_flush::LAW,
     seams_match::LAW,
+    cap_ease::LAW,
     smooth_joins::LAW,
     notches_meet::LAW,
     waists_meet::LAW,

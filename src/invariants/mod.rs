@@ -4,6 +4,7 @@
 //! laws see a [`Pattern`](crate::piece::Pattern) only, never how it was made. [`LAWS`] lists
 //! them; [`visit`] walks them, and [`check_all`], [`first`] and [`is_valid`] follow from it.
 
+mod cap_ease;
 mod corner;
 mod darts_true;
 mod edges_smooth;
@@ -24,6 +25,7 @@ mod visit;
 mod waists_meet;
 mod walk;
 
+pub use cap_ease::CapFault;
 pub use darts_true::DartFault;
 pub use edges_smooth::EdgeCorner;
 pub use fold_straight::FoldFault;

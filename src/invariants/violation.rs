@@ -1,8 +1,8 @@
 //! What broke a law: one variant a law.
 
 use super::{
-    DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault, NotSquareToFold,
-    NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
+    CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault,
+    NotSquareToFold, NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
 };
 use thiserror::Error;
 
@@ -41,6 +41,9 @@ pub enum Violation {
     /// Of `seams_match`.
     #[error(transparent)]
     SeamsMatch(#[from] SeamFault),
+    /// Of `cap_ease`.
+    #[error(transparent)]
+    CapEase(#[from] CapFault),
     /// Of `smooth_joins`.
     #[error(transparent)]
     SmoothJoins(#[from] JoinCorner),
@@ -68,6 +71,7 @@ impl Violation {
             Self::DartsTrue(_) => super::darts_true::LAW.name,
             Self::MouthsFlush(_) => super::mouths_flush::LAW.name,
             Self::SeamsMatch(_) => super::seams_match::LAW.name,
+            Self::CapEase(_) => super::cap_ease::LAW.name,
             Self::SmoothJoins(_) => super::smooth_joins::LAW.name,
             Self::NotchesMeet(_) => super::notches_meet::LAW.name,
             Self::WaistsMeet(_) => super::waists_meet::LAW.name,

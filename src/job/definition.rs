@@ -1,6 +1,7 @@
 //! What a job is, once everything it refers to is at hand.
 
 use super::PrintOptions;
+use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
 use crate::measurements::MeasurementSet;
 use crate::piece::Warning;
@@ -35,6 +36,8 @@ pub struct Job {
     pub title: String,
     /// The block and what is wanted of it.
     pub options: DraftOptions,
+    /// The alterations of the draft, made in this order.
+    pub alterations: Vec<Request>,
     /// The wearer and her measurements.
     pub set: MeasurementSet,
     /// How it is printed.
@@ -44,12 +47,13 @@ pub struct Job {
 }
 
 impl Job {
-    /// A job for the block as it usually is, with regular ease and no sleeve, printed on A4.
+    /// A job for the block as it usually is, with regular ease, no sleeve and no alterations, printed on A4.
     #[must_use]
     pub fn new(title: impl Into<String>, block: Block, set: MeasurementSet) -> Self {
         Self {
             title: title.into(),
             options: DraftOptions::of(block),
+            alterations: Vec::new(),
             set,
             print: PrintOptions::default(),
             notes: Vec::new(),

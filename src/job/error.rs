@@ -1,5 +1,6 @@
 //! Why a job gives no pattern.
 
+use crate::alterations::{Refused, RequestError};
 #[cfg(feature = "yaml")]
 use crate::measurements::FileErrors;
 use crate::{draft::DraftError, drawing::SheetError, piece::PieceError};
@@ -45,6 +46,12 @@ pub enum JobError {
         /// What was found, a sentence each.
         violations: Vec<String>,
     },
+    /// An alteration that there is not, or not with such settings.
+    #[error("an alteration cannot be read: {0}")]
+    Request(#[from] RequestError),
+    /// An alteration was refused.
+    #[error("the alterations were refused at {0}")]
+    Alteration(#[from] Box<Refused>),
     /// The pieces cannot be laid on a sheet.
     #[error("the pattern cannot be laid out: {0}")]
     Sheet(#[from] SheetError),
@@ -64,6 +71,8 @@ impl JobError {
         match self {
             Self::Draft(error) => error.name(),
             Self::Unprovable { .. } => "law_broken".to_owned(),
+            Self::Request(_) => "bad_alteration".to_owned(),
+            Self::Alteration(_) => "alteration_refused".to_owned(),
             Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
             Self::Piece(_) => "pattern_does_not_hold".to_owned(),
             #[cfg(feature = "pdf")]
@@ -77,6 +86,7 @@ impl JobError {
         match self {
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => Fault::Job,
+            Self::Request(_) => Fault::Job,
             _ => Fault::Pattern,
         }
     }

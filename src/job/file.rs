@@ -2,12 +2,14 @@
 
 use super::definition::one_line;
 use super::field::Field;
+use super::read_alterations::alterations;
 use super::read_block::block;
 use super::read_ease::{EasePlace, ease};
 use super::read_not_yet::not_yet;
 use super::read_print::print;
 use super::read_shape::ShapeFields;
 use super::{Job, LONGEST_TITLE, PrintOptions, ResolveError};
+use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
 use crate::measurements::{
     FileCause, FileErrors, FileProblem, MeasurementSet, Node, NodeValue, Place, Reader, join,
@@ -30,6 +32,9 @@ use crate::piece::Warning;
 /// cap_ease: 28               # optional: by how much the sleeve cap is longer than the armscye
 /// waist_darts: true          # optional, dress, tunic and shirt: shape the waist with darts
 /// side: shaped               # optional, the same blocks: shaped or straight side seam
+/// alterations:               # optional: made in this order, each an alteration of
+///                            #   alterations::CATALOGUE with its settings
+///   - back_length_reduction: {amount: 25}   # or {to: 98 cm}: by whatever amount gets there
 /// print:                     # optional
 ///   paper: a4                #   a4, letter, a3, legal or a0
 ///   margin: 12               #   12 to 50 mm
@@ -37,8 +42,7 @@ use crate::piece::Warning;
 ///   orientation: fewer_pages #   or portrait, or landscape
 /// ```
 ///
-/// `alterations` and `allowance` are known and cannot be made by this version: they are refused
-/// unless empty.
+/// `allowance` is known and cannot be made by this version: it is refused unless empty.
 ///
 /// ```
 /// use blockwright::job::JobFile;
@@ -54,6 +58,7 @@ use crate::piece::Warning;
 pub struct JobFile {
     title: String,
     options: DraftOptions,
+    alterations: Vec<Request>,
     body: JobBody,
     print: PrintOptions,
     notes: Vec<Warning>,
@@ -101,7 +106,8 @@ impl JobFile {
             cap_field,
             darts_field,
             side_field,
-            later @ ..,
+            alterations_field,
+            allowance_field,
         ] = reader.fields(&node, "", keys, expected);
         if node.entries().is_some() {
             required(&mut reader, &node, [title_field, block_field, body_field]);
@@ -124,7 +130,9 @@ impl JobFile {
         let unused = shape.read(&mut reader, &mut options);
         let print =
             print_field.map_or_else(PrintOptions::default, |(_, node)| print(&mut reader, node));
-        for (key, node) in later.into_iter().flatten() {
+        let steps =
+            alterations_field.map_or_else(Vec::new, |(_, node)| alterations(&mut reader, node));
+        if let Some((key, node)) = allowance_field {
             not_yet(&mut reader, key, node);
         }
         if let Some(errors) = FileErrors::gathered(reader.problems) {
@@ -142,6 +150,7 @@ impl JobFile {
             notes: notes(&options, &places, unused),
             title,
             options,
+            alterations: steps,
             body,
             print,
         })
@@ -181,6 +190,7 @@ impl JobFile {
         Ok(Job {
             title: self.title,
             options: self.options,
+            alterations: self.alterations,
             set,
             print: self.print,
             notes: self.notes,

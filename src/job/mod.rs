@@ -4,7 +4,7 @@
 //! Reading takes two steps, so that whoever calls decides where files come from:
 //! [`JobFile::parse`] tells which measurement set is wanted
 //! ([`body_path`](JobFile::body_path)), [`JobFile::resolve`] takes its text and gives a
-//! [`Job`]. [`run`] drafts, proves, draws and renders it into named files in memory.
+//! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory.
 
 mod definition;
 mod error;
@@ -18,6 +18,8 @@ mod print;
 mod print_pdf;
 mod prove;
 #[cfg(feature = "yaml")]
+mod read_alterations;
+#[cfg(feature = "yaml")]
 mod read_block;
 #[cfg(feature = "yaml")]
 mod read_ease;
@@ -28,7 +30,9 @@ mod read_print;
 #[cfg(feature = "yaml")]
 mod read_shape;
 mod report;
+mod report_accounts;
 mod report_text;
+mod rounding;
 mod run;
 mod warnings;
 
@@ -41,4 +45,5 @@ pub use file::JobFile;
 pub use outcome::{Outcome, OutputFile, is_output_name};
 pub use print::{PageTurn, PaperSize, PrintOptions};
 pub use report::{DartReport, GirthReport, JobReport, PagesReport, SeamReport, WarningReport};
+pub use report_accounts::{AccountReport, ChangeReport};
 pub use run::run;

@@ -14,16 +14,7 @@ pub(super) fn not_yet(reader: &mut Reader, key: &Key, node: &Node) {
     if asks_for_nothing {
         return;
     }
-    let (what, hint) = match key.text.as_str() {
-        "alterations" => (
-            "alterations",
-            "leave `alterations` out and alter the printed pattern by hand",
-        ),
-        _ => (
-            "seam allowances",
-            "leave `allowance` out and add them to the stitching line when cutting",
-        ),
-    };
-    let what = what.to_owned();
+    let what = "seam allowances".to_owned();
+    let hint = "leave `allowance` out and add them to the stitching line when cutting";
     reader.wrong(node.place, &key.text, FileCause::NotYet { what, hint });
 }

@@ -2,19 +2,22 @@
 
 use serde::Serialize;
 
-use super::{Job, PaperSize};
+use super::rounding::rounded;
+use super::{AccountReport, Job, PaperSize};
+use crate::alterations::Account;
 use crate::drawing::contents;
 use crate::measurements::SetReport;
 use crate::piece::{EaseOn, EdgeRef, Pattern, Seam};
 
 /// What must be known before anything is printed or cut.
-const CAUTIONS: [&str; 2] = [
+pub(super) const CAUTIONS: [&str; 2] = [
     "Print at 100 %, not scaled to fit, and measure the test square before anything else.",
     "Sew a toile before cutting good cloth: these are stitching lines of a block, without \
      seam allowance.",
 ];
 
-/// The report of a job: measurements, finished girths, seams, darts, warnings, pages.
+/// The report of a job: measurements, finished girths, seams, darts, accounts, warnings,
+/// pages.
 ///
 /// Serialised with lengths in mm and angles in degrees.
 ///
@@ -51,6 +54,8 @@ pub struct JobReport {
     pub seams: Vec<SeamReport>,
     /// The darts.
     pub darts: Vec<DartReport>,
+    /// What each alteration changed and kept, in their order.
+    pub account: Vec<AccountReport>,
     /// The pages of the tiled file; none without the PDF writer.
     pub pages: Option<PagesReport>,
     /// What the wearer or cutter should know about this pattern.
@@ -176,7 +181,12 @@ pub struct WarningReport {
 
 impl JobReport {
     /// The report of a drafted job.
-    pub(super) fn new(job: &Job, pattern: &Pattern, pages: Option<PagesReport>) -> Self {
+    pub(super) fn new(
+        job: &Job,
+        pattern: &Pattern,
+        accounts: &[Account],
+        pages: Option<PagesReport>,
+    ) -> Self {
         let girths = pattern.girths().iter().map(|girth| GirthReport {
             name: girth.name.clone(),
             body: rounded(girth.body),
@@ -204,6 +214,7 @@ impl JobReport {
             girths: girths.collect(),
             seams: pattern.seams().iter().map(|s| seam(pattern, s)).collect(),
             darts: darts.collect(),
+            account: accounts.iter().map(AccountReport::new).collect(),
             pages,
             warnings: warnings.collect(),
             cautions: CAUTIONS.to_vec(),
@@ -230,9 +241,4 @@ fn seam(pattern: &Pattern, seam: &Seam) -> SeamReport {
             EaseOn::B => "b",
         }),
     }
-}
-
-/// To a thousandth, without a minus before zero.
-fn rounded(value: f64) -> f64 {
-    (value * 1000.0).round() / 1000.0 + 0.0
 }

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::JobReport;
 use super::definition::one_line;
-use crate::units::{Fraction, Length, LengthStyle, Unit};
+use crate::units::{Length, LengthStyle};
 
 impl JobReport {
     /// The report as plain text in the wearer's unit, ending in a line break.
@@ -24,6 +24,7 @@ impl JobReport {
         self.girths_text(&mut out);
         self.seams_text(&mut out);
         self.darts_text(&mut out);
+        self.accounts_text(&mut out);
         out.push_str("\nPieces\n");
         for piece in &self.pieces {
             let _ = writeln!(out, "  {piece}");
@@ -126,19 +127,53 @@ impl JobReport {
         }
     }
 
+    /// The accounts as tables: before, after, difference, and what was kept.
+    fn accounts_text(&self, out: &mut String) {
+        // Writing to a string cannot fail.
+        for account in &self.account {
+            let amount = account.amount.map_or_else(String::new, |amount| {
+                format!(" by {}", self.measure(amount, account.unit))
+            });
+            let _ = writeln!(
+                out,
+                "\nAltered: {}{amount}\n  {:<34}{:>12}{:>12}{:>12}",
+                account.alteration, "", "before", "after", "difference"
+            );
+            for change in &account.changes {
+                let [before, after] = [change.before, change.after].map(|value| {
+                    value.map_or_else(|| "none".to_owned(), |v| self.measure(v, change.unit))
+                });
+                let difference = change.difference.map_or_else(String::new, |value| {
+                    let sign = if value > 0.0 { "+" } else { "" };
+                    format!("{sign}{}", self.measure(value, change.unit))
+                });
+                let _ = writeln!(
+                    out,
+                    "  {:<34}{before:>12}{after:>12}{difference:>12}",
+                    change.what
+                );
+            }
+            if account.changes.is_empty() {
+                out.push_str("  nothing changed\n");
+            }
+            if !account.kept.is_empty() {
+                let _ = writeln!(out, "  Kept: {}", account.kept.join(", "));
+            }
+        }
+    }
+
+    fn measure(&self, value: f64, unit: &str) -> String {
+        if unit == "deg" {
+            return format!("{value:.1}°");
+        }
+        self.length(value)
+    }
+
     /// A length on paper: finer than one on a body.
     fn length(&self, mm: f64) -> String {
-        let style = match self.unit {
-            Unit::Mm => LengthStyle::Decimal {
-                unit: Unit::Mm,
-                places: 1,
-            },
-            Unit::Cm => LengthStyle::Decimal {
-                unit: Unit::Cm,
-                places: 2,
-            },
-            Unit::In => LengthStyle::Inches(Fraction::Sixteenths),
-        };
-        Length::from_mm(mm).map_or_else(|_| mm.to_string(), |length| length.to_text(style))
+        Length::from_mm(mm).map_or_else(
+            |_| mm.to_string(),
+            |length| length.to_text(LengthStyle::fine(self.unit)),
+        )
     }
 }

@@ -1,17 +1,23 @@
-//! Running a job: draft, prove, draw, render.
+//! Running a job: draft, prove, alter, draw, render.
 
 use super::outcome::OutputFile;
 use super::prove::prove;
+use super::report::CAUTIONS;
 use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
+use crate::alterations::{Chain, Request, alter};
 use crate::draft::draft;
 use crate::drawing::{PatternLabels, pattern_sheet};
+use crate::measurements::SetReport;
+use crate::render::fitting::{self, Fitting};
 use crate::render::{json, svg};
 
-/// Drafts the block, proves that it can be sewn, draws it and renders it into files in memory.
+/// Drafts the block, proves that it can be sewn, alters it, proving it again after every step,
+/// draws it and renders it into files in memory.
 ///
 /// The same job gives the same bytes. The files are `pattern-<paper>.pdf` and
-/// `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg` and `pattern.json`.
+/// `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json` and
+/// `fitting.html`.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -31,14 +37,20 @@ use crate::render::{json, svg};
 /// ```
 ///
 /// # Errors
-/// [`JobError`] when the block cannot be drafted for this body, breaks a law, or cannot be
-/// laid out or printed as asked.
+/// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
+/// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
-    let pattern = draft(job.set.body(), &job.options)?;
-    let violations = prove(&pattern);
+    let drafted = draft(job.set.body(), &job.options)?;
+    let violations = prove(&drafted);
     if !violations.is_empty() {
         return Err(JobError::Unprovable { violations });
     }
+    let chain: Vec<_> = job
+        .alterations
+        .iter()
+        .map(Request::alteration)
+        .collect::<Result<_, _>>()?;
+    let Chain { pattern, accounts } = alter(&drafted, &chain)?;
     let pattern = with_doubts(pattern, job)?;
     let labels = PatternLabels {
         title: job.title.clone(),
@@ -59,10 +71,20 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     add("pattern.svg", svg::render(&sheet));
     add(
         "pattern.json",
-        json::render(&pattern, job.set.body(), &job.title),
+        json::render(&pattern, job.set.body(), &job.title, &accounts),
     );
+    let page = fitting::page(&Fitting {
+        title: &job.title,
+        wearer: job.wearer().as_deref(),
+        before: &drafted,
+        after: &pattern,
+        accounts: &accounts,
+        body: &SetReport::new(&job.set),
+        cautions: &CAUTIONS,
+    });
+    add("fitting.html", page);
     Ok(Outcome {
-        report: JobReport::new(job, &pattern, pages),
+        report: JobReport::new(job, &pattern, &accounts, pages),
         pattern,
         files,
     })

@@ -28,7 +28,6 @@ pub use catalogue::{Block, Range};
 pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
 pub use measurement::{Kind, Measurement, UnknownMeasurement};
-#[cfg(feature = "yaml")]
 pub(crate) use near_name::nearest;
 #[cfg(feature = "yaml")]
 pub use node::{Key, Node, NodeValue};
@@ -36,6 +35,6 @@ pub use node::{Key, Node, NodeValue};
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
 #[cfg(feature = "yaml")]
 pub(crate) use reader::{Reader, join};
-pub use report::{CatalogueEntry, SetReport, catalogue_text};
+pub use report::{CatalogueEntry, ReportRow, SetReport, catalogue_text};
 pub use set_file::MeasurementSet;
 pub use size_table::{Size, SizeTable, UnknownSize};

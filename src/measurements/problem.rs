@@ -119,6 +119,24 @@ pub enum FileCause {
         /// What to do about it.
         hint: &'static str,
     },
+    /// More of something than any file needs.
+    #[error("{found} {what} stand here; at most {most} are taken, split the work")]
+    TooMany {
+        /// What.
+        what: &'static str,
+        /// How many there are.
+        found: usize,
+        /// How many there may be.
+        most: usize,
+    },
+    /// An alteration that is not known, or whose settings are wrong.
+    #[error("{text}")]
+    Alteration {
+        /// What is wrong and what to do.
+        text: String,
+        /// Whether the alteration itself is not known.
+        unknown: bool,
+    },
     /// A length that is read and lies outside what can be meant.
     #[error("{found} mm is out of reach; write {low} to {high} mm")]
     OutOfReach {
@@ -154,6 +172,9 @@ impl FileCause {
             Self::UnknownWord { .. } => "unknown_word",
             Self::NotYet { .. } => "not_yet",
             Self::Senseless { .. } => "senseless",
+            Self::TooMany { .. } => "too_many",
+            Self::Alteration { unknown: true, .. } => "unknown_alteration",
+            Self::Alteration { .. } => "bad_setting",
             Self::OutOfReach { .. } => "out_of_reach",
             Self::UnknownMeasurement(_) => "unknown_measurement",
             Self::Value(_) => "bad_value",

@@ -104,17 +104,42 @@ impl SetReport {
         out
     }
 
+    /// Every measurement as a person reads it, known or not.
+    #[must_use]
+    pub fn rows(&self) -> Vec<ReportRow> {
+        let row = |measurement| match self.measurements.get(measurement) {
+            None => ReportRow {
+                measurement,
+                value: String::new(),
+                state: "not taken, and cannot be estimated".to_owned(),
+            },
+            Some(measured) => ReportRow {
+                measurement,
+                value: show(measurement, measured.value, self.unit),
+                state: self.state(measurement, measured),
+            },
+        };
+        Measurement::ALL.into_iter().map(row).collect()
+    }
+
+    /// The unit in which a person reads it.
+    #[must_use]
+    pub const fn unit(&self) -> Unit {
+        self.unit
+    }
+
     /// Every value with its source, a line each, and how many were taken and estimated.
     #[must_use]
     pub fn values_text(&self) -> String {
         let mut out = String::new();
         let body = &self.measurements;
-        for measurement in Measurement::ALL {
-            let state = match body.get(measurement) {
-                None => "not taken, and cannot be estimated".to_owned(),
-                Some(measured) => self.line(measurement, measured),
-            };
-            let _ = writeln!(out, "  {:<26}{state}", measurement.name());
+        for row in self.rows() {
+            let name = row.measurement.name();
+            if row.value.is_empty() {
+                let _ = writeln!(out, "  {name:<26}{}", row.state);
+            } else {
+                let _ = writeln!(out, "  {name:<26}{:>12}  {}", row.value, row.state);
+            }
         }
         let taken = body.taken().count();
         let estimated = body.iter().count() - taken;
@@ -143,19 +168,41 @@ impl SetReport {
         self.beyond_survey.iter().filter_map(sentence).collect()
     }
 
-    fn line(&self, measurement: Measurement, measured: Measured) -> String {
-        let value = show(measurement, measured.value, self.unit);
+    fn state(&self, measurement: Measurement, measured: Measured) -> String {
         match measured.source {
             Source::Estimated { spread } => {
                 let spread = difference(measurement, spread, self.unit);
-                format!("{value:>12}  estimated, ±{spread}")
+                format!("estimated, ±{spread}")
             }
             Source::Taken if self.doubts.iter().any(|d| d.measurement == measurement) => {
-                format!("{value:>12}  taken, doubtful")
+                "taken, doubtful".to_owned()
             }
-            Source::Taken => format!("{value:>12}  taken"),
+            Source::Taken => "taken".to_owned(),
         }
     }
+}
+
+/// One measurement of a [`SetReport`], in words.
+///
+/// ```
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet, SetReport};
+/// use blockwright::units::Unit;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let rows = SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body)).rows();
+/// assert_eq!((rows[0].value.as_str(), rows[0].state.as_str()), ("168 cm", "taken"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ReportRow {
+    /// Which.
+    pub measurement: Measurement,
+    /// Its value with the unit; empty when it is not known.
+    pub value: String,
+    /// How it is known.
+    pub state: String,
 }
 
 /// A measurement as the catalogue tells it. Serialised with lengths in mm and angles

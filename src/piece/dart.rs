@@ -1,7 +1,10 @@
 //! A dart: two legs, one apex on an edge, or two apexes inside the piece.
 
-use super::EdgeName;
-use crate::geometry::{Point, Rigid, angle_between};
+use super::{DrillPoint, EdgeName};
+use crate::geometry::{Point, Rigid, along, angle_between};
+
+/// Drill points lie 13 mm inside a dart's tip (Furrer, class handout *The Bodice Sloper*).
+const DRILL_INSIDE: f64 = 13.0;
 
 /// Where a dart ends.
 ///
@@ -106,5 +109,18 @@ impl Dart {
             apex,
             angle_between(self.legs[1] - apex, self.legs[0] - apex),
         )
+    }
+
+    /// Where the cloth is drilled or marked: inside every apex, short of it, so that the hole
+    /// disappears in the sewn dart.
+    pub fn drill_points(&self) -> impl Iterator<Item = DrillPoint> + '_ {
+        let middle = self.legs[0].midpoint(self.legs[1]);
+        self.apexes
+            .points()
+            .into_iter()
+            .map(move |apex| DrillPoint {
+                name: format!("{} dart", self.name),
+                at: along(apex, middle, DRILL_INSIDE),
+            })
     }
 }

@@ -54,20 +54,7 @@ pub fn shaped_mouth(
     let gap = back.start() - near.end();
     let back = back.moved(&Rigid::shift(-gap));
     let other = if first { legs[1] } else { legs[0] };
-    let back = ended_at(&back, other)?;
+    let back = back.ending_at(other)?;
     let mouth = near.then(&back)?;
     Ok(if first { mouth } else { mouth.reversed() })
-}
-
-/// The curve with its last point moved to `end`, which lies a rounding away.
-fn ended_at(curve: &Curve, end: Point) -> Result<Curve, GeometryError> {
-    use kurbo::PathSeg;
-    let mut segments = curve.segments().to_vec();
-    match segments.last_mut() {
-        Some(PathSeg::Line(l)) => l.p1 = end,
-        Some(PathSeg::Quad(q)) => q.p2 = end,
-        Some(PathSeg::Cubic(c)) => c.p3 = end,
-        None => {}
-    }
-    Curve::new(segments)
 }

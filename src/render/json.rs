@@ -7,11 +7,13 @@
 use serde::Serialize as Derive;
 use serde::ser::{Serialize, Serializer};
 
+use crate::alterations::Account;
 use crate::geometry::{Curve, Point};
 use crate::measurements::Body;
 use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
 
-/// The pattern as pretty-printed JSON, ending in a line feed.
+/// The pattern as pretty-printed JSON, ending in a line feed, with the accounts of the
+/// alterations that made it.
 ///
 /// ```
 /// use blockwright::draft::{Block, DraftOptions, draft};
@@ -22,25 +24,29 @@ use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
 /// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
-/// let text = json::render(&pattern, &body, "Skirt");
+/// let text = json::render(&pattern, &body, "Skirt", &[]);
 /// assert!(text.contains("\"format\": \"blockwright-pattern\""));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[must_use]
-pub fn render(pattern: &Pattern, body: &Body, title: &str) -> String {
+pub fn render(pattern: &Pattern, body: &Body, title: &str, accounts: &[Account]) -> String {
     // Strings, finite numbers and string keys only: nothing that JSON cannot hold.
-    let mut text =
-        serde_json::to_string_pretty(&Document::new(pattern, body, title)).unwrap_or_default();
+    let document = Document::new(pattern, body, title, accounts);
+    let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
     text.push('\n');
     text
 }
 
-/// A length or angle rounded to a ten-thousandth, without a minus before zero.
+/// A length or angle rounded to a ten-thousandth, without a minus before zero; nothing where
+/// there is none.
 #[derive(Clone, Copy)]
 struct Number(f64);
 
 impl Serialize for Number {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if !self.0.is_finite() {
+            return serializer.serialize_none();
+        }
         serializer.serialize_f64((self.0 * 1e4).round() / 1e4 + 0.0)
     }
 }
@@ -65,7 +71,7 @@ struct Document<'a> {
     pieces: Vec<PieceDocument<'a>>,
     seams: Vec<SeamDocument<'a>>,
     girths: Named<GirthDocument>,
-    account: [(); 0],
+    account: Vec<AccountDocument<'a>>,
     warnings: Vec<WarningDocument<'a>>,
 }
 
@@ -132,13 +138,28 @@ struct GirthDocument {
 }
 
 #[derive(Derive)]
+struct AccountDocument<'a> {
+    alteration: &'a str,
+    amount: Option<Number>,
+    changes: Vec<ChangeDocument<'a>>,
+    kept: &'a [String],
+}
+
+#[derive(Derive)]
+struct ChangeDocument<'a> {
+    what: &'a str,
+    before: Number,
+    after: Number,
+}
+
+#[derive(Derive)]
 struct WarningDocument<'a> {
     code: &'a str,
     text: &'a str,
 }
 
 impl<'a> Document<'a> {
-    fn new(pattern: &'a Pattern, body: &'a Body, title: &'a str) -> Self {
+    fn new(pattern: &'a Pattern, body: &'a Body, title: &'a str, accounts: &'a [Account]) -> Self {
         Self {
             format: "blockwright-pattern",
             version: 1,
@@ -155,7 +176,7 @@ impl<'a> Document<'a> {
                     .map(|g| (g.name.clone(), girth(pattern, g)))
                     .collect(),
             ),
-            account: [],
+            account: accounts.iter().map(account).collect(),
             warnings: pattern
                 .warnings()
                 .iter()
@@ -238,6 +259,20 @@ fn girth(pattern: &Pattern, girth: &Girth) -> GirthDocument {
         body: Number(girth.body),
         ease: Number(girth.ease),
         finished: Number(pattern.finished(girth)),
+    }
+}
+
+fn account(account: &Account) -> AccountDocument<'_> {
+    let changes = account.changes.iter().map(|change| ChangeDocument {
+        what: &change.what,
+        before: Number(change.before),
+        after: Number(change.after),
+    });
+    AccountDocument {
+        alteration: &account.alteration,
+        amount: account.amount.map(Number),
+        changes: changes.collect(),
+        kept: &account.kept,
     }
 }
 

@@ -64,6 +64,23 @@ impl LengthStyle {
         }
     }
 
+    /// How a length on paper is written, finer than one on a body: tenths of a millimetre,
+    /// centimetres to a tenth of that, inches to the sixteenth.
+    ///
+    /// ```
+    /// use blockwright::units::{Length, LengthStyle, Unit};
+    /// let seam = Length::from_mm(170.25).unwrap();
+    /// assert_eq!(seam.to_text(LengthStyle::fine(Unit::Cm)), "17.02 cm");
+    /// ```
+    #[must_use]
+    pub const fn fine(unit: Unit) -> Self {
+        match unit {
+            Unit::Mm => Self::Decimal { unit, places: 1 },
+            Unit::Cm => Self::Decimal { unit, places: 2 },
+            Unit::In => Self::Inches(Fraction::Sixteenths),
+        }
+    }
+
     /// The unit that is written.
     #[must_use]
     pub const fn unit(self) -> Unit {

@@ -6,7 +6,8 @@ use serde_json::Value;
 
 use crate::tools::{BODY, Place, job, repository};
 
-const FILES: [&str; 4] = [
+const FILES: [&str; 5] = [
+    "fitting.html",
     "pattern-a4.pdf",
     "pattern-sheet.pdf",
     "pattern.json",
@@ -14,7 +15,7 @@ const FILES: [&str; 4] = [
 ];
 
 #[test]
-fn the_example_is_drafted_into_four_files() {
+fn the_example_is_drafted_into_its_files() {
     let place = Place::new();
     let example = repository("examples/jobs/first-block.yaml");
     let report = place
@@ -22,7 +23,7 @@ fn the_example_is_drafted_into_four_files() {
         .done();
     assert_eq!(place.names("."), ["out"]);
     assert_eq!(place.names("out"), FILES);
-    for pdf in &FILES[..2] {
+    for pdf in &FILES[1..3] {
         let bytes = fs::read(place.path().join("out").join(pdf)).unwrap();
         assert!(bytes.starts_with(b"%PDF-"), "{pdf}");
         let document = lopdf::Document::load_mem(&bytes).unwrap();
@@ -47,7 +48,7 @@ fn the_example_is_drafted_into_four_files() {
         "bodice front bust dart, on side_seam: intake",
         "Print at 100 %",
         "Sew a toile",
-        "Written to out: pattern-a4.pdf, pattern-sheet.pdf, pattern.svg, pattern.json",
+        "Written to out: pattern-a4.pdf, pattern-sheet.pdf, pattern.svg, pattern.json, fitting.html",
     ] {
         assert!(report.contains(part), "{part}\n{report}");
     }

@@ -6,7 +6,8 @@ use std::time::Duration;
 
 use crate::tools::{Place, Ran, job, skip};
 
-const FILES: [&str; 4] = [
+const FILES: [&str; 5] = [
+    "fitting.html",
     "pattern-a4.pdf",
     "pattern-sheet.pdf",
     "pattern.json",
@@ -21,7 +22,7 @@ fn an_empty_folder_is_taken_and_a_full_one_refused() {
     assert_eq!(place.names("out"), FILES);
     let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
     assert!(
-        told.contains("out: the folder holds something already (pattern-a4.pdf, "),
+        told.contains("out: the folder holds something already (fitting.html, "),
         "{told}"
     );
     assert!(told.contains("--force"), "{told}");
@@ -60,7 +61,7 @@ fn force_touches_nothing_that_is_not_an_earlier_result() {
     assert!(told.contains("notes.txt, photos"), "{told}");
     let notes = fs::read_to_string(place.path().join("out/notes.txt")).unwrap();
     assert_eq!(notes, "took in 5 mm at the waist");
-    assert_eq!(place.names("out").len(), 6);
+    assert_eq!(place.names("out").len(), FILES.len() + 2);
     // Someone else's file that happens to have such a name.
     place.write("mine/pattern.svg", "<svg/>");
     let told = place
@@ -178,7 +179,7 @@ fn a_full_disk_leaves_nothing_and_the_old_result() {
         "mount -t tmpfs -o size=24k none disk || exit 77; \
          '{tool}' draft job.yaml -o disk/out; echo $? >code; ls -A disk >left; \
          mount -o remount,size=4m disk && '{tool}' draft job.yaml -o disk/out >first && \
-         mount -o remount,size=88k disk; \
+         mount -o remount,size=144k disk; \
          '{tool}' draft job.yaml -o disk/out --force; echo $? >code2; \
          ls -A disk >left2; cp disk/out/pattern.json kept; exit 0"
     );

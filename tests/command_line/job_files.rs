@@ -75,7 +75,7 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
         ),
         (
             format!("{skirt}alterations:\n  - bust: 20\n"),
-            "job.yaml:5:3: alterations: this version cannot make alterations",
+            "job.yaml:5:5: alterations: `bust` is no alteration; ",
         ),
         (
             format!("{skirt}allowance: 15\n"),

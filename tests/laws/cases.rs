@@ -51,17 +51,32 @@ pub fn sound() -> Vec<(&'static str, PatternParts)> {
     ]
 }
 
+/// Makes the upper edge of the lower panel a sleeve cap with so much ease on a side.
+fn capped(p: &mut PatternParts, ease: f64, on: EaseOn) {
+    let joint = EdgeName::new("joint");
+    edges(p, "lower", |all| {
+        for edge in all {
+            if edge.name() == &joint {
+                *edge = Edge::new(EdgeName::SLEEVE_CAP, edge.role(), edge.curve().clone());
+            }
+        }
+    });
+    let seam = p.seams.iter_mut().find(|s| s.name == "joint").unwrap();
+    seam.b[0].edge = EdgeName::SLEEVE_CAP;
+    (seam.ease, seam.ease_on) = (ease, Some(on));
+}
+
 /// Garments spoiled against a law.
 pub fn doctored(law: &str) -> Vec<Case> {
     match law {
         "size_sane" => vec![
-            case("a line of a kilometre", |p| {
+            case("a line of twenty metres", |p| {
                 piece(p, "shift", |p| {
-                    p.lines[0].curve = line(at(0.0, 0.0), at(1e6, 0.0))
+                    p.lines[0].curve = line(at(0.0, 0.0), at(2e4, 0.0))
                 });
             }),
             case("a corner past all measure", |p| {
-                move_point(p, "lower", at(80.0, 600.0), at(f64::MAX, 600.0));
+                move_point(p, "lower", at(80.0, 600.0), at(9e4, 600.0));
             }),
         ],
         "outline_simple" => outlines(),
@@ -111,6 +126,14 @@ pub fn doctored(law: &str) -> Vec<Case> {
                 move_point(p, "skirt_back", at(250.0, 600.0), at(250.0, 600.2));
             }),
             case("nothing to sew to", |p| p.seams[1].b.clear()),
+        ],
+        "cap_ease" => vec![
+            case("a cap too long by more than can be eased", |p| {
+                capped(p, 75.0, EaseOn::B)
+            }),
+            case("an armscye longer than its cap", |p| {
+                capped(p, 4.0, EaseOn::A)
+            }),
         ],
         "smooth_joins" => vec![
             case("an armscye with a dip at the underarm", |p| {

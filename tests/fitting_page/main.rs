@@ -1,0 +1,7 @@
+//! The fitting page: whole, self-contained, readable without styles or scripts.
+#![cfg(feature = "cli")]
+#![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
+
+mod browser;
+mod page;
+mod tools;
