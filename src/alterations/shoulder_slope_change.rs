@@ -4,7 +4,7 @@ use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{UpperHalf, at_most};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
-use crate::geometry::{Vec2, root};
+use crate::geometry::{Vec2, root, tolerance};
 use crate::piece::{EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -185,8 +185,27 @@ impl Alteration for ShoulderSlope {
             }
             altered = replaced(&altered, sketch.finish()?)?;
         }
+        check_lines(pattern, &altered)?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }
+}
+
+/// Refuses an underarm that takes the underarm line down over a dart, where it would no longer
+/// have its width.
+fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError> {
+    for girth in before.girths() {
+        let (old, new) = (before.finished(girth), after.finished(girth));
+        if (new - old).abs() > tolerance::SEAM_DRAFTED {
+            return Err(AlterationError::First {
+                why: format!(
+                    "the line on which the {} girth is measured would come down over the tip of a dart, and the girth change from {old:.1} to {new:.1} mm",
+                    girth.name
+                ),
+                advice: "shorten that dart first, or say underarm: keep".to_owned(),
+            });
+        }
+    }
+    Ok(())
 }
 
 /// Length of an armscye whose shoulder is turned and whose lower part drops.
