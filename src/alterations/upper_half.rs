@@ -81,10 +81,30 @@ impl<'p> UpperHalf<'p> {
         let Some(dart) = self.shoulder_dart() else {
             return Ok(drawn(led(self.shoulder, &Rigid::IDENTITY, &out)?, None));
         };
+        if turn.abs() > tolerance::ANGLE {
+            self.check_reach(dart)?;
+        }
         let (before, after) = without_mouth(self.piece, &EdgeName::SHOULDER)?;
         let after = led(&after, &Rigid::IDENTITY, &out)?;
         let edge = with_mouth(&before, dart, &after)?;
         Ok(drawn(edge, Some(dart.clone())))
+    }
+
+    /// Refuses a shoulder dart that reaches below the width line, as a bust dart moved there
+    /// does: turned with the shoulder, its tip would leave the place it is for.
+    fn check_reach(&self, dart: &Dart) -> Result<(), AlterationError> {
+        let width = self.armscye_parts()?.1.start();
+        if dart.apex().y <= width.y {
+            return Ok(());
+        }
+        Err(AlterationError::First {
+            why: format!(
+                "the {} dart on the shoulder of the {} reaches below the width line, and its tip would swing away with the shoulder",
+                dart.name,
+                self.piece.name()
+            ),
+            advice: "alter the shoulder before that dart is moved to it, or move the dart to another edge first".to_owned(),
+        })
     }
 
     /// The shoulder drawn to another shoulder point, from the neck side point: what it gets

@@ -98,3 +98,27 @@ pub fn read(pattern: &Pattern, what: &str) -> f64 {
         .or_else(|| reading(pattern, &format!("bodice {what}")))
         .unwrap_or_else(|| panic!("no {what}"))
 }
+
+/// Every one is read from settings that name nothing else, and refuses what it does not know.
+#[test]
+fn settings_are_read_and_unknown_ones_refused() {
+    for (name, settings) in [
+        (
+            "back_length_increase",
+            r#"{"amount": 8, "fullness": "dart"}"#,
+        ),
+        ("shoulder_slope", r#"{"degrees": 3, "underarm": "keep"}"#),
+        ("forward_shoulder", r#"{"amount": 8}"#),
+        ("shoulder_width", r#"{"amount": -8}"#),
+        ("neckline_gape", r#"{"amount": 6}"#),
+        ("armscye_gape", r#"{"amount": 6, "side": "back"}"#),
+        ("back_width", r#"{"amount": 10}"#),
+        ("front_width", r#"{"amount": 10}"#),
+    ] {
+        let read = blockwright::alterations::find(name).unwrap().read;
+        let mut value: serde_json::Value = serde_json::from_str(settings).unwrap();
+        assert_eq!(read(value.clone()).unwrap().name(), name);
+        value["colour"] = "red".into();
+        assert!(read(value).is_err(), "{name}");
+    }
+}
