@@ -1,8 +1,10 @@
 //! Every alteration in one list, which tests and job files walk.
 
 use super::{
-    Abdomen, Alteration, BackLengthReduction, Bust, DartDivision, DartMerging, DartRelocation,
-    DartToSeam, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth,
+    Abdomen, Alteration, ArmscyeGape, BackLengthIncrease, BackLengthReduction, BackWidth, Bust,
+    DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontWidth, GapeSide,
+    HipGirth, Length, LengthAt, NecklineGape, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
+    WaistGirth,
 };
 use serde::de::DeserializeOwned;
 
@@ -74,6 +76,83 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some("back centre_back length"),
         example: || Box::new(BackLengthReduction::by(15.0)),
         read: read::<BackLengthReduction>,
+    },
+    Entry {
+        name: "back_length_increase",
+        says: "lengthens the centre back over the shoulder blades, for a rounded back whose neckline stands off and whose hem rises",
+        keeps: "neckline, armscye, side seam and every girth; the centre back changes by exactly the amount",
+        blocks: WITH_BODICE,
+        target: Some("back centre_back length"),
+        example: || Box::new(BackLengthIncrease::by(8.0)),
+        read: read::<BackLengthIncrease>,
+    },
+    Entry {
+        name: "shoulder_slope",
+        says: "slopes the shoulders more, for folds from the neck to the underarm, or less, for folds from the shoulder point to the centre",
+        keeps: "shoulder, neckline and every girth; the armscye and its sleeve too while the underarm follows",
+        blocks: WITH_BODICE,
+        target: Some("front shoulder slope"),
+        example: || Box::new(ShoulderSlope::by(3.0)),
+        read: read::<ShoulderSlope>,
+    },
+    Entry {
+        name: "forward_shoulder",
+        says: "moves the shoulder seam forward at the shoulder point, for folds at the back armscye and a strained front",
+        keeps: "shoulder, neckline, both armscyes together, the sleeve and every girth",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(ForwardShoulder::by(8.0)),
+        read: read::<ForwardShoulder>,
+    },
+    Entry {
+        name: "shoulder_width",
+        says: "makes the shoulders broader, for a sleeve seam that rides up, or narrower, for one that hangs over the arm",
+        keeps: "neckline, armscye, side seam, sleeve and every girth",
+        blocks: WITH_BODICE,
+        target: Some("front shoulder length"),
+        example: || Box::new(ShoulderWidth::by(8.0)),
+        read: read::<ShoulderWidth>,
+    },
+    Entry {
+        name: "neckline_gape",
+        says: "takes in a front neckline that stands off, by a wedge passed into the bust dart",
+        keeps: "centre front, shoulder, armscye, side seam and waist; the bust girth loses a little of its ease",
+        blocks: WITH_BODICE,
+        target: Some("front neckline length"),
+        example: || Box::new(NecklineGape::by(6.0)),
+        read: read::<NecklineGape>,
+    },
+    Entry {
+        name: "armscye_gape",
+        says: "takes in an armscye that stands off, by a wedge passed into the bust dart or the shoulder dart",
+        keeps: "neckline, shoulder, side seam and waist; the sleeve is solved again",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || {
+            Box::new(ArmscyeGape {
+                amount: 6.0,
+                side: GapeSide::Front,
+            })
+        },
+        read: read::<ArmscyeGape>,
+    },
+    Entry {
+        name: "back_width",
+        says: "makes the back broader between the armscyes, for strain across the blades, or narrower, for folds down the back",
+        keeps: "neckline, side seam and every girth but the back width itself; the shoulder too where it has a dart",
+        blocks: WITH_BODICE,
+        target: Some("back_width finished"),
+        example: || Box::new(BackWidth::by(10.0)),
+        read: read::<BackWidth>,
+    },
+    Entry {
+        name: "front_width",
+        says: "makes the front broader between the armscyes, for strain across the chest, or narrower",
+        keeps: "shoulder, neckline, side seam and every girth; the armscye changes and the sleeve with it",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(FrontWidth::by(8.0)),
+        read: read::<FrontWidth>,
     },
     Entry {
         name: "length",

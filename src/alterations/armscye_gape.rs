@@ -1,0 +1,165 @@
+//! Armscye gape: for an armscye that stands off in front or at the back.
+
+use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
+use super::led::led;
+use super::neckline_gape::bust_dart;
+use super::sleeve::replaced;
+use super::upper_half::{UpperHalf, at_most, put_level};
+use super::wedge::{check_dart, pass_wedge};
+use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
+use crate::geometry::{Curve, GeometryError, Rigid, root};
+use crate::piece::{Dart, EdgeName, Pattern};
+use serde::{Deserialize, Serialize};
+
+/// The side of the body on which an armscye gapes.
+///
+/// ```
+/// use blockwright::alterations::GapeSide;
+/// assert_ne!(GapeSide::Front, GapeSide::Back);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum GapeSide {
+    /// In front: the wedge goes into the bust dart.
+    Front,
+    /// At the back: the wedge goes into the shoulder dart.
+    Back,
+}
+
+/// Takes a gaping armscye in (positive), or lets a tight one out.
+///
+/// A wedge is folded from the armscye at the width line to the tip of the bust dart (front) or
+/// of the shoulder dart (back) and passed into that dart, which gets wider. The armscye is drawn
+/// smooth again, shorter by exactly the amount, the width point staying where it is; the sleeve
+/// is solved again. In front the fold crosses the underarm line, and the underarm comes up and
+/// in: what the bust girth loses there, from once to one and a half times the amount over the
+/// whole, is taken from its ease and told.
+///
+/// Usual amounts: 4 to 12 mm, as at the neckline (values from memory).
+///
+/// ```
+/// use blockwright::alterations::{Alteration, ArmscyeGape, GapeSide, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Dress))?;
+/// let step: Box<dyn Alteration> = Box::new(ArmscyeGape { amount: 6.0, side: GapeSide::Front });
+/// let done = alter(&pattern, &[step])?;
+/// let armscye = |p| reading(p, "front armscye length").unwrap_or(0.0);
+/// assert!((armscye(&pattern) - armscye(&done.pattern) - 6.0).abs() < 1e-4);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ArmscyeGape {
+    /// By how much the armscye gets shorter on that side, in millimetres.
+    pub amount: f64,
+    /// The side.
+    pub side: GapeSide,
+}
+
+/// The most at once, in millimetres: three times the usual (value from memory).
+const MOST: f64 = 40.0;
+
+impl ArmscyeGape {
+    fn half<'p>(&self, pattern: &'p Pattern) -> Result<UpperHalf<'p>, AlterationError> {
+        match self.side {
+            GapeSide::Front => UpperHalf::front(pattern),
+            GapeSide::Back => UpperHalf::back(pattern),
+        }
+    }
+
+    fn dart<'p>(&self, half: &UpperHalf<'p>) -> Result<&'p Dart, AlterationError> {
+        match self.side {
+            GapeSide::Front => bust_dart(half),
+            GapeSide::Back => half.shoulder_dart().ok_or_else(|| AlterationError::Missing {
+                what: "a shoulder dart on the back".to_owned(),
+                advice: "a back with an eased shoulder has no dart to pass the wedge into; use a bodice or a dress",
+            }),
+        }
+    }
+}
+
+impl Alteration for ArmscyeGape {
+    fn name(&self) -> &'static str {
+        "armscye_gape"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount, ..*self })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        if let Ok(half) = self.half(before) {
+            let name = half.piece.name();
+            for edge in ["neckline", "shoulder", "side_seam", "waist", "hem"] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            let armscye = format!("{name} armscye length");
+            promises.push(Promise::changes_by(armscye, -self.amount));
+        }
+        let told = |name: &str| self.side == GapeSide::Front && name == "bust";
+        for girth in before.girths().iter().filter(|g| !told(&g.name)) {
+            promises.push(Promise::exactly(format!("{} finished", girth.name)));
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        at_most(self.amount, MOST, "mm", "no armscye gapes so far")?;
+        let half = self.half(pattern)?;
+        let dart = self.dart(&half)?;
+        if self.amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let (upper, lower) = half.armscye_parts()?;
+        let (apex, width_point) = (dart.apex(), lower.start());
+        let stay = Rigid::IDENTITY;
+        // In front the part below the wedge swings up, against the clock; at the back the part
+        // above it swings down, with the clock.
+        let sign = match self.side {
+            GapeSide::Front => -1.0,
+            GapeSide::Back => 1.0,
+        };
+        let drawn = |turn: f64| -> Result<Curve, GeometryError> {
+            let swing = Rigid::turn_about(apex, turn);
+            match self.side {
+                GapeSide::Front => upper.clone().then(&led(&lower, &stay, &swing)?),
+                GapeSide::Back => led(&upper, &swing, &stay)?.then(&lower),
+            }
+        };
+        let near = sign * self.amount / width_point.distance(apex);
+        let old = half.armscye.length();
+        let turn = root("wedge at the armscye", 0.3 * near, 3.0 * near, |turn| {
+            drawn(turn).map_or(f64::NAN, |c| c.length() - old + self.amount)
+        })
+        .map_err(|source| AlterationError::Construction {
+            step: "wedge from the armscye to the dart",
+            source,
+        })?;
+        check_dart(dart, sign * turn, self.amount)?;
+        let place = (&EdgeName::ARMSCYE, half.width_at);
+        let passed = pass_wedge(half.piece, dart, place, turn)?;
+        let mut sketch = passed.sketch;
+        half.put_armscye(&mut sketch, drawn(turn)?, width_point)?;
+        if self.side == GapeSide::Front {
+            put_level(&mut sketch, "bust", passed.motion.apply(lower.end()))?;
+        } else {
+            put_level(&mut sketch, "bust", lower.end())?;
+        }
+        let altered = replaced(pattern, sketch.finish()?)?;
+        let altered = with_girth_as_drawn(altered, "bust")?;
+        Ok(Altered {
+            warnings: bust_ease_taken(pattern, &altered),
+            pattern: solve_sleeves(pattern, altered)?,
+        })
+    }
+}

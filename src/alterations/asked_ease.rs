@@ -1,0 +1,109 @@
+//! Ease that an alteration changes on purpose.
+
+use super::AlterationError;
+use super::girths::with_girth_ease;
+use crate::geometry::tolerance;
+use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Warning};
+
+/// The pattern with the ease of a girth as its pieces now have it.
+pub(super) fn with_girth_as_drawn(
+    pattern: Pattern,
+    name: &str,
+) -> Result<Pattern, AlterationError> {
+    let by = pattern
+        .girths()
+        .iter()
+        .find(|g| g.name == name)
+        .map_or(0.0, |g| pattern.finished(g) - g.asked());
+    with_girth_ease(&pattern, name, by)
+}
+
+/// Tells a change of the ease at the bust that came with a wedge.
+pub(super) fn bust_ease_taken(before: &Pattern, after: &Pattern) -> Vec<Warning> {
+    let bust = |pattern: &Pattern| pattern.girths().iter().find(|g| g.name == "bust").cloned();
+    let (Some(old), Some(new)) = (bust(before), bust(after)) else {
+        return Vec::new();
+    };
+    let change = new.ease - old.ease;
+    if change.abs() < TOLD_BUST {
+        return Vec::new();
+    }
+    vec![Warning::new(
+        "bust_ease_changed",
+        format!(
+            "the wedge crosses the underarm line: the finished bust girth there goes from {:.0} to {:.0} mm, its ease from {:.0} to {:.0}",
+            old.asked(),
+            new.asked(),
+            old.ease,
+            new.ease
+        ),
+    )]
+}
+
+/// A change of the bust girth smaller than this is not worth a warning, in millimetres; the
+/// account has it.
+const TOLD_BUST: f64 = 3.0;
+
+/// The pattern with the ease of the seam of two edges as their sewn lengths now have it.
+///
+/// # Errors
+/// When the pattern does not hold together any more.
+pub(super) fn with_shoulder_ease(pattern: Pattern) -> Result<Pattern, AlterationError> {
+    let found = pattern.seams().iter().position(|s| {
+        let shoulder = |side: &[EdgeRef]| side.len() == 1 && side[0].edge == EdgeName::SHOULDER;
+        shoulder(&s.a) && shoulder(&s.b)
+    });
+    let Some(index) = found else {
+        return Ok(pattern);
+    };
+    let seam = &pattern.seams()[index];
+    let length = |side: &[EdgeRef]| pattern.seam_length(&side[0]).unwrap_or(f64::NAN);
+    let longer = length(&seam.a) - length(&seam.b);
+    let mut parts = pattern.into_parts();
+    let seam = &mut parts.seams[index];
+    seam.ease = longer.abs();
+    seam.ease_on = if longer > tolerance::POINT {
+        Some(EaseOn::A)
+    } else if longer < -tolerance::POINT {
+        Some(EaseOn::B)
+    } else {
+        seam.ease = 0.0;
+        None
+    };
+    Ok(Pattern::new(parts)?)
+}
+
+/// The most that a back shoulder is eased onto the front, in millimetres: a quarter to half an
+/// inch is usual (6 to 13 mm; a quarter read in a drafting lesson, the upper end a value from
+/// memory).
+const MOST_SHOULDER_EASE: f64 = 13.0;
+
+/// Refuses an eased shoulder with more ease than the cloth takes, or with less than none.
+pub(super) fn check_shoulder_ease(
+    before: &Pattern,
+    altered: &Pattern,
+    amount: f64,
+) -> Result<(), AlterationError> {
+    let eased = |pattern: &Pattern| {
+        let seam = pattern.seams().iter().find(|s| s.name == "shoulder");
+        seam.map_or(0.0, |s| match s.ease_on {
+            Some(EaseOn::B) => -s.ease,
+            _ => s.ease,
+        })
+    };
+    let (old, new) = (eased(before), eased(altered));
+    let change = new - old;
+    let (low, high) = (old.min(0.0), old.max(MOST_SHOULDER_EASE));
+    if (low - tolerance::SEAM_DRAFTED..=high + tolerance::SEAM_DRAFTED).contains(&new) {
+        return Ok(());
+    }
+    let room = if change > 0.0 { high - old } else { old - low };
+    Err(AlterationError::TooMuch {
+        amount,
+        most: amount * (room / change.abs()).clamp(0.0, 1.0),
+        unit: "mm",
+        why: format!(
+            "the back shoulder, eased by {old:.1} mm, would have to be eased by {new:.1}; between {low:.0} and {high:.0} can be sewn"
+        ),
+    })
+}

@@ -1,0 +1,304 @@
+//! Back-length increase: for a rounded upper back.
+
+use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
+use super::led::led;
+use super::sleeve::replaced;
+use super::true_up::{turned_end, with_mouth, without_mouth};
+use super::upper_half::{UpperHalf, at_most, moved_dart};
+use super::wedge::check_dart;
+use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, solve_sleeves};
+use crate::geometry::{
+    Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, tolerance,
+};
+use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece, Pressed};
+use serde::{Deserialize, Serialize};
+
+/// Where the fullness over a rounded back goes when the shoulder has no dart yet.
+///
+/// ```
+/// use blockwright::alterations::Fullness;
+/// assert_eq!(Fullness::default(), Fullness::Ease);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fullness {
+    /// Into the ease of the back shoulder, as far as cloth can be eased.
+    #[default]
+    Ease,
+    /// Into a new shoulder dart.
+    Dart,
+}
+
+/// Lengthens the centre back above the shoulder blades (positive), for a rounded back, or
+/// shortens it, for a flat and over-erect one.
+///
+/// A slash runs from the fold at blade level across to the armscye and is hinged there; another
+/// from the shoulder down to the first. The neck panel goes straight up by the amount, so that
+/// the fold is straight again and the neckline stays exactly as it is; the shoulder panel swings
+/// up on its hinge, and between the two the shoulder dart opens. Blade level is the tip of that
+/// dart; without a dart it is half way from the nape to the underarm, and the shoulder gets
+/// longer by what opens at the neck: that is eased in, or taken by a new dart. The armscye is
+/// drawn smooth over its hinge at its old length; side seam, sleeve and every girth stay.
+///
+/// Usual amounts: 6 to 15 mm, at most 20 to 25 (values from memory).
+///
+/// ```
+/// use blockwright::alterations::{Alteration, BackLengthIncrease, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
+/// let step: Box<dyn Alteration> = Box::new(BackLengthIncrease::by(10.0));
+/// let done = alter(&pattern, &[step])?;
+/// let length = |p| reading(p, "back centre_back length").unwrap_or(0.0);
+/// assert!((length(&done.pattern) - length(&pattern) - 10.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BackLengthIncrease {
+    /// By how much the centre back gets longer, in millimetres.
+    pub amount: f64,
+    /// Where the fullness goes when the shoulder has no dart.
+    #[serde(default)]
+    pub fullness: Fullness,
+}
+
+/// The most at once, in millimetres: twice what is usual at most (value from memory).
+const MOST: f64 = 50.0;
+
+/// Length of a new shoulder dart, in millimetres (value from memory: 75 to 90).
+const NEW_DART: f64 = 80.0;
+
+impl BackLengthIncrease {
+    /// So much longer, the fullness into the dart or the ease that is there.
+    #[must_use]
+    pub fn by(amount: f64) -> Self {
+        Self {
+            amount,
+            fullness: Fullness::Ease,
+        }
+    }
+
+    fn opens_dart(&self, back: &UpperHalf<'_>) -> bool {
+        back.shoulder_dart().is_some() || self.fullness == Fullness::Dart
+    }
+}
+
+impl Alteration for BackLengthIncrease {
+    fn name(&self) -> &'static str {
+        "back_length_increase"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount, ..*self })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        if let Ok(back) = UpperHalf::back(before) {
+            let name = back.piece.name();
+            for edge in ["neckline", "armscye", "side_seam", "waist", "hem"] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            if self.opens_dart(&back) {
+                promises.push(Promise::exactly(format!("{name} shoulder length")));
+            }
+            let centre = format!("{name} centre_back length");
+            promises.push(Promise::changes_by(centre, self.amount));
+        }
+        for girth in before.girths() {
+            promises.push(Promise::exactly(format!("{} finished", girth.name)));
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        at_most(self.amount, MOST, "mm", "no back is altered so far at once")?;
+        let back = UpperHalf::back(pattern)?;
+        if self.amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let piece = if self.opens_dart(&back) {
+            self.by_dart(&back)?
+        } else {
+            self.by_ease(&back)?
+        };
+        let altered = with_shoulder_ease(replaced(pattern, piece)?)?;
+        if !self.opens_dart(&back) {
+            check_shoulder_ease(pattern, &altered, self.amount)?;
+        }
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}
+
+/// The panels cut and moved: the outline gathered, and the swing of the shoulder panel.
+struct Cut {
+    sketch: Sketch,
+    swing: Rigid,
+    angle: f64,
+}
+
+impl BackLengthIncrease {
+    /// Cuts from the fold through `pivot` to the armscye and from `pivot` to `top` on the upper
+    /// edges, lifts the neck panel and swings the shoulder panel so that both still meet at the
+    /// pivot.
+    fn cut(&self, back: &UpperHalf<'_>, pivot: Point, top: Point) -> Result<Cut, AlterationError> {
+        // The hinge lies half way between where the pivot was and where it goes: the one level
+        // from which it swings straight up.
+        let level = pivot.y - 0.5 * self.amount;
+        let hinge = hinge(back.armscye, level)?;
+        let angle = 2.0 * (0.5 * self.amount).atan2(hinge.x - pivot.x);
+        let swing = Rigid::turn_about(hinge, angle);
+        let mut paper = Paper::of(back.piece);
+        let across = if pivot.x > tolerance::POINT {
+            vec![Point::new(0.0, pivot.y), pivot, hinge]
+        } else {
+            vec![pivot, hinge]
+        };
+        paper.slash(&Curve::polyline(&across)?)?;
+        paper.slash(&Curve::line(pivot, top)?)?;
+        let beside =
+            |to: Point| pivot + ((top - pivot).normalize() + (to - pivot).normalize()) * 3.0;
+        let neck = paper.panel_at(if pivot.x > tolerance::POINT {
+            beside(Point::new(0.0, pivot.y))
+        } else {
+            Point::new(1.0, 0.5 * pivot.y)
+        })?;
+        let shoulder = paper.panel_at(beside(hinge))?;
+        paper.shift(neck, self.up());
+        paper.turn(shoulder, swing);
+        Ok(Cut {
+            sketch: paper.gather()?,
+            swing,
+            angle,
+        })
+    }
+
+    fn up(&self) -> Vec2 {
+        Vec2::new(0.0, -self.amount)
+    }
+
+    /// The fullness opens the shoulder dart.
+    fn by_dart(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+        let fresh;
+        let (dart, before, after) = match back.shoulder_dart() {
+            Some(dart) => {
+                let (before, after) = without_mouth(back.piece, &EdgeName::SHOULDER)?;
+                (dart, before, after)
+            }
+            None => {
+                let (before, after) = back.shoulder.split_at(0.5 * back.shoulder.length())?;
+                fresh = new_dart(&before);
+                (&fresh, before, after)
+            }
+        };
+        let apex = dart.apex();
+        let cut = self.cut(back, apex, dart.legs[0])?;
+        check_dart(dart, cut.angle, self.amount)?;
+        let (lifted, swung) = (
+            moved_dart(dart, &Rigid::shift(self.up())),
+            moved_dart(dart, &cut.swing),
+        );
+        let opened = Dart {
+            legs: [lifted.legs[0], swung.legs[1]],
+            ..lifted
+        };
+        let mut sketch = cut.sketch;
+        let shoulder = with_mouth(
+            &before.moved(&Rigid::shift(self.up())),
+            &opened,
+            &after.moved(&cut.swing),
+        )?;
+        sketch.replace(&EdgeName::SHOULDER, shoulder)?;
+        match sketch.dart_mut(&dart.name) {
+            Some(slot) => *slot = opened,
+            None => sketch.darts_mut().push(opened),
+        }
+        self.finish(back, sketch, &cut.swing)
+    }
+
+    /// The fullness lengthens the shoulder, and is eased in.
+    fn by_ease(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+        let (side, tip) = (back.shoulder.start(), back.shoulder.end());
+        let blade = 0.5 * (back.neckline.start().y + back.armscye.end().y);
+        let cut = self.cut(back, Point::new(0.0, blade), side)?;
+        let mut sketch = cut.sketch;
+        let (new_side, new_tip) = (side + self.up(), cut.swing.apply(tip));
+        let (old, new) = (tip - side, new_tip - new_side);
+        let shoulder = led(
+            back.shoulder,
+            &Rigid::lay(side, old, new_side, new),
+            &Rigid::lay(tip, old, new_tip, new),
+        )?;
+        sketch.replace(&EdgeName::SHOULDER, shoulder)?;
+        let turn = Rigid::turn_about(Point::ORIGIN, angle_between(old, new));
+        let neckline = back.neckline.moved(&Rigid::shift(self.up()));
+        let arrive = turn.apply_direction(neckline.end_direction());
+        let neckline = turned_end(&neckline, arrive, neckline.length())?;
+        sketch.replace(&EdgeName::NECKLINE, neckline)?;
+        let leave = Rigid::lay(tip, old, new_tip, new);
+        self.finish(back, sketch, &leave)
+    }
+
+    /// Fold, armscye and levels, once the shoulder is drawn.
+    fn finish(
+        &self,
+        back: &UpperHalf<'_>,
+        mut sketch: Sketch,
+        at_tip: &Rigid,
+    ) -> Result<Piece, AlterationError> {
+        let fold = sketch.curve(&EdgeName::CENTRE_BACK)?;
+        let fold = Curve::line(fold.start(), fold.end())?;
+        let nape = fold.end();
+        sketch.replace(&EdgeName::CENTRE_BACK, fold)?;
+        for dart in sketch.darts_mut() {
+            if dart.edge != Some(EdgeName::SHOULDER)
+                && let Some(old) = back.piece.dart(&dart.name)
+            {
+                *dart = old.clone();
+            }
+        }
+        for line in sketch.lines_mut() {
+            if let Some(old) = back.piece.line(&line.name) {
+                line.curve = old.curve.clone();
+            }
+        }
+        let (upper, lower) = back.armscye_parts()?;
+        let width_point = lower.start();
+        let armscye = led(&upper, at_tip, &Rigid::IDENTITY)?.then(&lower)?;
+        let armscye = back.at_old_length(&armscye, width_point)?;
+        back.put_armscye(&mut sketch, armscye, width_point)?;
+        let grain = &mut sketch.parts_mut().grain;
+        grain[1].y = grain[1].y.max(nape.y + 18.0);
+        sketch.finish()
+    }
+}
+
+/// A dart in the middle of a shoulder that takes in nothing yet, square to it.
+fn new_dart(before: &Curve) -> Dart {
+    let middle = before.end();
+    let inward = crate::geometry::perpendicular(before.end_direction());
+    Dart {
+        name: "shoulder".to_owned(),
+        edge: Some(EdgeName::SHOULDER),
+        legs: [middle; 2],
+        apexes: Apexes::One(middle + inward * NEW_DART),
+        pressed: Pressed::TowardFirstLeg,
+    }
+}
+
+/// Where a level crosses the armscye.
+fn hinge(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
+    let reach = 4.0 * armscye.end().x.abs();
+    let across = Curve::line(Point::new(0.0, level), Point::new(reach, level))?;
+    crossings(armscye.segments(), across.segments())
+        .first()
+        .map(|c| c.point)
+        .ok_or(AlterationError::Construction {
+            step: "hinge on the armscye at blade level",
+            source: GeometryError::Parallel,
+        })
+}

@@ -1,0 +1,225 @@
+//! Shoulder slope: for shoulders that slope more or less than the block's.
+
+use super::sleeve::replaced;
+use super::solve_sleeves;
+use super::upper_half::{UpperHalf, at_most};
+use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
+use crate::geometry::{Vec2, root, tolerance};
+use crate::piece::{EdgeName, Pattern, Piece};
+use serde::{Deserialize, Serialize};
+
+/// What becomes of the underarm when the shoulder slope changes.
+///
+/// ```
+/// use blockwright::alterations::Underarm;
+/// assert_eq!(Underarm::default(), Underarm::Follow);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Underarm {
+    /// The whole armscye moves with the shoulder point, so that it and its sleeve stay as they
+    /// are; the side seams get shorter or longer.
+    #[default]
+    Follow,
+    /// The underarm stays; the armscye gets shorter or longer, and the sleeve is solved again.
+    Keep,
+}
+
+/// Slopes the shoulders of back and front more (positive) or less (negative).
+///
+/// The shoulder is turned about the neck side point, its length kept, with its dart. The
+/// armscye slides down or up with the shoulder point (an L-shaped slash from shoulder to side
+/// seam, closed or opened), back and front alike, by as much as keeps its length; the widths
+/// on the width and underarm lines stay. Neckline and armscye leave the shoulder at their old
+/// corners, so that both still run on across the seam; the neckline keeps its length.
+///
+/// Usual amounts: 2° to 5° (5 to 10 mm at the shoulder point, at most 15 to 20; values from
+/// memory).
+///
+/// ```
+/// use blockwright::alterations::{Alteration, ShoulderSlope, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
+/// let step: Box<dyn Alteration> = Box::new(ShoulderSlope::by(3.0));
+/// let done = alter(&pattern, &[step])?;
+/// let slope = |p| reading(p, "front shoulder slope").unwrap_or(0.0);
+/// assert!((slope(&done.pattern) - slope(&pattern) - 3.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ShoulderSlope {
+    /// By how much the shoulder slopes more, in degrees.
+    pub degrees: f64,
+    /// What becomes of the underarm.
+    #[serde(default)]
+    pub underarm: Underarm,
+}
+
+/// Flattest and steepest shoulder that is drawn, in degrees: level, and beyond any in the 1988
+/// U.S. Army survey of women.
+const SLOPES: (f64, f64) = (1.0, 45.0);
+
+impl ShoulderSlope {
+    /// So many degrees more, the armscye following.
+    #[must_use]
+    pub fn by(degrees: f64) -> Self {
+        Self {
+            degrees,
+            underarm: Underarm::Follow,
+        }
+    }
+
+    fn check(&self, piece: &Piece) -> Result<(), AlterationError> {
+        let slope = shoulder_slope(piece).unwrap_or(0.0).to_degrees();
+        let (low, high) = (SLOPES.0 - slope, SLOPES.1 - slope);
+        if (low..=high).contains(&self.degrees) {
+            return Ok(());
+        }
+        Err(AlterationError::TooMuch {
+            amount: self.degrees,
+            most: self.degrees.clamp(low.min(0.0), high.max(0.0)),
+            unit: "°",
+            why: format!(
+                "the {} shoulder slopes by {slope:.1}°, and none is drawn flatter than {:.0}° or steeper than {:.0}°",
+                piece.name(),
+                SLOPES.0,
+                SLOPES.1
+            ),
+        })
+    }
+}
+
+impl Alteration for ShoulderSlope {
+    fn name(&self) -> &'static str {
+        "shoulder_slope"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.degrees)
+    }
+
+    fn unit(&self) -> Unit {
+        Unit::Degrees
+    }
+
+    fn with_amount(&self, degrees: f64) -> Box<dyn Alteration> {
+        Box::new(Self { degrees, ..*self })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises = Vec::new();
+        let halves = [UpperHalf::back(before), UpperHalf::front(before)];
+        for half in halves.into_iter().flatten() {
+            let name = half.piece.name();
+            for edge in ["shoulder", "neckline", "waist", "hem"] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            promises.push(Promise::changes_by(
+                format!("{name} shoulder slope"),
+                self.degrees,
+            ));
+            promises.push(match self.underarm {
+                Underarm::Follow => Promise::exactly(format!("{name} armscye length")),
+                Underarm::Keep => Promise::exactly(format!("{name} side_seam length")),
+            });
+        }
+        for girth in before.girths() {
+            promises.push(Promise::exactly(format!("{} finished", girth.name)));
+        }
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        at_most(self.degrees, 45.0, "°", "shoulders do not slope so far")?;
+        let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
+        self.check(back.piece)?;
+        self.check(front.piece)?;
+        let turn = self.degrees.to_radians();
+        let (mut back_drop, mut front_drop) = (0.0, 0.0);
+        if self.underarm == Underarm::Follow && turn != 0.0 {
+            let old = back.armscye.length() + front.armscye.length();
+            let ahead = sewn_side(&front, 0.0)? - sewn_side(&back, 0.0)?;
+            let beside = |drop: f64| -> Result<f64, AlterationError> {
+                let wanted = sewn_side(&back, drop)? + ahead;
+                let far = 1.0 + 0.3 * drop.abs();
+                Ok(root(
+                    "drop of the front underarm",
+                    drop - far,
+                    drop + far,
+                    |d| sewn_side(&front, d).map_or(f64::NAN, |l| l - wanted),
+                )?)
+            };
+            let total = |drop: f64| -> Result<f64, AlterationError> {
+                let back = sloped_armscye(&back, turn, drop)?;
+                Ok(back + sloped_armscye(&front, turn, beside(drop)?)?)
+            };
+            // The shoulder point itself drops by so much: the underarm by nearly as much.
+            let tip = back.shoulder_turned(turn, 0.0)?.edge.end();
+            let near = tip.y - back.shoulder.end().y;
+            let far = 1.0 + 0.2 * near.abs();
+            back_drop = root("drop of the underarm", near - far, near + far, |drop| {
+                total(drop).map_or(f64::NAN, |t| t - old)
+            })
+            .map_err(|source| AlterationError::Construction {
+                step: "armscye sliding with the shoulder point, above the first dart or notch of the side seam",
+                source,
+            })?;
+            front_drop = beside(back_drop)?;
+        }
+        let mut altered = pattern.clone();
+        for (half, drop) in [(&back, back_drop), (&front, front_drop)] {
+            let mut sketch = Sketch::of(half.piece);
+            let shoulder = half.shoulder_turned(turn, 0.0)?;
+            half.put_shoulder(&mut sketch, &shoulder, turn)?;
+            let down = Vec2::new(0.0, drop);
+            let (mut armscye, width_point) =
+                half.armscye_from(shoulder.edge.end(), turn, (down, down))?;
+            if self.underarm == Underarm::Follow {
+                // Together they have their length: what one has over the other lacks.
+                armscye = half.at_old_length(&armscye, width_point)?;
+            }
+            half.put_armscye(&mut sketch, armscye, width_point)?;
+            if self.underarm == Underarm::Follow {
+                half.put_underarm(&mut sketch, down)?;
+            }
+            altered = replaced(&altered, sketch.finish()?)?;
+        }
+        check_lines(pattern, &altered)?;
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}
+
+/// Refuses an underarm that takes the underarm line down over a dart, where it would no longer
+/// have its width.
+fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError> {
+    for girth in before.girths() {
+        let (old, new) = (before.finished(girth), after.finished(girth));
+        if (new - old).abs() > tolerance::SEAM_DRAFTED {
+            return Err(AlterationError::First {
+                why: format!(
+                    "the line on which the {} girth is measured would come down over the tip of a dart, and the girth change from {old:.1} to {new:.1} mm",
+                    girth.name
+                ),
+                advice: "shorten that dart first, or say underarm: keep".to_owned(),
+            });
+        }
+    }
+    Ok(())
+}
+
+/// Length of an armscye whose shoulder is turned and whose lower part drops.
+fn sloped_armscye(half: &UpperHalf<'_>, turn: f64, drop: f64) -> Result<f64, AlterationError> {
+    let tip = half.shoulder_turned(turn, 0.0)?.edge.end();
+    let down = Vec2::new(0.0, drop);
+    Ok(half.armscye_from(tip, turn, (down, down))?.0.length())
+}
+
+/// Length of the sewn side seam with its underarm dropped.
+fn sewn_side(half: &UpperHalf<'_>, drop: f64) -> Result<f64, AlterationError> {
+    let mut sketch = Sketch::of(half.piece);
+    half.put_underarm(&mut sketch, Vec2::new(0.0, drop))?;
+    let drawn = sketch.curve(&EdgeName::SIDE_SEAM)?.length();
+    let mouths = half.piece.mouths(&EdgeName::SIDE_SEAM);
+    Ok(drawn - mouths.iter().map(|(_, from, to)| to - from).sum::<f64>())
+}

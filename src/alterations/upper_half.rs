@@ -1,0 +1,332 @@
+//! The upper half of a trunk piece: its edges from neck to underarm, and how they are redrawn
+//! together when the shoulder moves.
+
+use super::led::{filled, led};
+use super::true_up::{turned_end, with_mouth, without_mouth};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
+use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
+
+/// The upper half of a back or front.
+pub(super) struct UpperHalf<'p> {
+    pub piece: &'p Piece,
+    pub neckline: &'p Curve,
+    pub shoulder: &'p Curve,
+    pub armscye: &'p Curve,
+    pub side: &'p Curve,
+    /// How far along the armscye the width of the back or front is.
+    pub width_at: f64,
+}
+
+/// How far above the first dart or notch of the side seam its blend ends, in millimetres: the
+/// seam beside them stays as it is.
+const CLEAR: f64 = 4.0;
+
+const ADVICE: &str = "this alteration works on a back and a front with neckline, shoulder, armscye and side seam, of bodice, dress, tunic or shirt";
+
+impl<'p> UpperHalf<'p> {
+    /// The back of a pattern.
+    pub fn back(pattern: &'p Pattern) -> Result<Self, AlterationError> {
+        Self::with_fold(pattern, &EdgeName::CENTRE_BACK)
+    }
+
+    /// The front of a pattern.
+    pub fn front(pattern: &'p Pattern) -> Result<Self, AlterationError> {
+        Self::with_fold(pattern, &EdgeName::CENTRE_FRONT)
+    }
+
+    fn with_fold(pattern: &'p Pattern, fold: &EdgeName) -> Result<Self, AlterationError> {
+        let half = pattern.pieces().iter().find_map(|piece| {
+            piece.outline().edge(fold)?;
+            let edge = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve());
+            let armscye = edge(&EdgeName::ARMSCYE)?;
+            let notch = piece.notches().iter().find(|n| n.edge == EdgeName::ARMSCYE);
+            let half = 0.5 * armscye.length();
+            Some(Self {
+                piece,
+                neckline: edge(&EdgeName::NECKLINE)?,
+                shoulder: edge(&EdgeName::SHOULDER)?,
+                armscye,
+                side: edge(&EdgeName::SIDE_SEAM)?,
+                width_at: notch.map_or(half, |n| n.at),
+            })
+        });
+        half.ok_or_else(|| AlterationError::Missing {
+            what: format!("an upper half with {fold}"),
+            advice: ADVICE,
+        })
+    }
+
+    /// The dart on the shoulder, if there is one.
+    pub fn shoulder_dart(&self) -> Option<&'p Dart> {
+        let mouths = self.piece.mouths(&EdgeName::SHOULDER);
+        mouths.first().map(|(dart, ..)| *dart)
+    }
+
+    /// The armscye above and below the width point.
+    pub fn armscye_parts(&self) -> Result<(Curve, Curve), GeometryError> {
+        self.armscye.split_at(self.width_at)
+    }
+
+    /// The shoulder made longer at its point, and turned about the neck side point.
+    pub fn shoulder_turned(&self, turn: f64, longer: f64) -> Result<Shoulder, AlterationError> {
+        let out = Rigid::shift(self.shoulder.end_direction() * longer);
+        let motion = Rigid::turn_about(self.shoulder.start(), turn);
+        let drawn = |edge: Curve, dart: Option<Dart>| Shoulder {
+            edge: edge.moved(&motion),
+            dart: dart.map(|d| moved_dart(&d, &motion)),
+            turn_at_neck: turn,
+            turn_at_tip: turn,
+        };
+        let Some(dart) = self.shoulder_dart() else {
+            return Ok(drawn(led(self.shoulder, &Rigid::IDENTITY, &out)?, None));
+        };
+        if turn.abs() > tolerance::ANGLE {
+            self.check_reach(dart)?;
+        }
+        let (before, after) = without_mouth(self.piece, &EdgeName::SHOULDER)?;
+        let after = led(&after, &Rigid::IDENTITY, &out)?;
+        let edge = with_mouth(&before, dart, &after)?;
+        Ok(drawn(edge, Some(dart.clone())))
+    }
+
+    /// Refuses a shoulder dart that reaches below the width line, as a bust dart moved there
+    /// does: turned with the shoulder, its tip would leave the place it is for.
+    fn check_reach(&self, dart: &Dart) -> Result<(), AlterationError> {
+        let width = self.armscye_parts()?.1.start();
+        if dart.apex().y <= width.y {
+            return Ok(());
+        }
+        Err(AlterationError::First {
+            why: format!(
+                "the {} dart on the shoulder of the {} reaches below the width line, and its tip would swing away with the shoulder",
+                dart.name,
+                self.piece.name()
+            ),
+            advice: "alter the shoulder before that dart is moved to it, or move the dart to another edge first".to_owned(),
+        })
+    }
+
+    /// The shoulder drawn to another shoulder point, from the neck side point: what it gets
+    /// longer goes into its dart, or without a dart into its length.
+    pub fn shoulder_to(&self, tip: Point) -> Result<Shoulder, AlterationError> {
+        let (side, old) = (self.shoulder.start(), self.shoulder.end());
+        let Some(dart) = self.shoulder_dart() else {
+            let turn = angle_between(old - side, tip - side);
+            let motion = |from, to| Rigid::lay(from, old - side, to, tip - side);
+            return Ok(Shoulder {
+                edge: led(self.shoulder, &motion(side, side), &motion(old, tip))?,
+                dart: None,
+                turn_at_neck: turn,
+                turn_at_tip: turn,
+            });
+        };
+        let (before, after) = without_mouth(self.piece, &EdgeName::SHOULDER)?;
+        let (apex, reach) = (dart.apex(), side.distance(tip));
+        let opened = |by: f64| Rigid::turn_about(apex, by);
+        let wider = root("angle of the shoulder dart", -dart.angle(), 0.6, |by| {
+            opened(by).apply(old).distance(side) - reach
+        })
+        .map_err(|source| AlterationError::Construction {
+            step: "shoulder with its excess in the dart",
+            source,
+        })?;
+        let turn = angle_between(opened(wider).apply(old) - side, tip - side);
+        let first = Rigid::turn_about(side, turn);
+        let second = opened(wider).then(first);
+        let dart = Dart {
+            legs: [first.apply(dart.legs[0]), second.apply(dart.legs[1])],
+            apexes: Apexes::One(first.apply(apex)),
+            ..dart.clone()
+        };
+        Ok(Shoulder {
+            edge: with_mouth(&before.moved(&first), &dart, &after.moved(&second))?,
+            dart: Some(dart),
+            turn_at_neck: turn,
+            turn_at_tip: turn + wider,
+        })
+    }
+
+    /// The armscye to a new shoulder point, leaving it turned by `turn`; from the width point
+    /// down it is shifted, and ends where a motion takes the underarm.
+    pub fn armscye_from(
+        &self,
+        tip: Point,
+        turn: f64,
+        (at_width, at_underarm): (Vec2, Vec2),
+    ) -> Result<(Curve, Point), GeometryError> {
+        let (upper, lower) = self.armscye_parts()?;
+        let start = upper.start();
+        let top = Rigid::turn_about(start, turn).then(Rigid::shift(tip - start));
+        let middle = Rigid::shift(at_width);
+        let upper = led(&upper, &top, &middle)?;
+        let width_point = upper.end();
+        let lower = led(&lower, &middle, &Rigid::shift(at_underarm))?;
+        Ok((upper.then(&lower)?, width_point))
+    }
+
+    /// An armscye whose part below the width point is made fuller or flatter until the whole is
+    /// as long as before.
+    pub fn at_old_length(
+        &self,
+        armscye: &Curve,
+        width_point: Point,
+    ) -> Result<Curve, AlterationError> {
+        let drawn = || -> Result<Curve, GeometryError> {
+            let (upper, lower) = armscye.split_at(armscye.nearest(width_point).1)?;
+            let length = self.armscye.length() - upper.length();
+            upper.clone().then(&filled(&lower, length)?)
+        };
+        drawn().map_err(|source| AlterationError::Construction {
+            step: "armscye at its old length",
+            source,
+        })
+    }
+
+    /// Puts a shoulder into the sketch, and trues the neckline to it at its old length.
+    pub fn put_shoulder(
+        &self,
+        sketch: &mut Sketch,
+        shoulder: &Shoulder,
+        neck_turn: f64,
+    ) -> Result<(), AlterationError> {
+        sketch.replace(&EdgeName::SHOULDER, shoulder.edge.clone())?;
+        if let Some(dart) = &shoulder.dart
+            && let Some(slot) = sketch.dart_mut(&dart.name)
+        {
+            *slot = dart.clone();
+        }
+        if neck_turn.abs() > tolerance::ANGLE {
+            let arrive = Rigid::turn_about(Point::ORIGIN, neck_turn)
+                .apply_direction(self.neckline.end_direction());
+            let drawn = turned_end(self.neckline, arrive, self.neckline.length());
+            let neckline = drawn.map_err(|source| AlterationError::Construction {
+                step: "neckline to the turned shoulder, at its old length",
+                source,
+            })?;
+            sketch.replace(&EdgeName::NECKLINE, neckline)?;
+        }
+        Ok(())
+    }
+
+    /// Puts an armscye and its width point into the sketch, the notch with it, and draws the
+    /// width line to it.
+    pub fn put_armscye(
+        &self,
+        sketch: &mut Sketch,
+        armscye: Curve,
+        width_point: Point,
+    ) -> Result<(), AlterationError> {
+        sketch.replace(&EdgeName::ARMSCYE, armscye)?;
+        for (place, notch) in self.piece.notches().iter().enumerate() {
+            let here = notch.edge == EdgeName::ARMSCYE
+                && (notch.at - self.width_at).abs() <= tolerance::SEAM_DRAFTED;
+            if here {
+                sketch.put_notch(place, width_point);
+            }
+        }
+        put_level(sketch, "width", width_point)?;
+        Ok(())
+    }
+
+    /// Draws the side seam from an underarm moved by `by`, blended into the old seam above the
+    /// first notch and dart. What is not moved keeps its place.
+    pub fn put_underarm(&self, sketch: &mut Sketch, by: Vec2) -> Result<(), AlterationError> {
+        let over = self.blend_length()?;
+        let (above, below) = self.side.split_at(over)?;
+        let above = led(&above, &Rigid::shift(by), &Rigid::IDENTITY)?;
+        let underarm = above.start();
+        sketch.replace(&EdgeName::SIDE_SEAM, above.then(&below)?)?;
+        for (place, notch) in self.piece.notches().iter().enumerate() {
+            if notch.edge == EdgeName::SIDE_SEAM {
+                sketch.put_notch(place, self.side.point_at(notch.at)?.0);
+            }
+        }
+        put_level(sketch, "bust", underarm)?;
+        Ok(())
+    }
+
+    /// Over how much of the side seam a moved underarm is blended in.
+    pub fn blend_length(&self) -> Result<f64, AlterationError> {
+        let edge = &EdgeName::SIDE_SEAM;
+        let notches = self.piece.notches().iter().filter(|n| &n.edge == edge);
+        let mouths = self.piece.mouths(edge);
+        let free = notches
+            .map(|n| n.at)
+            .chain(mouths.iter().map(|(_, from, _)| *from))
+            .fold(self.side.length(), f64::min);
+        if free > 3.0 * CLEAR {
+            return Ok(free - CLEAR);
+        }
+        Err(AlterationError::First {
+            why: format!(
+                "the side seam of the {} has a dart or notch {free:.1} mm below the underarm, which leaves no room to blend it",
+                self.piece.name()
+            ),
+            advice: "move that dart lower on the side seam, or to another edge, first".to_owned(),
+        })
+    }
+}
+
+/// A shoulder redrawn.
+pub(super) struct Shoulder {
+    pub edge: Curve,
+    pub dart: Option<Dart>,
+    /// By how much the shoulder turned at the neck side point, in radians.
+    pub turn_at_neck: f64,
+    /// By how much it turned at the shoulder point.
+    pub turn_at_tip: f64,
+}
+
+pub(super) fn moved_dart(dart: &Dart, motion: &Rigid) -> Dart {
+    Dart {
+        legs: dart.legs.map(|leg| motion.apply(leg)),
+        apexes: match dart.apexes {
+            Apexes::One(a) => Apexes::One(motion.apply(a)),
+            Apexes::Two(a, b) => Apexes::Two(motion.apply(a), motion.apply(b)),
+        },
+        ..dart.clone()
+    }
+}
+
+/// Draws a balance line level, from where it starts to the side, ending at a point.
+pub(super) fn put_level(
+    sketch: &mut Sketch,
+    name: &str,
+    end: Point,
+) -> Result<(), AlterationError> {
+    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == name) {
+        let from = Point::new(line.curve.start().x, end.y);
+        line.curve = Curve::line(from, end)?;
+    }
+    Ok(())
+}
+
+/// Refuses a setting that is no number.
+pub(super) fn finite(value: f64) -> Result<(), AlterationError> {
+    if value.is_finite() {
+        return Ok(());
+    }
+    Err(AlterationError::Setting(
+        "the amount is no number; give millimetres or degrees".to_owned(),
+    ))
+}
+
+/// Refuses an amount beyond what the trade ever asks at once.
+pub(super) fn at_most(
+    amount: f64,
+    most: f64,
+    unit: &'static str,
+    why: &str,
+) -> Result<(), AlterationError> {
+    finite(amount)?;
+    if amount.abs() <= most {
+        return Ok(());
+    }
+    Err(AlterationError::TooMuch {
+        amount,
+        most: most.copysign(amount),
+        unit,
+        why: why.to_owned(),
+    })
+}

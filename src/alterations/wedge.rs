@@ -1,0 +1,95 @@
+//! A wedge folded out at an edge and passed into a dart.
+
+use super::true_up::{with_mouth, without_mouth};
+use super::{AlterationError, Paper, Sketch};
+use crate::geometry::{Curve, Rigid};
+use crate::piece::{Dart, EdgeName, Piece};
+
+/// A piece with a wedge taken from an edge into a dart, the edge itself not yet trued.
+pub(super) struct Passed {
+    pub sketch: Sketch,
+    /// The motion of the panel between the wedge and the dart.
+    pub motion: Rigid,
+}
+
+/// Slashes from a place on an edge to a dart's apex, and turns the panel between slash and dart
+/// about the apex: the wedge that opens or closes at the edge is passed into the dart.
+///
+/// The dart's own edge is trued, its mouth shaped anew; the edge with the wedge is not.
+pub(super) fn pass_wedge(
+    piece: &Piece,
+    dart: &Dart,
+    (edge, at): (&EdgeName, f64),
+    turn: f64,
+) -> Result<Passed, AlterationError> {
+    let missing = |what: String| AlterationError::Missing {
+        what,
+        advice: "the wedge runs from an edge to a dart on another edge",
+    };
+    let opens_on = dart
+        .edge
+        .clone()
+        .ok_or_else(|| missing(format!("the {} dart on an edge", dart.name)))?;
+    let edges = piece.outline().edges();
+    let place = |name: &EdgeName| edges.iter().position(|e| e.name() == name);
+    let (Some(from), Some(to)) = (place(edge), place(&opens_on)) else {
+        return Err(missing(format!("edges {edge} and {opens_on}")));
+    };
+    let apex = dart.apex();
+    let (start, _) = edges[from].curve().point_at(at)?;
+    // The panel lies between the wedge and that leg which it meets first.
+    let near = usize::from(from > to);
+    let leg = dart.legs[near];
+    let mut paper = Paper::of(piece);
+    paper.slash(&Curve::polyline(&[start, apex, leg])?)?;
+    let between = (start - apex).normalize() + (leg - apex).normalize();
+    let panel = paper.panel_at(apex + between * 4.0)?;
+    let motion = Rigid::turn_about(apex, turn);
+    paper.turn(panel, motion);
+    let mut sketch = paper.gather()?;
+    let mut wider = dart.clone();
+    wider.legs[near] = motion.apply(leg);
+    let (mut before, mut after) = without_mouth(piece, &opens_on)?;
+    if near == 0 {
+        before = before.moved(&motion);
+    } else {
+        after = after.moved(&motion);
+    }
+    sketch.replace(&opens_on, with_mouth(&before, &wider, &after)?)?;
+    for slot in sketch.darts_mut() {
+        // What lies on the slash goes with neither panel.
+        if slot.name == dart.name {
+            *slot = wider.clone();
+        } else if let Some(old) = piece.dart(&slot.name) {
+            *slot = old.clone();
+        }
+    }
+    Ok(Passed { sketch, motion })
+}
+
+/// Refuses a turn that would leave nothing of a dart, or open it too wide to be pressed.
+pub(super) fn check_dart(dart: &Dart, wider: f64, amount: f64) -> Result<(), AlterationError> {
+    let angle = dart.angle() + wider;
+    if (LEAST_DART..=std::f64::consts::FRAC_PI_3).contains(&angle) {
+        return Ok(());
+    }
+    let room = if wider < 0.0 {
+        dart.angle() - LEAST_DART
+    } else {
+        std::f64::consts::FRAC_PI_3 - dart.angle()
+    };
+    Err(AlterationError::TooMuch {
+        amount,
+        most: amount * (room / wider.abs()).clamp(0.0, 1.0),
+        unit: "mm",
+        why: format!(
+            "the {} dart, {:.1}° wide, would become {:.1}°",
+            dart.name,
+            dart.angle().to_degrees(),
+            angle.to_degrees()
+        ),
+    })
+}
+
+/// The narrowest dart worth sewing, in radians: 3 mm over a leg of 170.
+const LEAST_DART: f64 = 0.018;

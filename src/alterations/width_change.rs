@@ -1,0 +1,197 @@
+//! Back width and front width: for a back or chest broader or narrower than the block's.
+
+use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
+use super::girths::with_girth_ease;
+use super::sleeve::replaced;
+use super::upper_half::{UpperHalf, at_most};
+use super::wedge::check_dart;
+use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
+use crate::geometry::Vec2;
+use crate::piece::Pattern;
+use serde::{Deserialize, Serialize};
+
+/// Makes the back broader (positive) or narrower between the armscyes.
+///
+/// On each half the armscye from the shoulder point to the width line moves out or in, parallel,
+/// by half of the amount. What the shoulder gets longer goes into its dart, or into its ease
+/// where it has none. The underarm, and with it bust girth and side seam, stays. The back width
+/// is changed on purpose: its ease changes by the amount. The sleeve is solved again.
+///
+/// Usual amounts: 10 to 24 mm over the whole back, at most 30 to 40 (values from memory).
+///
+/// ```
+/// use blockwright::alterations::{Alteration, BackWidth, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
+/// let step: Box<dyn Alteration> = Box::new(BackWidth::by(10.0));
+/// let done = alter(&pattern, &[step])?;
+/// let width = |p| reading(p, "back_width finished").unwrap_or(0.0);
+/// assert!((width(&done.pattern) - width(&pattern) - 10.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BackWidth {
+    /// By how much the whole back gets wider, in millimetres.
+    pub amount: f64,
+}
+
+/// Makes the front broader (positive) or narrower between the armscyes.
+///
+/// On each half the armscye at the width line moves out or in by half of the amount, running to
+/// nothing at the shoulder point and at the underarm: the front shoulder has no dart to take an
+/// excess. Shoulder, neckline, side seam and every girth stay; a front width among the girths
+/// has its ease changed by the amount. The sleeve is solved again.
+///
+/// Usual amounts: 10 to 24 mm over the whole front (values from memory).
+///
+/// ```
+/// use blockwright::alterations::{Alteration, FrontWidth, alter, reading};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
+/// let step: Box<dyn Alteration> = Box::new(FrontWidth::by(10.0));
+/// let done = alter(&pattern, &[step])?;
+/// let width = |p: &blockwright::piece::Pattern| {
+///     p.piece("front").and_then(|f| f.line("width")).map_or(0.0, |l| l.curve.length())
+/// };
+/// assert!((width(&done.pattern) - width(&pattern) - 5.0).abs() < 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FrontWidth {
+    /// By how much the whole front gets wider, in millimetres.
+    pub amount: f64,
+}
+
+/// The most at once over a whole width, in millimetres (value from memory).
+const MOST: f64 = 60.0;
+
+impl BackWidth {
+    /// So much wider.
+    #[must_use]
+    pub fn by(amount: f64) -> Self {
+        Self { amount }
+    }
+}
+
+impl FrontWidth {
+    /// So much wider.
+    #[must_use]
+    pub fn by(amount: f64) -> Self {
+        Self { amount }
+    }
+}
+
+/// What both keep: edges of one half, and every girth but the one changed on purpose.
+fn kept(pattern: &Pattern, half: &UpperHalf<'_>, edges: &[&str], but: &str) -> Vec<Promise> {
+    let edge = |e: &&str| Promise::exactly(format!("{} {e} length", half.piece.name()));
+    let girths = pattern.girths().iter().filter(|g| g.name != but);
+    edges
+        .iter()
+        .map(edge)
+        .chain(girths.map(|g| Promise::exactly(format!("{} finished", g.name))))
+        .collect()
+}
+
+impl Alteration for BackWidth {
+    fn name(&self) -> &'static str {
+        "back_width"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let Ok(back) = UpperHalf::back(before) else {
+            return Vec::new();
+        };
+        let mut edges = vec!["neckline", "side_seam", "waist", "hem", "centre_back"];
+        if back.shoulder_dart().is_some() {
+            edges.push("shoulder");
+        }
+        let mut promises = kept(before, &back, &edges, "back_width");
+        promises.push(Promise::changes_by("back_width finished", self.amount));
+        promises
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        at_most(self.amount, MOST, "mm", "no back is altered so far at once")?;
+        let back = UpperHalf::back(pattern)?;
+        if self.amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let out = Vec2::new(0.5 * self.amount, 0.0);
+        let tip = back.shoulder.end() + out;
+        let shoulder = back.shoulder_to(tip)?;
+        if let Some(dart) = back.shoulder_dart() {
+            let wider = shoulder.turn_at_tip - shoulder.turn_at_neck;
+            check_dart(dart, wider, self.amount)?;
+        }
+        let mut sketch = Sketch::of(back.piece);
+        back.put_shoulder(&mut sketch, &shoulder, shoulder.turn_at_neck)?;
+        let (armscye, width_point) =
+            back.armscye_from(tip, shoulder.turn_at_tip, (out, Vec2::ZERO))?;
+        back.put_armscye(&mut sketch, armscye, width_point)?;
+        let altered = replaced(pattern, sketch.finish()?)?;
+        let altered = with_shoulder_ease(altered)?;
+        check_shoulder_ease(pattern, &altered, self.amount)?;
+        let altered = with_girth_ease(&altered, "back_width", self.amount)?;
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}
+
+impl Alteration for FrontWidth {
+    fn name(&self) -> &'static str {
+        "front_width"
+    }
+
+    fn amount(&self) -> Option<f64> {
+        Some(self.amount)
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self { amount })
+    }
+
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let Ok(front) = UpperHalf::front(before) else {
+            return Vec::new();
+        };
+        let edges = [
+            "shoulder",
+            "neckline",
+            "side_seam",
+            "waist",
+            "hem",
+            "centre_front",
+        ];
+        kept(before, &front, &edges, "front_width")
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        at_most(
+            self.amount,
+            MOST,
+            "mm",
+            "no front is altered so far at once",
+        )?;
+        let front = UpperHalf::front(pattern)?;
+        if self.amount == 0.0 {
+            return Ok(pattern.clone().into());
+        }
+        let out = Vec2::new(0.5 * self.amount, 0.0);
+        let mut sketch = Sketch::of(front.piece);
+        let tip = front.shoulder.end();
+        let (armscye, width_point) = front.armscye_from(tip, 0.0, (out, Vec2::ZERO))?;
+        front.put_armscye(&mut sketch, armscye, width_point)?;
+        let altered = replaced(pattern, sketch.finish()?)?;
+        let altered = with_girth_ease(&altered, "front_width", self.amount)?;
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}

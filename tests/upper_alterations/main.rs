@@ -1,0 +1,13 @@
+//! Alterations of shoulder, back and neck, on every block with shoulders and on bodies of very
+//! different build.
+#![allow(clippy::unwrap_used, clippy::panic)]
+
+mod back_length;
+mod chains;
+mod forward_shoulder;
+mod gapes;
+mod rules;
+mod shoulder_slope;
+mod shoulder_width;
+mod wardrobe;
+mod widths;
