@@ -1,5 +1,6 @@
 //! What an alteration changed and what it kept, in numbers.
 
+use super::BodySide;
 use crate::piece::{EdgeName, Pattern, Piece};
 
 /// One thing measured on a pattern.
@@ -91,8 +92,13 @@ const SAME: f64 = 5e-4;
 pub fn changes(before: &Pattern, after: &Pattern) -> Vec<Change> {
     let (old, new) = (readings(before), readings(after));
     let mut found: Vec<Change> = Vec::new();
+    // A piece that became unlike on its two sides is compared with what both sides were.
+    let divided = |what: &str| new.iter().any(|r| whole(&r.what).as_deref() == Some(what));
     for reading in &old {
         let now = new.iter().find(|r| r.what == reading.what);
+        if now.is_none() && divided(&reading.what) {
+            continue;
+        }
         let value = now.map_or(f64::NAN, |r| r.value);
         if value.is_nan() || (value - reading.value).abs() > SAME {
             found.push(Change {
@@ -104,16 +110,32 @@ pub fn changes(before: &Pattern, after: &Pattern) -> Vec<Change> {
         }
     }
     for reading in &new {
-        if !old.iter().any(|r| r.what == reading.what) {
+        if old.iter().any(|r| r.what == reading.what) {
+            continue;
+        }
+        let whole = whole(&reading.what);
+        let was = old.iter().find(|r| Some(&r.what) == whole.as_ref());
+        let before = was.map_or(f64::NAN, |r| r.value);
+        if before.is_nan() || (before - reading.value).abs() > SAME {
             found.push(Change {
                 what: reading.what.clone(),
-                before: f64::NAN,
+                before,
                 after: reading.value,
                 unit: reading.unit,
             });
         }
     }
     found
+}
+
+/// The name that a measure of one side had when both sides were alike.
+fn whole(what: &str) -> Option<String> {
+    BodySide::BOTH.into_iter().find_map(|side| {
+        let word = format!(" {}", side.name());
+        let at = what.find(&word)?;
+        let rest = &what[at + word.len()..];
+        (rest.is_empty() || rest.starts_with(' ')).then(|| format!("{}{rest}", &what[..at]))
+    })
 }
 
 /// A measure of a pattern by the name it has in accounts, `back centre_back length` for example.

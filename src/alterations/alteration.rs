@@ -59,6 +59,12 @@ pub trait Alteration: fmt::Debug {
         Ok(None)
     }
 
+    /// Whether it takes a pattern whose halves are unlike as it is; others are made on each
+    /// half for itself.
+    fn takes_unlike_halves(&self) -> bool {
+        false
+    }
+
     /// Makes the new pattern.
     ///
     /// # Errors

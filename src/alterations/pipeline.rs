@@ -1,6 +1,8 @@
 //! A chain of alterations, proved after every step.
 
 use super::account::{Account, changes};
+use super::halves::are_unlike;
+use super::one_sided::on_both_halves;
 use super::{Alteration, AlterationError, Altered, Broken, Unit};
 use crate::invariants::{Tolerances, Violation, first};
 use crate::piece::{Pattern, Warning};
@@ -133,7 +135,11 @@ fn with_warnings(pattern: Pattern, warnings: Vec<Warning>) -> Result<Pattern, Al
 
 /// One step, proved.
 fn step(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Altered, Reason> {
-    let altered = alteration.alter(pattern)?;
+    let altered = if are_unlike(pattern) && !alteration.takes_unlike_halves() {
+        on_both_halves(alteration, pattern)?
+    } else {
+        alteration.alter(pattern)?
+    };
     if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
         return Err(Reason::Law(Box::new(violation)));
     }

@@ -1,6 +1,6 @@
 //! An alteration as a job asks for it: a name and settings.
 
-use super::{Alteration, CATALOGUE, Entry, Targeted, Unit, find};
+use super::{Alteration, BodySide, CATALOGUE, Entry, OneSided, Targeted, Unit, find};
 use crate::measurements::nearest;
 use serde_json::{Map, Value};
 use thiserror::Error;
@@ -41,7 +41,8 @@ pub enum RequestError {
 /// An alteration of the [`CATALOGUE`] asked for by name and settings.
 ///
 /// The settings are the alteration's own. `to` instead of the amount asks for a target: the
-/// measure [`Entry::target`] is to arrive at that many millimetres or degrees.
+/// measure [`Entry::target`] is to arrive at that many millimetres or degrees. `side: left` or
+/// `side: right` makes it on that side of the body only.
 ///
 /// # Guarantees
 /// The settings make an alteration.
@@ -109,7 +110,20 @@ fn unknown(name: &str) -> RequestError {
     }
 }
 
+/// The alteration, on one side only where `side` is left or right.
 fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
+    let side = settings.get("side").and_then(Value::as_str);
+    let Some(side) = BodySide::BOTH.into_iter().find(|s| side == Some(s.name())) else {
+        return read_both(entry, settings);
+    };
+    let mut own = settings.clone();
+    if let Value::Object(map) = &mut own {
+        map.remove("side");
+    }
+    Ok(Box::new(OneSided::new(side, read_both(entry, &own)?)))
+}
+
+fn read_both(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
     let wrong = |message: String, key: Option<String>| RequestError::Settings {
         name: entry.name,
         known: known(entry).filter(|_| !message.contains("expected one of")),

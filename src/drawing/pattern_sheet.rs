@@ -112,6 +112,6 @@ pub fn contents(pattern: &Pattern) -> Vec<String> {
     pattern
         .pieces()
         .iter()
-        .map(|piece| format!("{}: {}", piece.name(), piece_marks::cut_words(piece.cut())))
+        .map(|piece| format!("{}: {}", piece.name(), piece.cut().words()))
         .collect()
 }

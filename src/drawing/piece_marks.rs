@@ -5,7 +5,7 @@ use kurbo::{BezPath, Circle, ParamCurve, Point, Rect, Shape, Size, Vec2};
 use super::room::Room;
 use super::{Anchor, Face, Figure, Ink, Item, Layer, Level, Pen, Text, TextStyle};
 use crate::geometry::{Curve, perpendicular};
-use crate::piece::{Apexes, Cut, Dart, EdgeRole, NotchKind, Piece, Pressed};
+use crate::piece::{Apexes, Dart, EdgeRole, NotchKind, Piece, Pressed};
 
 /// Line widths in millimetres: what is sewn is boldest.
 const STITCHING: f64 = 0.5;
@@ -228,7 +228,7 @@ fn words(out: &mut PieceLayers, room: &mut Room, piece: &Piece, lines: &[String]
     );
     let mut block = vec![(piece.name().to_uppercase(), TextStyle::new(Face::Bold, 7.0))];
     block.push((
-        cut_words(piece.cut()).to_owned(),
+        piece.cut().words().to_owned(),
         TextStyle::new(Face::Regular, 4.6),
     ));
     block.extend(
@@ -277,14 +277,6 @@ fn place_block(
         y0 += 1.35 * style.size;
     }
     true
-}
-
-pub(super) fn cut_words(cut: Cut) -> &'static str {
-    match cut {
-        Cut::Fold => "cut 1 on the fold",
-        Cut::Pair => "cut 1 pair",
-        Cut::Single => "cut 1",
-    }
 }
 
 /// How a dart is pressed, as it is said on the piece and in lists.

@@ -17,6 +17,8 @@ pub enum Cut {
     Pair,
     /// Once, for one side of the body only.
     Single,
+    /// Once with the pattern face down, for the other side of the body only.
+    SingleFaceDown,
 }
 
 impl Cut {
@@ -26,7 +28,18 @@ impl Cut {
         match self {
             Self::Fold => "fold",
             Self::Pair => "pair",
-            Self::Single => "single",
+            Self::Single | Self::SingleFaceDown => "single",
+        }
+    }
+
+    /// How the piece is cut, as it is written on it and in lists.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Fold => "cut 1 on the fold",
+            Self::Pair => "cut 1 pair",
+            Self::Single => "cut 1, pattern face up",
+            Self::SingleFaceDown => "cut 1, pattern face down",
         }
     }
 
@@ -35,7 +48,7 @@ impl Cut {
     pub fn halves(self) -> f64 {
         match self {
             Self::Fold | Self::Pair => 2.0,
-            Self::Single => 1.0,
+            Self::Single | Self::SingleFaceDown => 1.0,
         }
     }
 }

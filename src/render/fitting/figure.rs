@@ -3,7 +3,7 @@
 use super::align::Align;
 use super::markup::{escaped, title_words};
 use crate::geometry::{Curve, Point, Vec2, perpendicular};
-use crate::piece::{Apexes, Cut, Pattern, Piece};
+use crate::piece::{Apexes, Pattern, Piece};
 use crate::render::path_data::{fixed, path_data};
 use kurbo::{ParamCurve as _, Rect};
 use std::fmt::Write as _;
@@ -103,11 +103,7 @@ pub(super) fn figure(
     let cut = sides
         .after
         .or(sides.before)
-        .map_or("", |piece| match piece.cut() {
-            Cut::Fold => "cut 1 on the fold",
-            Cut::Pair => "cut 1 pair",
-            Cut::Single => "cut 1",
-        });
+        .map_or("", |piece| piece.cut().words());
     let gone = if sides.after.is_none() {
         ", no longer there"
     } else {

@@ -1,0 +1,115 @@
+//! An alteration of one side of the body.
+
+use super::halves::{BodySide, half, joined};
+use super::{Alteration, AlterationError, Altered, Promise, Unit};
+use crate::piece::Pattern;
+
+/// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
+///
+/// Pieces that become unlike are cut singly, once for each side; one that was on the fold gets a
+/// seam down its middle, so what changes its fold is refused on one side only. Alterations
+/// after it work on both sides, unless they are one-sided themselves.
+///
+/// ```
+/// use blockwright::alterations::{Alteration, BodySide, OneSided, ShoulderSlope, alter};
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
+/// let lower_left: Box<dyn Alteration> =
+///     Box::new(OneSided::new(BodySide::Left, Box::new(ShoulderSlope::by(3.0))));
+/// let done = alter(&pattern, &[lower_left])?;
+/// assert!(done.pattern.piece("back left").is_some());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug)]
+pub struct OneSided {
+    side: BodySide,
+    inner: Box<dyn Alteration>,
+}
+
+impl OneSided {
+    /// The alteration on that side of the wearer's body.
+    #[must_use]
+    pub fn new(side: BodySide, inner: Box<dyn Alteration>) -> Self {
+        Self { side, inner }
+    }
+}
+
+impl Alteration for OneSided {
+    fn name(&self) -> &'static str {
+        self.inner.name()
+    }
+
+    fn amount(&self) -> Option<f64> {
+        self.inner.amount()
+    }
+
+    fn unit(&self) -> Unit {
+        self.inner.unit()
+    }
+
+    fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
+        Box::new(Self::new(self.side, self.inner.with_amount(amount)))
+    }
+
+    /// None of the whole pattern: what the alteration promises is checked on its side, when it
+    /// is made.
+    fn promises(&self, _before: &Pattern) -> Vec<Promise> {
+        Vec::new()
+    }
+
+    fn settled(&self, pattern: &Pattern) -> Result<Option<Box<dyn Alteration>>, AlterationError> {
+        let settled = self.inner.settled(&half(pattern, self.side)?)?;
+        Ok(settled.map(|inner| Box::new(Self::new(self.side, inner)) as Box<dyn Alteration>))
+    }
+
+    fn takes_unlike_halves(&self) -> bool {
+        true
+    }
+
+    fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let mut halves = [
+            half(pattern, BodySide::Left)?,
+            half(pattern, BodySide::Right)?,
+        ];
+        let mine = match self.side {
+            BodySide::Left => 0,
+            BodySide::Right => 1,
+        };
+        let altered = proved(self.inner.as_ref(), &halves[mine])?;
+        halves[mine] = altered.pattern;
+        Ok(Altered {
+            pattern: joined(&halves[0], &halves[1])?,
+            warnings: altered.warnings,
+        })
+    }
+}
+
+/// An alteration on a pattern that is alike on both sides, its promises checked.
+fn proved(alteration: &dyn Alteration, half: &Pattern) -> Result<Altered, AlterationError> {
+    let altered = alteration.alter(half)?;
+    for promise in alteration.promises(half) {
+        promise
+            .check(half, &altered.pattern)
+            .map_err(|broken| AlterationError::First {
+                why: format!("on one side {broken}"),
+                advice: "try a smaller amount".to_owned(),
+            })?;
+    }
+    Ok(altered)
+}
+
+/// An alteration for both sides, made on a pattern whose halves are unlike: on each for itself.
+///
+/// # Errors
+/// When either side refuses, or the sides do not go together afterwards.
+pub(super) fn on_both_halves(
+    alteration: &dyn Alteration,
+    pattern: &Pattern,
+) -> Result<Altered, AlterationError> {
+    let [left, right] = BodySide::BOTH.map(|side| proved(alteration, &half(pattern, side)?));
+    let (left, right) = (left?, right?);
+    Ok(Altered {
+        pattern: joined(&left.pattern, &right.pattern)?,
+        warnings: left.warnings,
+    })
+}
