@@ -2,7 +2,7 @@
 
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, root};
-use crate::piece::{EaseOn, EdgeName, Pattern, Piece, Seam};
+use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Piece, Seam};
 use kurbo::{CubicBez, Line, PathSeg};
 
 /// The altered pattern with every sleeve cap solved to its armscye, at the ease it had before.
@@ -32,7 +32,7 @@ pub fn solve_sleeves(before: &Pattern, altered: Pattern) -> Result<Pattern, Alte
     let caps: Vec<Seam> = pattern
         .seams()
         .iter()
-        .filter(|s| s.b.len() == 1 && s.a.len() == 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
+        .filter(|s| s.b.len() == 1 && s.a.len() >= 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
         .cloned()
         .collect();
     for seam in caps {
@@ -42,13 +42,7 @@ pub fn solve_sleeves(before: &Pattern, altered: Pattern) -> Result<Pattern, Alte
 }
 
 fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, AlterationError> {
-    let lengths: Vec<f64> = seam
-        .a
-        .iter()
-        .filter_map(|e| pattern.seam_length(e))
-        .collect();
-    let (Some(sleeve), [back, front]) = (pattern.piece(&seam.b[0].piece), lengths.as_slice())
-    else {
+    let Some(sleeve) = pattern.piece(&seam.b[0].piece) else {
         return Ok(pattern.clone());
     };
     let ease = if seam.ease_on == Some(EaseOn::B) {
@@ -67,10 +61,24 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     let whole = edge.curve();
     let at = shoulder.map_or(whole.length() / 2.0, |n| n.at);
     let (back_cap, front_cap) = whole.split_at(at)?;
+    // The armscye's edges up to the shoulder are those that were about as long as the cap's
+    // back half: a panel seam may have divided them.
+    let sum = |p: &Pattern, edges: &[EdgeRef]| -> f64 {
+        edges.iter().filter_map(|e| p.seam_length(e)).sum()
+    };
+    let miss = |count: &usize| (sum(before, &seam.a[..*count]) - at).abs();
+    let behind = (1..seam.a.len())
+        .min_by(|a, b| miss(a).total_cmp(&miss(b)))
+        .unwrap_or(1);
+    let (back, front) = (
+        sum(pattern, &seam.a[..behind]),
+        sum(pattern, &seam.a[behind..]),
+    );
     // Each half keeps its share of the ease.
-    let share = match before.seam_length(&seam.a[0]) {
-        Some(old_back) if ease > 0.0 => ((back_cap.length() - old_back) / ease).clamp(0.0, 1.0),
-        _ => 0.5,
+    let share = if ease > 0.0 {
+        ((at - sum(before, &seam.a[..behind])) / ease).clamp(0.0, 1.0)
+    } else {
+        0.5
     };
     let wanted = (back + share * ease, front + (1.0 - share) * ease);
     let (cap, top_at) = stretched(&back_cap, &front_cap, wanted).map_err(|source| {
@@ -82,25 +90,20 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     let length = cap.length();
     let mut sketch = Sketch::of(sleeve);
     sketch.replace(&EdgeName::SLEEVE_CAP, cap.clone())?;
-    let armscye_notch = |seam_piece: usize| {
-        let of = &seam.a[seam_piece];
-        let piece = pattern.piece(&of.piece)?;
-        piece
-            .notches()
-            .iter()
-            .find(|n| n.edge == of.edge)
-            .map(|n| (n.name.clone(), piece.sewn_position(&of.edge, n.at)))
-    };
-    let marks = [armscye_notch(0), armscye_notch(1)];
+    let marks = marks(pattern, seam);
     let mut parts_notches = Vec::new();
     for notch in sleeve.notches() {
         let mut moved = notch.clone();
         if notch.name == "shoulder" {
             moved.at = top_at;
-        } else if let Some((_, from)) = marks[0].as_ref().filter(|(name, _)| *name == notch.name) {
-            moved.at = back - from;
-        } else if let Some((_, from)) = marks[1].as_ref().filter(|(name, _)| *name == notch.name) {
-            moved.at = length - (front - from);
+        } else if let Some((_, walked)) = marks.iter().find(|(name, _)| *name == notch.name) {
+            // Below the notches no ease lies.
+            let from_end = back + front - walked;
+            moved.at = if *walked <= back {
+                *walked
+            } else {
+                length - from_end
+            };
         }
         parts_notches.push(moved);
     }
@@ -109,6 +112,24 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     let grain = &mut sketch.parts_mut().grain;
     grain[1].y = grain[1].y.max(height + 18.0);
     replaced(pattern, sketch.finish()?)
+}
+
+/// The notches along an armscye: name and place along the sewn seam from its start.
+fn marks(pattern: &Pattern, seam: &Seam) -> Vec<(String, f64)> {
+    let (mut found, mut walked) = (Vec::new(), 0.0);
+    for of in &seam.a {
+        let (Some(piece), Some(length)) = (pattern.piece(&of.piece), pattern.seam_length(of))
+        else {
+            continue;
+        };
+        for notch in piece.notches().iter().filter(|n| n.edge == of.edge) {
+            let sewn = piece.sewn_position(&of.edge, notch.at);
+            let along = if of.against { length - sewn } else { sewn };
+            found.push((notch.name.clone(), walked + along));
+        }
+        walked += length;
+    }
+    found
 }
 
 /// The pattern with one piece replaced by its altered self.
