@@ -242,3 +242,29 @@ fn names_and_settings_that_are_wrong_are_told_at_their_line() {
         assert!(told.contains(expected), "{expected}\n{told}");
     }
 }
+
+#[test]
+fn one_side_is_altered_and_its_pieces_are_cut_singly() {
+    let text = format!(
+        "{}sleeve: long\nalterations:\n  - shoulder_slope: {{degrees: 3, side: left}}\n",
+        job("tunic")
+    );
+    let place = Place::with_job(&text);
+    let report = place.run(&["draft", "job.yaml", "-o", "out"]).done();
+    assert!(
+        report.contains("back left: cut 1, pattern face down"),
+        "{report}"
+    );
+    assert!(
+        report.contains("back right: cut 1, pattern face up"),
+        "{report}"
+    );
+    let document = document(&place);
+    let pieces = document["pieces"].as_array().unwrap();
+    let cut = |name: &str| &pieces.iter().find(|p| p["name"] == name).unwrap()["cut"];
+    assert_eq!(cut("front left"), "single");
+    let account = &document["account"][0];
+    let slope = change(account, "back left shoulder slope");
+    let [before, after] = ["before", "after"].map(|key| slope[key].as_f64().unwrap());
+    assert!((after - before - 3.0).abs() < 1e-3, "{slope}");
+}
