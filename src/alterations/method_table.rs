@@ -56,6 +56,15 @@ impl MethodOutcome {
             Self::Refused(_) => None,
         }
     }
+
+    /// Why it was refused, where it was.
+    #[must_use]
+    pub fn refused(&self) -> Option<&str> {
+        match self {
+            Self::Done(_) => None,
+            Self::Refused(why) => Some(why),
+        }
+    }
 }
 
 /// One way and what came of it.

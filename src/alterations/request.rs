@@ -41,11 +41,13 @@ pub enum RequestError {
 /// An alteration of the [`CATALOGUE`] asked for by name and settings.
 ///
 /// The settings are the alteration's own. `to` instead of the amount asks for a target: the
-/// measure [`Entry::target`] is to arrive at that many millimetres or degrees. `side: left` or
+/// measure [`Entry::target`] is to arrive at that many millimetres or degrees. `to: body` asks
+/// a `shoulder_slope` for the slope that a draft would give this body: whoever knows the body
+/// finds the amount and gives it by [`Request::by`], as a job does. `side: left` or
 /// `side: right` makes it on that side of the body only.
 ///
 /// # Guarantees
-/// The settings make an alteration.
+/// The settings make an alteration, `to: body` as soon as its amount is given.
 ///
 /// ```
 /// use blockwright::alterations::Request;
@@ -73,7 +75,12 @@ impl Request {
             Value::Null => Value::Object(Map::new()),
             other => other,
         };
-        read(entry, &settings)?;
+        if wants_body(entry.name, &settings) {
+            alone(entry, &settings)?;
+            read(entry, &by_amount(entry, &settings, 0.0))?;
+        } else {
+            read(entry, &settings)?;
+        }
         Ok(Self {
             name: entry.name,
             settings,
@@ -86,11 +93,52 @@ impl Request {
         self.name
     }
 
+    /// The settings as they were asked for.
+    #[must_use]
+    pub fn settings(&self) -> &Value {
+        &self.settings
+    }
+
+    /// Whether the amount follows from the body: `to: body`.
+    ///
+    /// ```
+    /// use blockwright::alterations::Request;
+    /// use serde_json::json;
+    /// let step = Request::new("shoulder_slope", json!({"to": "body"}))?;
+    /// assert!(step.wants_body() && step.alteration().is_err());
+    /// let step = step.by(-2.5)?;
+    /// assert_eq!(step.alteration()?.amount(), Some(-2.5));
+    /// # Ok::<(), blockwright::alterations::RequestError>(())
+    /// ```
+    #[must_use]
+    pub fn wants_body(&self) -> bool {
+        wants_body(self.name, &self.settings)
+    }
+
+    /// The same by an amount, in place of what it is to arrive at.
+    ///
+    /// # Errors
+    /// [`RequestError`] where the alteration has no such setting.
+    pub fn by(&self, amount: f64) -> Result<Self, RequestError> {
+        let entry = find(self.name).ok_or_else(|| unknown(self.name))?;
+        let settings = by_amount(entry, &self.settings, amount);
+        Self::new(self.name, settings)
+    }
+
     /// The alteration.
     ///
     /// # Errors
-    /// None in practice: the settings were read once.
+    /// Where it is asked for by the body and the amount was not given yet; for nothing else,
+    /// since the settings were read once.
     pub fn alteration(&self) -> Result<Box<dyn Alteration>, RequestError> {
+        if self.wants_body() {
+            return Err(RequestError::Settings {
+                name: self.name,
+                message: "`to: body` needs a body; run it in a job, or give the amount".to_owned(),
+                known: None,
+                key: Some("to".to_owned()),
+            });
+        }
         read(
             find(self.name).ok_or_else(|| unknown(self.name))?,
             &self.settings,
@@ -110,6 +158,45 @@ fn unknown(name: &str) -> RequestError {
     }
 }
 
+/// The alteration whose target a body has, by the slope of its shoulders.
+const OF_BODY: &str = "shoulder_slope";
+
+fn wants_body(name: &str, settings: &Value) -> bool {
+    name == OF_BODY && settings.get("to").and_then(Value::as_str) == Some("body")
+}
+
+/// The setting that holds the amount.
+fn amount_key(entry: &Entry) -> &'static str {
+    match (entry.example)().unit() {
+        Unit::Millimetres => "amount",
+        Unit::Degrees => "degrees",
+    }
+}
+
+/// The settings by an amount instead of a target.
+fn by_amount(entry: &Entry, settings: &Value, amount: f64) -> Value {
+    let mut own = settings.clone();
+    if let Value::Object(map) = &mut own {
+        map.remove("to");
+        map.insert(amount_key(entry).to_owned(), Value::from(amount));
+    }
+    own
+}
+
+/// Refuses a target beside an amount.
+fn alone(entry: &Entry, settings: &Value) -> Result<(), RequestError> {
+    let amount = amount_key(entry);
+    if settings.get(amount).is_none() {
+        return Ok(());
+    }
+    Err(RequestError::Settings {
+        name: entry.name,
+        message: format!("`to` and `{amount}` exclude each other; leave one out"),
+        known: known(entry),
+        key: Some("to".to_owned()),
+    })
+}
+
 /// The alteration, on one side only where `side` is left or right.
 fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
     let side = settings.get("side").and_then(Value::as_str);
@@ -124,32 +211,23 @@ fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, 
 }
 
 fn read_both(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
-    let wrong = |message: String, key: Option<String>| RequestError::Settings {
-        name: entry.name,
-        known: known(entry).filter(|_| !message.contains("expected one of")),
-        message: shortened(message),
-        key,
+    let own = |settings: Value| {
+        (entry.read)(settings.clone()).map_err(|error| {
+            let message = error.to_string();
+            RequestError::Settings {
+                name: entry.name,
+                known: known(entry).filter(|_| !message.contains("expected one of")),
+                message: shortened(message),
+                key: culprit(entry, &settings),
+            }
+        })
     };
     let target = entry.target.zip(settings.get("to").and_then(Value::as_f64));
     let Some((what, to)) = target else {
-        return (entry.read)(settings.clone())
-            .map_err(|error| wrong(error.to_string(), culprit(entry, settings)));
+        return own(settings.clone());
     };
-    let amount = match (entry.example)().unit() {
-        Unit::Millimetres => "amount",
-        Unit::Degrees => "degrees",
-    };
-    if settings.get(amount).is_some() {
-        let message = format!("`to` and `{amount}` exclude each other; leave one out");
-        return Err(wrong(message, Some("to".to_owned())));
-    }
-    let mut own = settings.clone();
-    if let Value::Object(map) = &mut own {
-        map.remove("to");
-        map.insert(amount.to_owned(), Value::from(0.0));
-    }
-    let inner = (entry.read)(own.clone())
-        .map_err(|error| wrong(error.to_string(), culprit(entry, &own)))?;
+    alone(entry, settings)?;
+    let inner = own(by_amount(entry, settings, 0.0))?;
     Ok(Box::new(Targeted::new(inner, what, to)))
 }
 
@@ -225,6 +303,12 @@ mod tests {
         assert_eq!(key.as_deref(), Some("to"));
         let (text, _) = told(json!({"to": "body"}));
         assert!(text.contains("unknown field `to`"), "{text}");
+        let slope = |settings| Request::new("shoulder_slope", settings);
+        let both = slope(json!({"to": "body", "degrees": 3})).unwrap_err();
+        assert!(both.to_string().contains("exclude each other"), "{both}");
+        assert!(slope(json!({"to": "wall"})).is_err());
+        assert!(slope(json!({"to": "body", "underarm": "hangs"})).is_err());
+        assert!(slope(json!({"to": "body", "underarm": "keep"})).is_ok());
         let (_, key) = told(json!({"to": 5, "hinge": "loose"}));
         assert_eq!(key.as_deref(), Some("hinge"));
     }

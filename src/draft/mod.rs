@@ -30,6 +30,7 @@ pub use error::DraftError;
 pub use figure::Figure;
 pub use front_door::{draft, draft_figure};
 pub use options::DraftOptions;
+pub use shoulder::pattern_shoulder_slopes;
 pub use skirt::skirt;
 pub use upper_body::waist_plan;
 pub use waist_plan::WaistPlan;

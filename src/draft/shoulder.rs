@@ -32,6 +32,26 @@ fn front_slope(body_slope: f64) -> f64 {
     body_slope - FLATTER + SPLIT
 }
 
+/// The slopes that a draft gives the shoulders of a pattern, back and front, for a body whose
+/// shoulders slope so much; all in degrees, from neck side to shoulder point, the dart open.
+///
+/// Their mean is what the sewn shoulder has; the split between them only says where its seam
+/// runs.
+///
+/// ```
+/// use blockwright::draft::pattern_shoulder_slopes;
+/// let (back, front) = pattern_shoulder_slopes(25.7);
+/// assert!(back < front && 0.5 * (back + front) < 25.7);
+/// ```
+#[must_use]
+pub fn pattern_shoulder_slopes(body_slope: f64) -> (f64, f64) {
+    let body = body_slope.to_radians();
+    (
+        back_slope(body).to_degrees(),
+        front_slope(body).to_degrees(),
+    )
+}
+
 /// Refuses slopes that no block has.
 fn check_slope(body_slope: f64) -> Result<(), DraftError> {
     within(

@@ -6,6 +6,7 @@
 //! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
 //! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory.
 
+mod chain;
 mod definition;
 mod error;
 #[cfg(feature = "yaml")]
@@ -31,6 +32,8 @@ mod read_print;
 mod read_shape;
 mod report;
 mod report_accounts;
+mod report_methods;
+mod report_methods_text;
 mod report_text;
 mod rounding;
 mod run;
@@ -46,4 +49,5 @@ pub use outcome::{Outcome, OutputFile, is_output_name};
 pub use print::{PageTurn, PaperSize, PrintOptions};
 pub use report::{DartReport, GirthReport, JobReport, PagesReport, SeamReport, WarningReport};
 pub use report_accounts::{AccountReport, ChangeReport};
+pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};
 pub use run::run;

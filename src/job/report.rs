@@ -3,8 +3,8 @@
 use serde::Serialize;
 
 use super::rounding::rounded;
-use super::{AccountReport, Job, PaperSize};
-use crate::alterations::Account;
+use super::{AccountReport, Job, MethodsReport, PaperSize};
+use crate::alterations::{Account, MethodChoice};
 use crate::drawing::contents;
 use crate::measurements::SetReport;
 use crate::piece::{EaseOn, EdgeRef, Pattern, Seam};
@@ -16,8 +16,8 @@ pub(super) const CAUTIONS: [&str; 2] = [
      seam allowance.",
 ];
 
-/// The report of a job: measurements, finished girths, seams, darts, accounts, warnings,
-/// pages.
+/// The report of a job: measurements, finished girths, seams, darts, accounts, ways to choose
+/// from, warnings, pages.
 ///
 /// Serialised with lengths in mm and angles in degrees.
 ///
@@ -56,6 +56,8 @@ pub struct JobReport {
     pub darts: Vec<DartReport>,
     /// What each alteration changed and kept, in their order.
     pub account: Vec<AccountReport>,
+    /// The ways of each back-length reduction on a back in one piece, to choose from.
+    pub methods: Vec<MethodsReport>,
     /// The pages of the tiled file; none without the PDF writer.
     pub pages: Option<PagesReport>,
     /// What the wearer or cutter should know about this pattern.
@@ -184,7 +186,7 @@ impl JobReport {
     pub(super) fn new(
         job: &Job,
         pattern: &Pattern,
-        accounts: &[Account],
+        (accounts, choices): (&[Account], &[MethodChoice]),
         pages: Option<PagesReport>,
     ) -> Self {
         let girths = pattern.girths().iter().map(|girth| GirthReport {
@@ -215,6 +217,7 @@ impl JobReport {
             seams: pattern.seams().iter().map(|s| seam(pattern, s)).collect(),
             darts: darts.collect(),
             account: accounts.iter().map(AccountReport::new).collect(),
+            methods: choices.iter().map(MethodsReport::new).collect(),
             pages,
             warnings: warnings.collect(),
             cautions: CAUTIONS.to_vec(),

@@ -130,7 +130,7 @@ impl JobReport {
     /// The accounts as tables: before, after, difference, and what was kept.
     fn accounts_text(&self, out: &mut String) {
         // Writing to a string cannot fail.
-        for account in &self.account {
+        for (index, account) in self.account.iter().enumerate() {
             let amount = account.amount.map_or_else(String::new, |amount| {
                 format!(" by {}", self.measure(amount, account.unit))
             });
@@ -159,6 +159,9 @@ impl JobReport {
             if !account.kept.is_empty() {
                 let _ = writeln!(out, "  Kept: {}", account.kept.join(", "));
             }
+            for methods in self.methods.iter().filter(|m| m.step == index + 1) {
+                self.methods_text(out, methods);
+            }
         }
     }
 
@@ -170,7 +173,7 @@ impl JobReport {
     }
 
     /// A length on paper: finer than one on a body.
-    fn length(&self, mm: f64) -> String {
+    pub(super) fn length(&self, mm: f64) -> String {
         Length::from_mm(mm).map_or_else(
             |_| mm.to_string(),
             |length| length.to_text(LengthStyle::fine(self.unit)),

@@ -1,11 +1,11 @@
 //! Running a job: draft, prove, alter, draw, render.
 
+use super::chain::{Made, made};
 use super::outcome::OutputFile;
 use super::prove::prove;
 use super::report::CAUTIONS;
 use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
-use crate::alterations::{Chain, Request, alter};
 use crate::draft::draft;
 use crate::drawing::{PatternLabels, pattern_sheet};
 use crate::measurements::SetReport;
@@ -45,12 +45,11 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     if !violations.is_empty() {
         return Err(JobError::Unprovable { violations });
     }
-    let chain: Vec<_> = job
-        .alterations
-        .iter()
-        .map(Request::alteration)
-        .collect::<Result<_, _>>()?;
-    let Chain { pattern, accounts } = alter(&drafted, &chain)?;
+    let Made {
+        pattern,
+        accounts,
+        choices,
+    } = made(&drafted, &job.alterations, job.set.body())?;
     let pattern = with_doubts(pattern, job)?;
     let labels = PatternLabels {
         title: job.title.clone(),
@@ -79,12 +78,13 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         before: &drafted,
         after: &pattern,
         accounts: &accounts,
+        choices: &choices,
         body: &SetReport::new(&job.set),
         cautions: &CAUTIONS,
     });
     add("fitting.html", page);
     Ok(Outcome {
-        report: JobReport::new(job, &pattern, &accounts, pages),
+        report: JobReport::new(job, &pattern, (&accounts, &choices), pages),
         pattern,
         files,
     })

@@ -74,8 +74,8 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
             "job.yaml:4:9: sleeve: `lng` is no sleeve; did you mean `long`?",
         ),
         (
-            format!("{skirt}alterations:\n  - beard: 20\n"),
-            "job.yaml:5:5: alterations: `beard` is no alteration; ",
+            format!("{skirt}alterations:\n  - ruffle: 20\n"),
+            "job.yaml:5:5: alterations: `ruffle` is no alteration; ",
         ),
         (
             format!("{skirt}allowance: 15\n"),

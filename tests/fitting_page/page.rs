@@ -143,7 +143,7 @@ fn without_alterations_there_is_the_pattern_and_its_tables() {
     assert!(!page.contains("class=\"before\"") && !page.contains("type=\"radio\""));
     assert!(page.contains("Nothing was altered"));
     let captions: Vec<String> = all(&document, "caption").into_iter().map(text).collect();
-    assert_eq!(captions, CAPTIONS[1..]);
+    assert_eq!(captions, CAPTIONS[2..]);
 }
 
 #[test]
@@ -153,6 +153,39 @@ fn several_alterations_are_summed_up() {
     let page = page(TUNIC, &[(old, twice)]);
     assert!(page.contains("<h3>1. Back length") && page.contains("<h3>2. Back length"));
     assert!(page.contains("From the draft to the altered pattern"));
+}
+
+#[test]
+fn the_ways_to_shorten_a_back_are_there_to_choose_from() {
+    let ways = |settings: &str| {
+        let page = page(TUNIC, &[("{amount: 25, hips_checked: true}", settings)]);
+        let document = parsed(&page);
+        let table = all(&document, "table").into_iter().find(|table| {
+            let caption = table.descendants().find(|n| n.has_tag_name("caption"));
+            caption.is_some_and(|c| text(c) == "Ways to shorten this back")
+        });
+        let rows = table.unwrap().descendants();
+        let rows = rows.filter(|n| n.has_tag_name("tr")).skip(1).map(|row| {
+            let cells = row.children().filter(Node::is_element).map(text);
+            cells.collect::<Vec<_>>()
+        });
+        rows.collect::<Vec<_>>()
+    };
+    let rows = ways("{amount: 25, hips_checked: true}");
+    let names: Vec<_> = rows.iter().map(|row| row[0].as_str()).collect();
+    assert_eq!(names, ["plain (made here)", "shared", "least distortion"]);
+    assert_eq!(rows[0][1..4], ["holds", "17.0° to 5.7°", "−0.02 cm"]);
+    let rows = ways("{amount: 45, hinge: shared, hips_checked: true}");
+    assert!(rows[0][1].starts_with("refused: "), "{:?}", rows[0]);
+    assert_eq!(rows[1][0], "shared (made here)");
+    // Built without the method, its row says so.
+    let without = rows[2][1].contains("build with the feature least-distortion");
+    assert_eq!(
+        without,
+        !cfg!(feature = "least-distortion"),
+        "{:?}",
+        rows[2]
+    );
 }
 
 #[test]

@@ -21,8 +21,9 @@ pub(crate) fn page(job: &str, replaced: &[(&str, &str)]) -> String {
 pub(crate) const TUNIC: &str = "examples/jobs/linen-tunic.yaml";
 
 /// Captions that an altered pattern's tables have.
-pub(crate) const CAPTIONS: [&str; 5] = [
+pub(crate) const CAPTIONS: [&str; 6] = [
     "What changed",
+    "Ways to shorten this back",
     "The sewn garment beside the body",
     "Taken, or estimated with its spread",
     "Lengths with the darts closed",

@@ -1,13 +1,16 @@
-//! Every block for three wearers of very different build, held against pictures that were
-//! looked at.
+//! Every block for three wearers of very different build, and every alteration of the catalogue,
+//! held against pictures that were looked at.
 //!
-//! The pictures stand in `reference/`, named by block and wearer. After a change that is meant,
+//! The pictures stand in `reference/`, named by block and wearer or by alteration. One that is
+//! missing fails. After a change that is meant,
 //! set `BLOCKWRIGHT_REWRITE_PICTURES=1`, run this test, and look at what became of them.
 
 #![cfg(feature = "yaml")]
 #![allow(clippy::unwrap_used)]
 
-use std::path::{Path, PathBuf};
+mod alterations;
+
+use std::path::Path;
 
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 use blockwright::drawing::{PatternLabels, pattern_sheet};
@@ -22,17 +25,26 @@ fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
-fn picture(block: Block, wearer: &str) -> String {
+fn set(wearer: &str) -> MeasurementSet {
     let file = root()
         .join("measurement-sets")
         .join(format!("{wearer}.yaml"));
-    let set = MeasurementSet::parse(&std::fs::read_to_string(file).unwrap()).unwrap();
+    MeasurementSet::parse(&std::fs::read_to_string(file).unwrap()).unwrap()
+}
+
+/// A block with the sleeve it usually has.
+fn options(block: Block) -> DraftOptions {
     let mut options = DraftOptions::of(block);
     options.sleeve = block.has_armscye().then_some(match block {
         Block::Shirt => SleeveLength::Short,
         _ => SleeveLength::Long,
     });
-    let pattern = draft(set.body(), &options).unwrap();
+    options
+}
+
+fn picture(block: Block, wearer: &str) -> String {
+    let set = set(wearer);
+    let pattern = draft(set.body(), &options(block)).unwrap();
     let labels = PatternLabels {
         title: format!("{} block", block.name()),
         wearer: Some(set.name().to_owned()),
@@ -75,30 +87,37 @@ fn difference(found: &str, reference: &str) -> Option<String> {
         .map(|most| format!("numbers differ by up to {most:.3}"))
 }
 
-fn reference(block: Block, wearer: &str) -> PathBuf {
-    let name = format!("{}-{wearer}.svg", block.name().replace(' ', "-"));
-    root().join("tests/pictures/reference").join(name)
+/// Holds pictures against their references, or rewrites these where that is asked for.
+fn held(pictures: impl Iterator<Item = (String, String)>) {
+    let rewrite = std::env::var_os("BLOCKWRIGHT_REWRITE_PICTURES").is_some();
+    let folder = root().join("tests/pictures/reference");
+    let mut wrong = Vec::new();
+    for (name, found) in pictures {
+        let path = folder.join(format!("{name}.svg"));
+        if rewrite {
+            std::fs::create_dir_all(&folder).unwrap();
+            std::fs::write(&path, &found).unwrap();
+            continue;
+        }
+        match std::fs::read_to_string(&path) {
+            Err(_) => wrong.push(format!("{}: there is no picture", path.display())),
+            Ok(reference) => wrong.extend(
+                difference(&found, &reference).map(|what| format!("{}: {what}", path.display())),
+            ),
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
 #[test]
 fn every_block_looks_as_it_did() {
-    let rewrite = std::env::var_os("BLOCKWRIGHT_REWRITE_PICTURES").is_some();
-    let mut wrong = Vec::new();
-    for block in Block::ALL {
-        for wearer in ["tilde", "ines", "odile"] {
-            let (found, path) = (picture(block, wearer), reference(block, wearer));
-            if rewrite {
-                std::fs::create_dir_all(path.parent().unwrap()).unwrap();
-                std::fs::write(&path, &found).unwrap();
-                continue;
-            }
-            let reference = std::fs::read_to_string(&path).unwrap_or_default();
-            if let Some(what) = difference(&found, &reference) {
-                wrong.push(format!("{}: {what}", path.display()));
-            }
-        }
-    }
-    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+    let wearers = ["tilde", "ines", "odile"];
+    held(Block::ALL.into_iter().flat_map(|block| {
+        wearers.map(|wearer| {
+            let name = format!("{}-{wearer}", block.name().replace(' ', "-"));
+            (name, picture(block, wearer))
+        })
+    }));
 }
 
 #[test]

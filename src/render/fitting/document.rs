@@ -3,7 +3,7 @@
 use super::align::Align;
 use super::figure::{figure, pairs};
 use super::markup::{escaped, title_words, words};
-use crate::alterations::{Account, changes};
+use crate::alterations::{Account, MethodChoice, changes};
 use crate::measurements::SetReport;
 use crate::piece::Pattern;
 use std::fmt::Write as _;
@@ -33,7 +33,7 @@ const LAYERS: [(&str, &str); 6] = [
 /// ])?;
 /// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
 /// let html = page(&Fitting {
-///     title: "Skirt", wearer: Some("Ada"), before: &pattern, after: &pattern, accounts: &[],
+///     title: "Skirt", wearer: Some("Ada"), before: &pattern, after: &pattern, accounts: &[], choices: &[],
 ///     body: &SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body)),
 ///     cautions: &["Sew a toile first."],
 /// });
@@ -52,6 +52,8 @@ pub struct Fitting<'a> {
     pub after: &'a Pattern,
     /// What each alteration changed and kept, in their order.
     pub accounts: &'a [Account],
+    /// The ways of each back-length reduction, to choose from.
+    pub choices: &'a [MethodChoice],
     /// How every measurement is known; the page is in its unit.
     pub body: &'a SetReport,
     /// What must be known before anything is printed or cut.

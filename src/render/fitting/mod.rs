@@ -1,7 +1,7 @@
 //! The fitting page: one self-contained HTML file to read beside the toile.
 //!
 //! Every piece before and after the alterations, one over the other; what each alteration
-//! changed and kept; finished measurements beside body and ease; how every measurement is
+//! changed and kept, and what other ways would have; finished measurements beside body and ease; how every measurement is
 //! known; seams, darts, warnings. No script, no network, no font of its own: what can be
 //! switched is switched by style alone, and without styles everything is there to read.
 
@@ -9,6 +9,7 @@ mod align;
 mod document;
 mod figure;
 mod markup;
+mod methods;
 mod tables;
 
 pub use document::{Fitting, page};

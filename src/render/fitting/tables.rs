@@ -7,7 +7,7 @@ use crate::piece::{EaseOn, EdgeRef, Seam};
 use std::fmt::Write as _;
 
 impl Fitting<'_> {
-    fn value(&self, value: f64, unit: Unit) -> String {
+    pub(super) fn value(&self, value: f64, unit: Unit) -> String {
         match unit {
             _ if !value.is_finite() => "none".to_owned(),
             Unit::Millimetres => length(value, self.body.unit()),
@@ -64,6 +64,7 @@ impl Fitting<'_> {
                     kept.join(", ")
                 );
             }
+            self.methods_tables(out, index + 1);
         }
         if self.accounts.len() > 1 {
             out.push_str("<h3>Altogether</h3>\n");

@@ -1,0 +1,111 @@
+//! The alterations of a job, made one after the other.
+
+use super::JobError;
+use crate::alterations::{
+    Account, AlterationError, Chain, Hinge, MethodChoice, Reason, Refused, Request, Unit, alter,
+    compare_methods, shoulder_slope,
+};
+use crate::draft::pattern_shoulder_slopes;
+use crate::measurements::{Body, Measurement};
+use crate::piece::{EdgeName, Pattern, Piece};
+
+/// What the alterations of a job made.
+#[derive(Debug)]
+pub(super) struct Made {
+    /// The altered pattern.
+    pub pattern: Pattern,
+    /// The account of every step.
+    pub accounts: Vec<Account>,
+    /// The ways there were, at every step that had several.
+    pub choices: Vec<MethodChoice>,
+}
+
+/// Makes the alterations in their order, proving the pattern after each.
+pub(super) fn made(drafted: &Pattern, requests: &[Request], body: &Body) -> Result<Made, JobError> {
+    let mut made = Made {
+        pattern: drafted.clone(),
+        accounts: Vec::new(),
+        choices: Vec::new(),
+    };
+    for (index, request) in requests.iter().enumerate() {
+        let counted = |mut refused: Box<Refused>| {
+            refused.step = index + 1;
+            refused
+        };
+        let alteration = if request.wants_body() {
+            let amount = to_body(&made.pattern, body)
+                .map_err(|reason| refused(request, reason))
+                .map_err(counted)?;
+            request.by(amount)?.alteration()?
+        } else {
+            request.alteration()?
+        };
+        let Chain { pattern, accounts } = alter(&made.pattern, &[alteration]).map_err(counted)?;
+        let amount = accounts.first().and_then(|account| account.amount);
+        let ways = amount.and_then(|amount| choice(&made.pattern, request, amount, index + 1));
+        made.choices.extend(ways);
+        made.accounts.extend(accounts);
+        made.pattern = pattern;
+    }
+    Ok(made)
+}
+
+/// The ways of a back-length reduction that shortens a back in one piece.
+fn choice(before: &Pattern, request: &Request, amount: f64, step: usize) -> Option<MethodChoice> {
+    if request.name() != "back_length_reduction" || amount <= 0.0 {
+        return None;
+    }
+    let named = request.settings().get("hinge").and_then(|h| h.as_str());
+    let chosen = Hinge::ALL.into_iter().find(|h| Some(h.name()) == named);
+    Some(MethodChoice {
+        step,
+        chosen: chosen.unwrap_or_default(),
+        // None on a back with a waist seam, where nothing is to be chosen.
+        table: compare_methods(before, amount).ok()?,
+    })
+}
+
+fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
+    Box::new(Refused {
+        step: 0,
+        alteration: request.name().to_owned(),
+        amount: None,
+        unit: Unit::Degrees,
+        most: None,
+        reason: Reason::Alteration(reason),
+    })
+}
+
+/// By how many degrees the shoulders have to slope more, so that back and front together slope
+/// as a draft's for this body. Both together, since a back-length reduction flattens the back
+/// alone, while a shoulder is sloped at both alike.
+fn to_body(pattern: &Pattern, body: &Body) -> Result<f64, AlterationError> {
+    let slope_of_body = body.drafting_value(Measurement::ShoulderSlope).to_degrees();
+    let (back, front) = pattern_shoulder_slopes(slope_of_body);
+    let slope = |fold: &EdgeName| {
+        let piece = pattern
+            .pieces()
+            .iter()
+            .find(|p| p.outline().edge(fold).is_some() && shoulder_slope(p).is_some())
+            .ok_or_else(|| AlterationError::Missing {
+                what: format!("a shoulder on the piece with the {fold}"),
+                advice: "a skirt has none; leave the step out",
+            })?;
+        if fold == &EdgeName::CENTRE_FRONT && has_shoulder_dart(piece) {
+            return Err(AlterationError::First {
+                why: "a dart opens on the front shoulder, so that its slope cannot be told"
+                    .to_owned(),
+                advice: "put this step before the one that brings the dart there, or give degrees"
+                    .to_owned(),
+            });
+        }
+        Ok(shoulder_slope(piece).unwrap_or(0.0).to_degrees())
+    };
+    let now = slope(&EdgeName::CENTRE_BACK)? + slope(&EdgeName::CENTRE_FRONT)?;
+    Ok(0.5 * (back + front - now))
+}
+
+fn has_shoulder_dart(piece: &Piece) -> bool {
+    let mut darts = piece.darts().iter();
+    darts.any(|dart| dart.edge == Some(EdgeName::SHOULDER))
+}

@@ -1,0 +1,63 @@
+//! What README.md and DEVELOPERS.md promise: every alteration is listed with settings that can
+//! be read, and the example programs run and are as short as they are said to be.
+#![allow(clippy::unwrap_used)]
+
+use blockwright::alterations::CATALOGUE;
+use std::fs;
+use std::path::Path;
+use std::process::Command;
+
+fn text(file: &str) -> String {
+    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file)).unwrap()
+}
+
+/// The rows of README.md's table of alterations: name and settings, as they are in code marks.
+fn listed() -> Vec<(String, String)> {
+    let readme = text("README.md");
+    let (_, section) = readme.split_once("## Every alteration\n").unwrap();
+    let (section, _) = section.split_once("\n## ").unwrap();
+    let rows = section.lines().filter(|line| line.starts_with("| `"));
+    rows.map(|row| {
+        let parts: Vec<_> = row.split('`').collect();
+        (parts[1].to_owned(), parts[parts.len() - 2].to_owned())
+    })
+    .collect()
+}
+
+#[test]
+fn the_readme_lists_every_alteration_once_in_the_order_of_the_catalogue() {
+    let names: Vec<_> = listed().into_iter().map(|(name, _)| name).collect();
+    let catalogue: Vec<_> = CATALOGUE.iter().map(|entry| entry.name).collect();
+    assert_eq!(names, catalogue);
+}
+
+#[cfg(feature = "yaml")]
+#[test]
+fn the_settings_that_the_readme_shows_can_be_read() {
+    for (name, settings) in listed() {
+        let job = format!(
+            "title: A\nblock: tunic\nbody: ines.yaml\nalterations:\n  - {name}: {settings}\n"
+        );
+        let read = blockwright::job::JobFile::parse(&job);
+        assert!(read.is_ok(), "{name}: {settings}: {}", read.unwrap_err());
+    }
+}
+
+#[test]
+fn the_example_programs_run_and_are_short() {
+    for (name, most, told) in [
+        ("own_alteration", 60, "back side_seam length"),
+        ("draft_and_alter", 15, "</svg>"),
+    ] {
+        let lines = text(&format!("examples/{name}.rs")).lines().count();
+        assert!(lines <= most, "{name} has {lines} lines");
+        let out = Command::new(env!("CARGO"))
+            .args(["run", "--quiet", "--no-default-features", "--example", name])
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .unwrap();
+        let (out, err) = [out.stdout, out.stderr].map(String::from_utf8).into();
+        let (out, err) = (out.unwrap(), err.unwrap());
+        assert!(out.contains(told), "{name}: {out}{err}");
+    }
+}
