@@ -1,4 +1,4 @@
-//! Every alteration of the catalogue on the first block it suits: before grey and dashed, after
+//! Every alteration of the catalogue on a dress, or the first block it suits: before grey and dashed, after
 //! black, laid over one another on the centre and the waist line. Pieces that stay as they are
 //! are left out.
 
@@ -18,8 +18,9 @@ const GAP: f64 = 40.0;
 /// The picture of an alteration's example.
 pub(crate) fn picture(entry: &Entry) -> String {
     let set = set("ines");
-    let block = Block::ALL
+    let block = [Block::Dress]
         .into_iter()
+        .chain(Block::ALL)
         .find(|block| entry.blocks.contains(&block.name()))
         .unwrap();
     let before = draft(set.body(), &options(block)).unwrap();
