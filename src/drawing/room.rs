@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape, Size};
 
 /// What is already drawn on a piece, as straight strokes, and its outline.
-pub(super) struct Room {
+pub(crate) struct Room {
     outline: BezPath,
     bounds: Rect,
     strokes: Vec<Line>,
