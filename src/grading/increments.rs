@@ -99,7 +99,7 @@ impl Measure {
 /// use blockwright::grading::{Align, grade};
 /// let graded = grade(&sizes, &DraftOptions::of(Block::Bodice), &[])?;
 /// let increments = graded.increments(Align::Nape);
-/// assert!(increments.find("bodice back", "underarm across").is_some());
+/// assert!(increments.find("back", "underarm across").is_some());
 /// assert!(increments.csv().starts_with("piece,measure,38,40,38 to 40\r\n"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

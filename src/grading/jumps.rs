@@ -12,7 +12,8 @@ pub const LEAST_JUMP: f64 = 3.0;
 
 impl Increments {
     /// Where a step differs from those beside it by more than [`JUMP`] of the body's own step
-    /// and [`LEAST_JUMP`], each first brought to the same step of the body; and where a dart or an edge appears or disappears.
+    /// and [`LEAST_JUMP`], each first brought to the same step of the body (at the ends of a range
+    /// there is one neighbour only; a change that lasts on both sides is no jump); and where a dart or an edge appears or disappears.
     ///
     /// ```
     /// use blockwright::grading::{Increments, Measure, Measures};

@@ -10,6 +10,7 @@ mod error;
 mod graded;
 mod increments;
 mod jumps;
+mod laid;
 mod line_style;
 mod nest;
 mod nest_words;

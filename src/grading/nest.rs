@@ -1,5 +1,6 @@
 //! All sizes of every piece laid over one another, on one sheet.
 
+use super::laid::{Laid, open};
 use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
@@ -29,15 +30,6 @@ const GRAIN_APART: f64 = 4.0;
 pub struct NestLabels {
     /// The job's title.
     pub title: String,
-}
-
-/// One size of a piece, moved so that the aligned point is the origin.
-pub(super) struct Laid<'a> {
-    /// Which size of the range it is, counted from 0.
-    pub number: usize,
-    pub label: &'a str,
-    pub piece: &'a Piece,
-    pub by: Vec2,
 }
 
 /// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
@@ -199,19 +191,6 @@ fn arrow_head(tip: Point, direction: Vec2) -> BezPath {
     let side = perpendicular(direction) * 1.1;
     let mut path = open(&[tip, back + side, back - side]);
     path.close_path();
-    path
-}
-
-/// A line from point to point.
-pub(super) fn open(points: &[Point]) -> BezPath {
-    let mut path = BezPath::new();
-    for (index, p) in points.iter().enumerate() {
-        if index == 0 {
-            path.move_to(*p);
-        } else {
-            path.line_to(*p);
-        }
-    }
     path
 }
 

@@ -1,7 +1,8 @@
 //! What is written on a nest: the piece, the key of the sizes, a label at every corner.
 
+use super::laid::{Laid, open};
 use super::line_style;
-use super::nest::{Laid, open};
+
 use crate::drawing::{Anchor, Face, Figure, Layer, Level, Pen, Room, Text, TextStyle};
 use crate::geometry::perpendicular;
 use crate::piece::{Cut, EdgeRole};
