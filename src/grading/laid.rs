@@ -1,5 +1,6 @@
 //! One size of a piece where it lies in the nest.
 
+use crate::geometry::perpendicular;
 use crate::piece::Piece;
 use kurbo::{BezPath, Point, Vec2};
 
@@ -22,5 +23,14 @@ pub(super) fn open(points: &[Point]) -> BezPath {
             path.line_to(*p);
         }
     }
+    path
+}
+
+/// A head ending at `tip`, pointing along `direction`.
+pub(super) fn arrow_head(tip: Point, direction: Vec2) -> BezPath {
+    let back = tip - direction * 3.5;
+    let side = perpendicular(direction) * 1.1;
+    let mut path = open(&[tip, back + side, back - side]);
+    path.close_path();
     path
 }

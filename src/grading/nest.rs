@@ -1,6 +1,6 @@
 //! All sizes of every piece laid over one another, on one sheet.
 
-use super::laid::{Laid, open};
+use super::laid::{Laid, arrow_head, open};
 use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
@@ -9,7 +9,7 @@ use crate::drawing::{
 };
 use crate::geometry::perpendicular;
 use crate::piece::{Apexes, Dart, Notch, NotchKind, Piece};
-use kurbo::{Affine, BezPath, Point, Vec2};
+use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
 const GAP: f64 = 16.0;
@@ -184,14 +184,6 @@ fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
         Some(open(&[at, at + perpendicular(along) * NOTCH]))
     });
     cuts.collect()
-}
-
-fn arrow_head(tip: Point, direction: Vec2) -> BezPath {
-    let back = tip - direction * 3.5;
-    let side = perpendicular(direction) * 1.1;
-    let mut path = open(&[tip, back + side, back - side]);
-    path.close_path();
-    path
 }
 
 fn moved(mut path: BezPath, by: Vec2) -> BezPath {

@@ -1,9 +1,9 @@
 //! What is written on a nest: the piece, the key of the sizes, a label at every corner.
 
-use super::laid::{Laid, open};
+use super::laid::{Laid, arrow_head, open};
 use super::line_style;
 
-use crate::drawing::{Anchor, Face, Figure, Layer, Level, Pen, Room, Text, TextStyle};
+use crate::drawing::{Anchor, Face, Figure, Ink, Layer, Level, Pen, Room, Text, TextStyle};
 use crate::geometry::perpendicular;
 use crate::piece::{Cut, EdgeRole};
 use kurbo::{Point, Rect, Size, Vec2};
@@ -215,6 +215,9 @@ fn bracket(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
         let path = open(&[low, low + inward * BRACKET, high + inward * BRACKET, high]);
         room.take_stroke(&path);
         words.push(Figure::stroked(path, Pen::solid(0.3)));
+        for tip in [low, high] {
+            words.push(Figure::filled(arrow_head(tip, -inward), Ink::BLACK));
+        }
         let style = TextStyle::new(Face::Regular, 3.6);
         let text = Text::new(
             low.midpoint(high) + inward * (BRACKET + 2.0),
