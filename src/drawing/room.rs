@@ -71,6 +71,11 @@ impl Room {
         best
     }
 
+    /// Whether a stroke runs through a box.
+    pub fn crosses(&self, rect: Rect) -> bool {
+        self.strokes.iter().any(|s| touches(*s, rect))
+    }
+
     fn is_free(&self, rect: Rect) -> bool {
         let wide = rect.inflate(CLEAR, CLEAR);
         !self.taken.iter().any(|t| t.intersect(wide).area() > 0.0)

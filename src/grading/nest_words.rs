@@ -28,7 +28,7 @@ pub(super) fn write_on(
     if smallest.piece.cut() == Cut::Fold {
         bracket(layers, room, smallest);
     }
-    corner_labels(layers, laid);
+    corner_labels(layers, room, laid);
     let heading = heading(laid, smallest, title);
     let bounds = smallest.piece.outline().bounds() + smallest.by;
     let wish = Point::new(
@@ -147,32 +147,35 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
     }
 }
 
-/// The label of every size outside two far corners of its line: where the lines lie apart.
-fn corner_labels(layers: &mut [Layer], laid: &[Laid<'_>]) {
+/// The label of every size beyond its far corners, clear of every line and of other labels; none
+/// where there is no such place near.
+fn corner_labels(layers: &mut [Layer], room: &Room, laid: &[Laid<'_>]) {
     let style = TextStyle::new(Face::Regular, 3.0);
     let mut taken: Vec<Rect> = Vec::new();
     for size in laid {
         for (corner, out) in far_corners(size) {
-            let mut at = corner + out * CLEAR;
-            loop {
-                let text = Text::new(at, size.label, style)
+            // Below a hem the label may go past the hems of larger sizes: it stays under its side.
+            let reach = if out.y > 0.0 { 150.0 } else { 6.0 };
+            let mut away = CLEAR;
+            while away <= reach {
+                let text = Text::new(corner + out * away, size.label, style)
                     .level(Level::Middle)
                     .turned(out.atan2().to_degrees());
                 let bounds = text.bounds();
-                if taken.iter().any(|t| t.intersect(bounds).area() > 0.0) {
-                    at += out * CLEAR;
-                    continue;
+                let free = !taken.iter().any(|t| t.intersect(bounds).area() > 0.0);
+                if free && !room.crosses(bounds) {
+                    taken.push(bounds);
+                    layers[size.number].push(text);
+                    break;
                 }
-                taken.push(bounds);
-                layers[size.number].push(text);
-                break;
+                away += CLEAR;
             }
         }
     }
 }
 
 /// The lowest corners on either side that are not on a fold, and the direction down from them;
-/// and the highest corner, with the direction up.
+/// and the shoulder point, with the direction away from it.
 fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
     let edges = size.piece.outline().edges();
     let mut found: Vec<(Point, Vec2)> = Vec::new();
