@@ -155,7 +155,8 @@ fn corner_labels(layers: &mut [Layer], room: &Room, laid: &[Laid<'_>]) {
     for size in laid {
         for (corner, out) in far_corners(size) {
             // Below a hem the label may go past the hems of larger sizes: it stays under its side.
-            let reach = if out.y > 0.0 { 150.0 } else { 6.0 };
+            // At a shoulder it would pass for the label of the line beyond.
+            let reach = if out.y > 0.0 { 150.0 } else { CLEAR };
             let mut away = CLEAR;
             while away <= reach {
                 let text = Text::new(corner + out * away, size.label, style)
