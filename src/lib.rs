@@ -11,7 +11,8 @@
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
 //! 5. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
 //!    a page for the fitting.
-//! 6. [`job`]: all of that from one description, as the command-line tool does it.
+//! 6. [`grading`]: every size of a table made in that way, its increments and the nest.
+//! 7. [`job`]: all of that from one description, as the command-line tool does it.
 //!
 //! ```
 //! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
@@ -53,6 +54,7 @@ pub mod alterations;
 pub mod draft;
 pub mod drawing;
 pub mod geometry;
+pub mod grading;
 pub mod invariants;
 pub mod job;
 pub mod measurements;

@@ -2,6 +2,7 @@
 
 use std::path::PathBuf;
 
+use blockwright::grading::Align;
 use blockwright::job::PaperSize;
 use blockwright::units::Unit;
 use clap::{ColorChoice, Parser, Subcommand};
@@ -45,6 +46,32 @@ pub(super) enum Command {
         /// The job file (YAML)
         job: PathBuf,
     },
+    /// Draft a job in every size of a table and lay the sizes over one another
+    ///
+    /// Every size is drafted, altered and proved for itself. The folder is written as by draft:
+    /// the nest (PDF in pages and on one sheet, SVG; one layer a size), range.json,
+    /// increments.csv and pattern-LABEL.json for every size. The job needs no body.
+    Grade {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// The size table (YAML)
+        table: PathBuf,
+        /// The folder to write
+        #[arg(short, long, value_name = "DIR")]
+        output: PathBuf,
+        /// Only this size of the table; may be given several times
+        #[arg(long, value_name = "LABEL")]
+        size: Vec<String>,
+        /// On which point the sizes are laid: waist_centre, nape, underarm or hem_centre
+        #[arg(long, value_parser = align)]
+        align: Option<Align>,
+        /// Paper of the tiled file, instead of the job's: a4, letter, a3, legal or a0
+        #[arg(long, value_parser = paper)]
+        paper: Option<PaperSize>,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
     /// What each measurement is; or for a set or size table, what is taken, estimated, doubtful
     Measurements {
         /// A measurement set or a size table (YAML)
@@ -58,6 +85,11 @@ pub(super) enum Command {
 fn paper(text: &str) -> Result<PaperSize, String> {
     let names = PaperSize::ALL.map(PaperSize::name).join(", ");
     PaperSize::named(text).ok_or_else(|| format!("known papers are {names}"))
+}
+
+fn align(text: &str) -> Result<Align, String> {
+    let names = Align::ALL.map(Align::name).join(", ");
+    Align::named(text).ok_or_else(|| format!("known points are {names}"))
 }
 
 fn unit(text: &str) -> Result<Unit, String> {

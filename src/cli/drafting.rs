@@ -98,6 +98,9 @@ fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
     job.resolve(set.as_ref().map(SourceFile::text))
         .map_err(|error| match (&error, &set) {
             (ResolveError::Set(errors), Some(set)) => Failure::of_file(set, errors),
+            (ResolveError::Body(_), Some(set)) => {
+                Failure::refused(Problem::new("body", error.to_string()).in_file(set.shown()))
+            }
             _ => Failure::wrong(Problem::new("body", error.to_string()).in_file(file.shown())),
         })
 }

@@ -34,7 +34,7 @@ pub(super) enum FolderError {
     Foreign { names: String },
     #[error(
         "the folder is left as it was: --force replaces nothing but an earlier result, and it \
-         has no pattern.json of one; give another folder"
+         has no pattern.json or range.json of one; give another folder"
     )]
     NoResult,
     #[error("nothing was written: cannot {doing} {}: {source}", .path.display())]
@@ -95,11 +95,14 @@ pub(super) fn must_be_earlier_result(folder: &Path) -> Result<(), FolderError> {
         let names = few(&foreign);
         return Err(FolderError::Foreign { names });
     }
-    let mut head = Vec::new();
-    let read = File::open(folder.join("pattern.json"))
-        .and_then(|file| file.take(HEAD).read_to_end(&mut head));
-    let ours = "\"format\": \"blockwright-pattern\"";
-    if read.is_ok() && String::from_utf8_lossy(&head).contains(ours) {
+    let says = |name: &str, format: &str| {
+        let mut head = Vec::new();
+        let read =
+            File::open(folder.join(name)).and_then(|file| file.take(HEAD).read_to_end(&mut head));
+        read.is_ok()
+            && String::from_utf8_lossy(&head).contains(&format!("\"format\": \"{format}\""))
+    };
+    if says("pattern.json", "blockwright-pattern") || says("range.json", "blockwright-range") {
         Ok(())
     } else {
         Err(FolderError::NoResult)

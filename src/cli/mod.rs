@@ -9,6 +9,7 @@ mod args;
 mod drafting;
 mod earlier;
 mod folder;
+mod grading;
 mod measuring;
 mod output;
 mod problem;

@@ -153,6 +153,15 @@ impl Failure {
         }
     }
 
+    /// A measurement was refused.
+    pub(super) fn refused(problem: Problem) -> Self {
+        Self {
+            status: "refused",
+            exit: 1,
+            errors: vec![problem],
+        }
+    }
+
     /// A file is wrong; or it is well written and holds measurements that are refused.
     pub(super) fn of_file(file: &SourceFile, errors: &FileErrors) -> Self {
         let all = errors.all();

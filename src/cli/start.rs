@@ -7,7 +7,7 @@ use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
 use super::problem::{Failure, Problem};
-use super::{drafting, measuring, output};
+use super::{drafting, grading, measuring, output};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -22,6 +22,23 @@ pub(crate) fn main() -> ExitCode {
             paper,
             force,
         } => drafting::draft(job, output, *paper, *force, args.json),
+        Command::Grade {
+            job,
+            table,
+            output,
+            size,
+            align,
+            paper,
+            force,
+        } => {
+            let wanted = grading::Wanted {
+                labels: size,
+                align: *align,
+                paper: *paper,
+                force: *force,
+            };
+            grading::grade(job, table, output, &wanted, args.json)
+        }
         Command::Check { job } => drafting::check(job, args.json),
         Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),
         Command::Measurements {

@@ -25,6 +25,8 @@ pub use item::{Figure, Item};
 pub use layer::Layer;
 pub use metrics::Face;
 pub use pattern_sheet::{PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet};
+pub(crate) use piece_marks::ring;
+pub(crate) use room::Room;
 pub use sheet::Drawing;
 pub use text::{Anchor, Level, Text, TextStyle};
 pub use winansi::{encode_winansi, printable};

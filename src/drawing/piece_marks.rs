@@ -98,7 +98,7 @@ pub(super) fn draw(piece: &Piece, lines: &[String]) -> PieceLayers {
 
 /// The closed outline as one path. Neighbouring edges agree to a rounding only, so the path is
 /// made by hand: a gap of a nanometre must not start a new ring.
-fn ring(piece: &Piece) -> BezPath {
+pub(crate) fn ring(piece: &Piece) -> BezPath {
     let segments = piece.outline().segments();
     let mut path = BezPath::new();
     for (index, segment) in segments.iter().enumerate() {

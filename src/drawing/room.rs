@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape, Size};
 
 /// What is already drawn on a piece, as straight strokes, and its outline.
-pub(super) struct Room {
+pub(crate) struct Room {
     outline: BezPath,
     bounds: Rect,
     strokes: Vec<Line>,
@@ -69,6 +69,11 @@ impl Room {
             self.take_box(rect);
         }
         best
+    }
+
+    /// Whether a stroke runs through a box.
+    pub fn crosses(&self, rect: Rect) -> bool {
+        self.strokes.iter().any(|s| touches(*s, rect))
     }
 
     fn is_free(&self, rect: Rect) -> bool {

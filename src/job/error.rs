@@ -1,8 +1,9 @@
 //! Why a job gives no pattern.
 
 use crate::alterations::{Refused, RequestError};
+use crate::grading::{GradingError, NestError};
 #[cfg(feature = "yaml")]
-use crate::measurements::FileErrors;
+use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
 use crate::{draft::DraftError, drawing::SheetError, piece::PieceError};
 use thiserror::Error;
 
@@ -58,6 +59,20 @@ pub enum JobError {
     /// Parts that make no pattern: a fault of this crate.
     #[error("the pattern does not hold together: {0}; please report it with the measurements")]
     Piece(#[from] PieceError),
+    /// A range cannot be graded; the size is named.
+    #[error("the range cannot be graded: {0}")]
+    Grading(#[from] GradingError),
+    /// The sizes of a range cannot be laid over one another.
+    #[error(transparent)]
+    Nest(#[from] NestError),
+    /// The label of a size makes no file name.
+    #[error("size `{label}` makes no file name: {problem}")]
+    Label {
+        /// The label, shortened if long.
+        label: String,
+        /// What is wrong with it and what to do.
+        problem: String,
+    },
     /// The pattern cannot be printed as the job asks.
     #[cfg(feature = "pdf")]
     #[error("the pattern cannot be printed as asked under `print`: {0}")]
@@ -75,6 +90,10 @@ impl JobError {
             Self::Alteration(_) => "alteration_refused".to_owned(),
             Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
             Self::Piece(_) => "pattern_does_not_hold".to_owned(),
+            Self::Grading(error) => error.code(),
+            Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
+            Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
+            Self::Label { .. } => "bad_size_label".to_owned(),
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => "cannot_be_printed".to_owned(),
         }
@@ -86,7 +105,10 @@ impl JobError {
         match self {
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => Fault::Job,
-            Self::Request(_) => Fault::Job,
+            Self::Request(_)
+            | Self::Label { .. }
+            | Self::Nest(NestError::TooMany { .. })
+            | Self::Grading(GradingError::Request(_) | GradingError::NoSizes) => Fault::Job,
             _ => Fault::Pattern,
         }
     }
@@ -103,6 +125,9 @@ impl JobError {
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
 pub enum ResolveError {
+    /// The job names no body.
+    #[error("the job has no `body`, so it can only be made in the sizes of a table")]
+    NoBody,
     /// The measurement set that the job names was not given.
     #[error("the measurements in `{path}` were not given; read that file and pass its text on")]
     NoSet {
@@ -112,4 +137,18 @@ pub enum ResolveError {
     /// The measurement set is wrong; places are those of its file.
     #[error(transparent)]
     Set(#[from] FileErrors),
+    /// The table has no such size.
+    #[error(transparent)]
+    Size(#[from] UnknownSize),
+    /// The table does not give a measurement that is wanted of a size.
+    #[error("the table gives no `{measurement}` for size `{size}`; leave it out under `sizes`")]
+    NotInTable {
+        /// The measurement.
+        measurement: Measurement,
+        /// The size.
+        size: String,
+    },
+    /// The sizes together make no body.
+    #[error(transparent)]
+    Body(#[from] MeasurementErrors),
 }

@@ -4,16 +4,16 @@ use super::definition::one_line;
 use super::field::Field;
 use super::read_alterations::alterations;
 use super::read_block::block;
+use super::read_body::{JobBody, body};
 use super::read_ease::{EasePlace, ease};
 use super::read_not_yet::not_yet;
 use super::read_print::print;
 use super::read_shape::ShapeFields;
-use super::{Job, LONGEST_TITLE, PrintOptions, ResolveError};
+use super::{Job, LONGEST_TITLE, PrintOptions, RangeJob, ResolveError};
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
-use crate::measurements::{
-    FileCause, FileErrors, FileProblem, MeasurementSet, Node, NodeValue, Place, Reader, join,
-};
+use crate::grading::Align;
+use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
 
 /// A job file, read; what it says of the body may stand in another file.
@@ -24,7 +24,9 @@ use crate::piece::Warning;
 /// title: First block         # required: it stands on every piece
 /// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
 ///                            #   dress, tunic or shirt
-/// body: ines.yaml            # required: a measurement set, or one written in place
+/// body: ines.yaml            # required: a measurement set, or one written in place, or a
+///                            #   size of a table: {table: range.yaml, size: 40}, with other
+///                            #   sizes where the wearer has them: {..., sizes: {hip_girth: 44}}
 /// ease: regular              # optional: close, regular or loose, or by place:
 ///                            #   {fit: regular, bust: 80, hip: 2 in}; mm without a unit
 /// length: 65 cm              # optional: waist to hem; the block's usual length if left out
@@ -59,16 +61,9 @@ pub struct JobFile {
     title: String,
     options: DraftOptions,
     alterations: Vec<Request>,
-    body: JobBody,
+    body: Option<JobBody>,
     print: PrintOptions,
     notes: Vec<Warning>,
-}
-
-/// Where the measurements are.
-#[derive(Debug, Clone, PartialEq)]
-enum JobBody {
-    File { path: String, place: Place },
-    Here(Box<MeasurementSet>),
 }
 
 impl JobFile {
@@ -78,6 +73,20 @@ impl JobFile {
     ///
     /// [`FileErrors`] with every problem of the file and its place.
     pub fn parse(text: &str) -> Result<Self, FileErrors> {
+        Self::read(text, true)
+    }
+
+    /// Reads a job file that is to be made in the sizes of a table: `body` may be left out, and
+    /// is not used.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem of the file and its place.
+    pub fn parse_for_range(text: &str) -> Result<Self, FileErrors> {
+        Self::read(text, false)
+    }
+
+    fn read(text: &str, wants_body: bool) -> Result<Self, FileErrors> {
         let node = Node::parse(text)?;
         let mut reader = Reader::default();
         let keys = [
@@ -110,11 +119,14 @@ impl JobFile {
             allowance_field,
         ] = reader.fields(&node, "", keys, expected);
         if node.entries().is_some() {
-            required(&mut reader, &node, [title_field, block_field, body_field]);
+            let body = (body_field, wants_body);
+            required(&mut reader, &node, [title_field, block_field], body);
         }
         let title = title_field.and_then(|(_, node)| title(&mut reader, node));
         let block = block_field.and_then(|(_, node)| block(&mut reader, node));
-        let body = body_field.and_then(|(_, node)| body(&mut reader, node));
+        let body = body_field
+            .filter(|_| wants_body)
+            .and_then(|(_, node)| body(&mut reader, node));
         let mut options = DraftOptions::of(block.unwrap_or(Block::Bodice));
         let mut places = Vec::new();
         if let Some((_, node)) = ease_field {
@@ -138,7 +150,7 @@ impl JobFile {
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
         }
-        let (Some(title), Some(_), Some(body)) = (title, block, body) else {
+        let (Some(title), Some(_), true) = (title, block, body.is_some() || !wants_body) else {
             let found = node.shape();
             return Err(FileErrors::one(FileProblem {
                 place: node.place,
@@ -146,8 +158,13 @@ impl JobFile {
                 cause: FileCause::WrongShape { found, expected },
             }));
         };
+        let mut notes = notes(&options, &places, unused);
+        if body_field.is_some() && !wants_body {
+            let text = "the body of the job is not used: the sizes are those of the table";
+            notes.push(Warning::new("body_unused", text));
+        }
         Ok(Self {
-            notes: notes(&options, &places, unused),
+            notes,
             title,
             options,
             alterations: steps,
@@ -156,37 +173,27 @@ impl JobFile {
         })
     }
 
-    /// The path of the measurement set as written, if it stands in a file of its own; it is
+    /// The path of the measurement set or size table as written, if it stands in a file of its own; it is
     /// meant from where the job file stands.
     #[must_use]
     pub fn body_path(&self) -> Option<&str> {
-        match &self.body {
-            JobBody::File { path, .. } => Some(path),
-            JobBody::Here(_) => None,
-        }
+        self.body.as_ref()?.path()
     }
 
     /// Where that path is written.
     #[must_use]
-    pub const fn body_place(&self) -> Option<Place> {
-        match &self.body {
-            JobBody::File { place, .. } => Some(*place),
-            JobBody::Here(_) => None,
-        }
+    pub fn body_place(&self) -> Option<Place> {
+        self.body.as_ref()?.place()
     }
 
-    /// The job, with the text of the measurement set if [`body_path`](Self::body_path) asks
+    /// The job, with the text of the measurement set or size table if [`body_path`](Self::body_path) asks
     /// for one.
     ///
     /// # Errors
     ///
     /// [`ResolveError`] when the set is wanted and not given, or is wrong.
     pub fn resolve(self, set_text: Option<&str>) -> Result<Job, ResolveError> {
-        let set = match (self.body, set_text) {
-            (JobBody::Here(set), _) => *set,
-            (JobBody::File { .. }, Some(text)) => MeasurementSet::parse(text)?,
-            (JobBody::File { path, .. }, None) => return Err(ResolveError::NoSet { path }),
-        };
+        let set = self.body.ok_or(ResolveError::NoBody)?.resolve(set_text)?;
         Ok(Job {
             title: self.title,
             options: self.options,
@@ -198,7 +205,33 @@ impl JobFile {
     }
 }
 
-fn required(reader: &mut Reader, node: &Node, fields: [Field<'_>; 3]) {
+impl JobFile {
+    /// The same work in the sizes of a table.
+    #[must_use]
+    pub fn for_table(self, table: SizeTable) -> RangeJob {
+        RangeJob {
+            title: self.title,
+            options: self.options,
+            alterations: self.alterations,
+            table,
+            align: Align::default(),
+            print: self.print,
+            notes: self.notes,
+        }
+    }
+}
+
+fn required(
+    reader: &mut Reader,
+    node: &Node,
+    [title, block]: [Field<'_>; 2],
+    (body, wants_body): (Field<'_>, bool),
+) {
+    let there = [
+        title.is_some(),
+        block.is_some(),
+        body.is_some() || !wants_body,
+    ];
     let hints = [
         ("title", "write `title:` and what the work is called"),
         (
@@ -210,8 +243,8 @@ fn required(reader: &mut Reader, node: &Node, fields: [Field<'_>; 3]) {
             "write `body:` and the path of a measurement set, or the set itself below it",
         ),
     ];
-    for ((key, hint), field) in hints.into_iter().zip(fields) {
-        if field.is_none() {
+    for ((key, hint), there) in hints.into_iter().zip(there) {
+        if !there {
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
     }
@@ -229,33 +262,6 @@ fn title(reader: &mut Reader, node: &Node) -> Option<String> {
     let hint = "it stands on every piece, so write a few words";
     reader.wrong(node.place, "title", FileCause::Senseless { problem, hint });
     None
-}
-
-fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
-    match &node.value {
-        NodeValue::Text(path) if !path.trim().is_empty() => Some(JobBody::File {
-            path: path.clone(),
-            place: node.place,
-        }),
-        NodeValue::Map(_) => match MeasurementSet::from_node(node) {
-            Ok(set) => Some(JobBody::Here(Box::new(set))),
-            Err(errors) => {
-                for mut problem in errors.into_problems() {
-                    problem.path = match problem.path.as_str() {
-                        "" => "body".to_owned(),
-                        path => join("body", path),
-                    };
-                    reader.problems.push(problem);
-                }
-                None
-            }
-        },
-        _ => {
-            let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
-            reader.shape(node, "body", expected);
-            None
-        }
-    }
 }
 
 /// What the job says that its block has no use for: told, so that a job can be switched from

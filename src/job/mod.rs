@@ -4,7 +4,8 @@
 //! Reading takes two steps, so that whoever calls decides where files come from:
 //! `JobFile::parse` (feature `yaml`) tells which measurement set is wanted
 //! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
-//! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory.
+//! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
+//! [`run_range`] does so with every size of a table.
 
 mod chain;
 mod definition;
@@ -18,10 +19,16 @@ mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
 mod prove;
+mod range_definition;
+mod range_names;
+mod range_report;
+mod range_run;
 #[cfg(feature = "yaml")]
 mod read_alterations;
 #[cfg(feature = "yaml")]
 mod read_block;
+#[cfg(feature = "yaml")]
+mod read_body;
 #[cfg(feature = "yaml")]
 mod read_ease;
 #[cfg(feature = "yaml")]
@@ -47,6 +54,9 @@ pub use error::{Fault, JobError};
 pub use file::JobFile;
 pub use outcome::{Outcome, OutputFile, is_output_name};
 pub use print::{PageTurn, PaperSize, PrintOptions};
+pub use range_definition::RangeJob;
+pub use range_report::{IncrementReport, RangeReport, RangeWarning, SizeReport};
+pub use range_run::{RangeOutcome, run_range};
 pub use report::{DartReport, GirthReport, JobReport, PagesReport, SeamReport, WarningReport};
 pub use report_accounts::{AccountReport, ChangeReport};
 pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};

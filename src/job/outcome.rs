@@ -1,5 +1,6 @@
 //! What running a job gives.
 
+use super::range_names::is_range_name;
 use super::{JobReport, PaperSize};
 use crate::piece::Pattern;
 
@@ -58,7 +59,7 @@ pub(super) fn tiled_name(paper: PaperSize) -> String {
     format!("pattern-{}.pdf", paper.name())
 }
 
-/// Whether a job, of this version or a later one, writes a file of this name.
+/// Whether a job or a range, of this version or a later one, writes a file of this name.
 ///
 /// ```
 /// use blockwright::job::is_output_name;
@@ -74,5 +75,7 @@ pub fn is_output_name(name: &str) -> bool {
         "pattern.dxf",
         "fitting.html",
     ];
-    NAMES.contains(&name) || PaperSize::ALL.iter().any(|size| tiled_name(*size) == name)
+    NAMES.contains(&name)
+        || is_range_name(name)
+        || PaperSize::ALL.iter().any(|size| tiled_name(*size) == name)
 }

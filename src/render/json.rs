@@ -31,10 +31,34 @@ use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
 #[must_use]
 pub fn render(pattern: &Pattern, body: &Body, title: &str, accounts: &[Account]) -> String {
     // Strings, finite numbers and string keys only: nothing that JSON cannot hold.
-    let document = Document::new(pattern, body, title, accounts);
+    let document = document(pattern, body, title, accounts);
     let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// The same as a value, to be written as part of a larger document.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::render::json;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
+/// let value = serde_json::to_value(json::document(&pattern, &body, "Skirt", &[]))?;
+/// assert_eq!(value["block"], "skirt");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn document<'a>(
+    pattern: &'a Pattern,
+    body: &'a Body,
+    title: &'a str,
+    accounts: &'a [Account],
+) -> impl Serialize + 'a {
+    Document::new(pattern, body, title, accounts)
 }
 
 /// A length or angle rounded to a ten-thousandth, without a minus before zero; nothing where

@@ -1,5 +1,6 @@
 //! Alterations on many bodies and blocks, alone and in chains: every law and every promise
 //! holds after each step, or the step is refused by name.
+#![cfg(feature = "cli")]
 #![allow(clippy::unwrap_used)]
 
 mod catalogue;

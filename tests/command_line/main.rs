@@ -7,6 +7,7 @@ mod any_job;
 mod document;
 mod drafting;
 mod folders;
+mod grading;
 mod hostile;
 mod job_files;
 mod measuring;

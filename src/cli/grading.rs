@@ -1,0 +1,91 @@
+//! The command `grade`.
+
+use std::path::Path;
+
+use blockwright::grading::Align;
+use blockwright::job::{JobFile, PaperSize, RangeReport, run_range};
+use blockwright::measurements::{Size, SizeTable};
+use serde::Serialize;
+
+use super::folder;
+use super::problem::{Failure, Problem, read_argument};
+
+/// What the arguments ask for besides the files.
+pub(super) struct Wanted<'a> {
+    pub(super) labels: &'a [String],
+    pub(super) align: Option<Align>,
+    pub(super) paper: Option<PaperSize>,
+    pub(super) force: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct Done<'a> {
+    status: &'static str,
+    #[serde(flatten)]
+    report: &'a RangeReport,
+    folder: String,
+    files: Vec<&'a str>,
+}
+
+/// Grades a job over a table into a folder; the report.
+pub(super) fn grade(
+    job_path: &Path,
+    table_path: &Path,
+    folder: &Path,
+    wanted: &Wanted<'_>,
+    json: bool,
+) -> Result<String, Failure> {
+    let file = read_argument(job_path)?;
+    let table_file = read_argument(table_path)?;
+    let job = JobFile::parse_for_range(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    let table =
+        SizeTable::parse(table_file.text()).map_err(|e| Failure::of_file(&table_file, &e))?;
+    let table = only(&table, wanted.labels).map_err(|text| {
+        Failure::wrong(Problem::new("unknown_size", text).in_file(table_file.shown()))
+    })?;
+    let mut job = job.for_table(table);
+    job.align = wanted.align.unwrap_or_default();
+    job.print.paper = wanted.paper.unwrap_or(job.print.paper);
+    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
+    folder::write(folder, &outcome.files, wanted.force)?;
+    let files: Vec<&str> = outcome
+        .files
+        .iter()
+        .map(|file| file.name.as_str())
+        .collect();
+    let shown = folder.display().to_string();
+    if !json {
+        let text = outcome.report.text();
+        return Ok(format!(
+            "{text}\nWritten to {shown}: {}\n",
+            files.join(", ")
+        ));
+    }
+    let done = Done {
+        status: "ok",
+        report: &outcome.report,
+        folder: shown,
+        files,
+    };
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
+    text.push('\n');
+    Ok(text)
+}
+
+/// The sizes asked for, in the order of the table; all if none is named.
+fn only(table: &SizeTable, labels: &[String]) -> Result<SizeTable, String> {
+    if labels.is_empty() {
+        return Ok(table.clone());
+    }
+    for label in labels {
+        table.body(label).map_err(|error| error.to_string())?;
+    }
+    let sizes: Vec<Size> = table
+        .sizes()
+        .iter()
+        .filter(|size| labels.iter().any(|label| label.trim() == size.label()))
+        .cloned()
+        .collect();
+    Ok(SizeTable::new(table.name(), table.unit(), sizes))
+}

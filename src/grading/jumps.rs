@@ -1,0 +1,98 @@
+//! Where a step stands out from those beside it.
+
+use super::{Increments, Measure, Measures};
+use crate::piece::Warning;
+
+/// By how much of the body's step a measure may grow more or less than beside it. A quarter of
+/// the pattern takes a quarter of a girth's step, so this is half of what a point moves by.
+pub const JUMP: f64 = 0.125;
+
+/// The least difference that is told, in mm: less is lost in cutting.
+pub const LEAST_JUMP: f64 = 3.0;
+
+impl Increments {
+    /// Where a step differs from those beside it by more than [`JUMP`] of the body's own step
+    /// and [`LEAST_JUMP`], each first brought to the same step of the body (at the ends of a range
+    /// there is one neighbour only; a change that lasts on both sides is no jump); and where a dart or an edge appears or disappears.
+    ///
+    /// ```
+    /// use blockwright::grading::{Increments, Measure, Measures};
+    /// let dart = Measure {
+    ///     piece: "back".into(), what: "waist dart intake".into(), measures: Measures::DartIntake,
+    ///     values: vec![Some(20.0), Some(18.0), None],
+    /// };
+    /// let increments = Increments {
+    ///     sizes: vec!["44".into(), "46".into(), "48".into()],
+    ///     body_steps: vec![40.0, 40.0],
+    ///     measures: vec![dart],
+    /// };
+    /// let jumps = increments.jumps();
+    /// assert_eq!(jumps[0].text, "back waist dart intake: there in size 46, none in size 48");
+    /// ```
+    #[must_use]
+    pub fn jumps(&self) -> Vec<Warning> {
+        self.measures.iter().flat_map(|m| self.of(m)).collect()
+    }
+
+    fn of(&self, measure: &Measure) -> Vec<Warning> {
+        let steps = measure.steps();
+        let mut found = Vec::new();
+        for index in 0..steps.len() {
+            let between = |verb: &str| {
+                let (from, to) = (&self.sizes[index], &self.sizes[index + 1]);
+                format!("{}: {verb} from size {from} to size {to}", measure.title())
+            };
+            let Some(step) = steps[index] else {
+                found.extend(self.presence(measure, index));
+                continue;
+            };
+            match measure.measures {
+                // Finished girths follow the body; what they do not is their ease.
+                Measures::Girth => {}
+                _ => {
+                    if let Some(beside) = self.beside(&steps, index, step) {
+                        let text = between(&format!("steps by {step:+.1} mm"));
+                        let text =
+                            format!("{text}, where {beside:+.1} mm would follow its neighbours");
+                        found.push(Warning::new("step_jump", text));
+                    }
+                }
+            }
+        }
+        found
+    }
+
+    fn presence(&self, measure: &Measure, index: usize) -> Option<Warning> {
+        if !matches!(measure.measures, Measures::Length | Measures::DartIntake) {
+            return None;
+        }
+        let (has, has_not) = match (measure.values[index], measure.values[index + 1]) {
+            (Some(_), None) => (index, index + 1),
+            (None, Some(_)) => (index + 1, index),
+            _ => return None,
+        };
+        let text = format!(
+            "{}: there in size {}, none in size {}",
+            measure.title(),
+            self.sizes[has],
+            self.sizes[has_not]
+        );
+        Some(Warning::new("part_appears", text))
+    }
+
+    /// What the nearest of the neighbouring steps would ask for, if the step is far from it.
+    fn beside(&self, steps: &[Option<f64>], index: usize, step: f64) -> Option<f64> {
+        let body = self.body_steps.get(index).copied().filter(|b| *b >= 1.0)?;
+        let neighbours = [index.checked_sub(1), Some(index + 1)];
+        let nearest = neighbours
+            .into_iter()
+            .flatten()
+            .filter_map(|at| {
+                let other = self.body_steps.get(at).copied().filter(|b| *b >= 1.0)?;
+                Some((*steps.get(at)?)? * body / other)
+            })
+            .min_by(|a, b| (a - step).abs().total_cmp(&(b - step).abs()))?;
+        let bound = (JUMP * body).max(LEAST_JUMP);
+        ((nearest - step).abs() > bound).then_some(nearest)
+    }
+}

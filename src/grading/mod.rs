@@ -1,0 +1,25 @@
+//! A range of sizes: every size drafted, altered and proved for itself, then laid over the
+//! others.
+//!
+//! No point is pushed: a size is the whole path from measurements to pattern once more, so its
+//! seams match as those of any pattern do. [`grade`] makes the range; [`Graded::increments`]
+//! tells what grows by how much and where a step stands out; [`nest`] overlays the sizes.
+
+mod align;
+mod error;
+mod graded;
+mod increments;
+mod jumps;
+mod laid;
+mod line_style;
+mod nest;
+mod nest_words;
+mod points;
+
+pub use align::Align;
+pub use error::{GradingError, NestError};
+pub use graded::{Graded, GradedSize, grade};
+pub use increments::{Increments, Measure, Measures};
+pub use jumps::{JUMP, LEAST_JUMP};
+pub use line_style::{DASHES, MOST_SIZES, line_style};
+pub use nest::{NestLabels, nest};

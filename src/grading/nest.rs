@@ -1,0 +1,192 @@
+//! All sizes of every piece laid over one another, on one sheet.
+
+use super::laid::{Laid, arrow_head, open};
+use super::nest_words::write_on;
+use super::{Align, Graded, MOST_SIZES, NestError, line_style};
+use crate::drawing::{
+    ArrangeError, Drawing, DrawingError, Figure, Footprint, Ink, Layer, Pen, Room, SHEET_WIDTH_MM,
+    SheetError, arrange, ring,
+};
+use crate::geometry::perpendicular;
+use crate::piece::{Apexes, Dart, Notch, NotchKind, Piece};
+use kurbo::{Affine, BezPath, Vec2};
+
+/// Distance between the nests, in mm.
+const GAP: f64 = 16.0;
+/// Length of a notch mark and distance of the cuts of a double one, as on single patterns.
+const NOTCH: f64 = 6.0;
+const NOTCH_APART: f64 = 6.0;
+/// Distance between the grain lines of neighbouring sizes, in mm.
+const GRAIN_APART: f64 = 4.0;
+
+/// What is written on the nest.
+///
+/// ```
+/// use blockwright::grading::NestLabels;
+/// let labels = NestLabels { title: "Dress block".into() };
+/// assert_eq!(labels.title, "Dress block");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NestLabels {
+    /// The job's title.
+    pub title: String,
+}
+
+/// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
+/// its own line style and its own layer, and lays the nests beside each other.
+///
+/// ```
+/// # use blockwright::draft::{Block, DraftOptions};
+/// # use blockwright::measurements::{Body, Measurement, Size};
+/// # fn body(bust: f64) -> Body { Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
+/// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
+/// # ]).unwrap() }
+/// use blockwright::grading::{Align, NestLabels, grade, nest};
+/// let sizes = [Size::new("38", body(880.0)), Size::new("40", body(920.0))];
+/// let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
+/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into() })?;
+/// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
+/// assert_eq!(layers, ["size 38", "size 40", "words"]);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`NestError`] when there are more sizes than line styles, or a nest is wider than the sheet.
+pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawing, NestError> {
+    let sizes = graded.sizes().len();
+    if sizes > MOST_SIZES {
+        return Err(NestError::TooMany { sizes });
+    }
+    let mut nests = Vec::new();
+    for name in graded.piece_names() {
+        let laid: Vec<Laid<'_>> = graded
+            .sizes()
+            .iter()
+            .enumerate()
+            .filter_map(|(number, size)| {
+                let piece = size.pattern().piece(name)?;
+                Some(Laid {
+                    number,
+                    label: size.label(),
+                    piece,
+                    by: -align.on(piece).to_vec2(),
+                })
+            })
+            .collect();
+        let drawing = one(graded, &laid, labels).map_err(SheetError::from)?;
+        nests.push((name, drawing));
+    }
+    let boxes: Vec<_> = nests
+        .iter()
+        .map(|(name, d)| Footprint::new(*name, d.bounds().width(), d.bounds().height()))
+        .collect();
+    let placed = arrange(&boxes, SHEET_WIDTH_MM, GAP)
+        .map_err(|error: ArrangeError| SheetError::from(error))?;
+    let mut layers = empty_layers(graded);
+    for ((_, drawing), at) in nests.into_iter().zip(&placed.at) {
+        let by = *at - drawing.bounds().origin();
+        for layer in drawing.into_layers() {
+            if let Some(mine) = layers.iter_mut().find(|mine| mine.name == layer.name) {
+                mine.items
+                    .extend(layer.items.into_iter().map(|item| item.moved(by)));
+            }
+        }
+    }
+    layers.retain(|layer| !layer.items.is_empty());
+    let drawing = Drawing::new(layers).map_err(SheetError::from)?;
+    Ok(drawing)
+}
+
+/// A layer a size and one for what all have in common.
+fn empty_layers(graded: &Graded) -> Vec<Layer> {
+    let mut layers: Vec<Layer> = graded
+        .labels()
+        .map(|label| Layer::new(format!("size {label}")))
+        .collect();
+    layers.push(Layer::new("words"));
+    layers
+}
+
+fn one(graded: &Graded, laid: &[Laid<'_>], labels: &NestLabels) -> Result<Drawing, DrawingError> {
+    let mut layers = empty_layers(graded);
+    let smallest = laid
+        .iter()
+        .min_by(|a, b| {
+            let area = |l: &Laid<'_>| l.piece.outline().area().abs();
+            area(a).total_cmp(&area(b))
+        })
+        .ok_or(DrawingError::Empty)?;
+    let mut room = Room::inside(moved(ring(smallest.piece), smallest.by));
+    for (place, size) in laid.iter().enumerate() {
+        let grain = Vec2::new(grain_shift(laid.len(), place, smallest.piece), 0.0);
+        size_lines(&mut layers[size.number], &mut room, size, grain);
+    }
+    write_on(&mut layers, &mut room, laid, smallest, &labels.title);
+    Drawing::new(layers)
+}
+
+/// Grain lines of the sizes stand side by side, close if there are many.
+fn grain_shift(count: usize, place: usize, piece: &Piece) -> f64 {
+    let width = piece.outline().bounds().width();
+    let apart = GRAIN_APART.min(0.25 * width / count as f64);
+    apart * place as f64
+}
+
+/// Everything that is drawn of one size.
+fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) {
+    let pen = line_style(size.number);
+    let thin = Pen {
+        width: pen.width * 0.6,
+        ..pen.clone()
+    };
+    let mut draw = |path: BezPath, pen: &Pen| {
+        let path = moved(path, size.by);
+        room.take_stroke(&path);
+        layer.push(Figure::stroked(path, pen.clone()));
+    };
+    draw(ring(size.piece), &pen);
+    for dart in size.piece.darts() {
+        draw(dart_legs(dart), &thin);
+    }
+    for notch in size.piece.notches() {
+        for path in notch_cuts(size.piece, notch) {
+            draw(path, &Pen::solid(pen.width));
+        }
+    }
+    let [low, high] = size.piece.grain().map(|end| end + grain);
+    draw(open(&[low, high]), &thin);
+    for (tip, back) in [(low, high), (high, low)] {
+        let head = moved(arrow_head(tip, (tip - back).normalize()), size.by);
+        layer.push(Figure::filled(head, Ink::BLACK));
+    }
+}
+
+/// The legs of a dart; its mouth belongs to the edge.
+fn dart_legs(dart: &Dart) -> BezPath {
+    let [first, second] = dart.legs;
+    match dart.apexes {
+        Apexes::One(apex) => open(&[first, apex, second]),
+        Apexes::Two(upper, lower) => open(&[upper, first, lower, second, upper]),
+    }
+}
+
+fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
+    let Some(edge) = piece.outline().edge(&notch.edge) else {
+        return Vec::new();
+    };
+    let offsets: &[f64] = match notch.kind {
+        NotchKind::Single => &[0.0],
+        NotchKind::Double => &[-NOTCH_APART / 2.0, NOTCH_APART / 2.0],
+    };
+    let cuts = offsets.iter().filter_map(|offset| {
+        let (at, along) = edge.curve().point_at(notch.at + offset).ok()?;
+        Some(open(&[at, at + perpendicular(along) * NOTCH]))
+    });
+    cuts.collect()
+}
+
+fn moved(mut path: BezPath, by: Vec2) -> BezPath {
+    path.apply_affine(Affine::translate(by));
+    path
+}

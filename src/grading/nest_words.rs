@@ -1,0 +1,237 @@
+//! What is written on a nest: the piece, the key of the sizes, a label at every corner.
+
+use super::laid::{Laid, arrow_head, open};
+use super::line_style;
+
+use crate::drawing::{Anchor, Face, Figure, Ink, Layer, Level, Pen, Room, Text, TextStyle};
+use crate::geometry::perpendicular;
+use crate::piece::{Cut, EdgeRole};
+use kurbo::{Point, Rect, Size, Vec2};
+
+/// Length of the line shown in the key, in mm: long enough for the longest dash and its gap.
+const SAMPLE: f64 = 44.0;
+/// Rows of the key before it gets a second column.
+const ROWS: usize = 8;
+/// Distance of the fold bracket from the fold, as on single patterns.
+const BRACKET: f64 = 7.0;
+/// Distance of a label from its corner and from other labels, in mm.
+const CLEAR: f64 = 1.6;
+
+/// Writes on the nest of one piece.
+pub(super) fn write_on(
+    layers: &mut [Layer],
+    room: &mut Room,
+    laid: &[Laid<'_>],
+    smallest: &Laid<'_>,
+    title: &str,
+) {
+    if smallest.piece.cut() == Cut::Fold {
+        bracket(layers, room, smallest);
+    }
+    corner_labels(layers, room, laid);
+    let heading = heading(laid, smallest, title);
+    let bounds = smallest.piece.outline().bounds() + smallest.by;
+    let wish = Point::new(
+        bounds.x0 + 0.55 * bounds.width(),
+        bounds.y0 + 0.62 * bounds.height(),
+    );
+    for scale in [1.0, 0.8, 0.6] {
+        if let Some(at) = room.place(size_of(&heading, laid, scale), wish) {
+            return block(layers, &heading, laid, scale, at.origin());
+        }
+    }
+    // No room inside: below everything.
+    let low = laid
+        .iter()
+        .map(|l| l.piece.outline().bounds().y1 + l.by.y)
+        .fold(bounds.y1, f64::max);
+    block(
+        layers,
+        &heading,
+        laid,
+        1.0,
+        Point::new(bounds.x0, low + 25.0),
+    );
+}
+
+type Line = (String, TextStyle);
+
+fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, title: &str) -> Vec<Line> {
+    let regular = |size| TextStyle::new(Face::Regular, size);
+    let sizes = match laid {
+        [one] => format!("size {}", one.label),
+        [first, .., last] => format!("sizes {} to {}", first.label, last.label),
+        [] => String::new(),
+    };
+    let piece = smallest.piece;
+    vec![
+        (piece.name().to_uppercase(), TextStyle::new(Face::Bold, 7.0)),
+        (sizes, TextStyle::new(Face::Bold, 5.0)),
+        (piece.cut().words().to_owned(), regular(4.6)),
+        (title.to_owned(), regular(3.8)),
+        (
+            "stitching lines shown: add seam allowance".to_owned(),
+            regular(3.8),
+        ),
+        ("sew a toile first".to_owned(), regular(3.8)),
+    ]
+}
+
+fn key_style(scale: f64) -> TextStyle {
+    TextStyle::new(Face::Regular, 3.8 * scale)
+}
+
+fn key_row(scale: f64) -> f64 {
+    5.6 * scale
+}
+
+/// Widths of a column of the key and how many there are.
+fn columns(laid: &[Laid<'_>], scale: f64) -> (f64, usize) {
+    let style = key_style(scale);
+    let widest = laid
+        .iter()
+        .map(|l| style.width(l.label))
+        .fold(0.0, f64::max);
+    (
+        SAMPLE * scale + 3.0 + widest + 6.0,
+        laid.len().div_ceil(ROWS).max(1),
+    )
+}
+
+fn heading_height(heading: &[Line], scale: f64) -> f64 {
+    heading
+        .iter()
+        .map(|(_, s)| 1.35 * s.size * scale)
+        .sum::<f64>()
+        + 3.0
+}
+
+fn size_of(heading: &[Line], laid: &[Laid<'_>], scale: f64) -> Size {
+    let (column, count) = columns(laid, scale);
+    let words = heading
+        .iter()
+        .map(|(t, s)| TextStyle::new(s.face, s.size * scale).width(t));
+    let rows = laid.len().min(ROWS) as f64;
+    Size::new(
+        words.fold(column * count as f64, f64::max),
+        heading_height(heading, scale) + rows * key_row(scale),
+    )
+}
+
+/// The heading, and below it the key: a piece of every line and its size, each in its layer.
+fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, at: Point) {
+    let mut y = at.y;
+    if let Some(words) = layers.last_mut() {
+        for (text, style) in heading {
+            let style = TextStyle::new(style.face, style.size * scale);
+            let place = Point::new(at.x, y + 0.15 * style.size);
+            words.push(Text::new(place, text.as_str(), style).level(Level::Top));
+            y += 1.35 * style.size;
+        }
+    }
+    let top = at.y + heading_height(heading, scale);
+    let (column, _) = columns(laid, scale);
+    for (place, size) in laid.iter().enumerate() {
+        let left = at.x + column * (place / ROWS) as f64;
+        let middle = top + key_row(scale) * ((place % ROWS) as f64 + 0.5);
+        let right = left + SAMPLE * scale;
+        let layer = &mut layers[size.number];
+        layer.push(Figure::line(
+            (left, middle),
+            (right, middle),
+            line_style(size.number),
+        ));
+        layer.push(
+            Text::new((right + 3.0, middle), size.label, key_style(scale)).level(Level::Middle),
+        );
+    }
+}
+
+/// The label of every size beyond its far corners, clear of every line and of other labels; none
+/// where there is no such place near.
+fn corner_labels(layers: &mut [Layer], room: &Room, laid: &[Laid<'_>]) {
+    let style = TextStyle::new(Face::Regular, 3.0);
+    let mut taken: Vec<Rect> = Vec::new();
+    for size in laid {
+        for (corner, out) in far_corners(size) {
+            // Below a hem the label may go past the hems of larger sizes: it stays under its side.
+            // At a shoulder it would pass for the label of the line beyond.
+            let reach = if out.y > 0.0 { 150.0 } else { CLEAR };
+            let mut away = CLEAR;
+            while away <= reach {
+                let text = Text::new(corner + out * away, size.label, style)
+                    .level(Level::Middle)
+                    .turned(out.atan2().to_degrees());
+                let bounds = text.bounds();
+                let free = !taken.iter().any(|t| t.intersect(bounds).area() > 0.0);
+                if free && !room.crosses(bounds) {
+                    taken.push(bounds);
+                    layers[size.number].push(text);
+                    break;
+                }
+                away += CLEAR;
+            }
+        }
+    }
+}
+
+/// The lowest corners on either side that are not on a fold, and the direction down from them;
+/// and the shoulder point, with the direction away from it.
+fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
+    let edges = size.piece.outline().edges();
+    let mut found: Vec<(Point, Vec2)> = Vec::new();
+    for (index, edge) in edges.iter().enumerate() {
+        let next = &edges[(index + 1) % edges.len()];
+        let (a, b) = (edge.name().as_str(), next.name().as_str());
+        let low = |name: &str| matches!(name, "hem" | "waist" | "wrist");
+        let side = |name: &str| name == "side_seam" || name.starts_with("underarm");
+        let at = edge.curve().end() + size.by;
+        let bounds = size.piece.outline().bounds() + size.by;
+        let is_low = at.y > bounds.center().y;
+        if is_low && ((low(a) && side(b)) || (side(a) && low(b))) {
+            found.push((at, Vec2::new(0.0, 1.0)));
+        }
+        let pair = [a, b];
+        if pair.contains(&"shoulder") && pair.contains(&"armscye") {
+            found.push((at, Vec2::new(1.0, 0.0)));
+        }
+    }
+    found
+}
+
+/// A bracket beside the fold that all sizes share, drawn once.
+fn bracket(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
+    let Some(words) = layers.last_mut() else {
+        return;
+    };
+    for edge in smallest.piece.outline().edges() {
+        if edge.role() != EdgeRole::Fold {
+            continue;
+        }
+        let (from, to) = (
+            edge.curve().start() + smallest.by,
+            edge.curve().end() + smallest.by,
+        );
+        let along = (to - from).normalize();
+        let inward = perpendicular(along);
+        let inset = (from.distance(to) * 0.12).min(60.0);
+        let (low, high) = (from + along * inset, to - along * inset);
+        let path = open(&[low, low + inward * BRACKET, high + inward * BRACKET, high]);
+        room.take_stroke(&path);
+        words.push(Figure::stroked(path, Pen::solid(0.3)));
+        for tip in [low, high] {
+            words.push(Figure::filled(arrow_head(tip, -inward), Ink::BLACK));
+        }
+        let style = TextStyle::new(Face::Regular, 3.6);
+        let text = Text::new(
+            low.midpoint(high) + inward * (BRACKET + 2.0),
+            "place on the fold",
+            style,
+        )
+        .anchor(Anchor::Middle)
+        .level(Level::Top)
+        .turned(-90.0);
+        room.take_box(text.bounds());
+        words.push(text);
+    }
+}

@@ -1,0 +1,90 @@
+//! The files of a range and their names.
+
+use super::{JobError, PaperSize};
+use crate::measurements::Size;
+
+/// The most characters of a label that a file name takes.
+const LONGEST: usize = 40;
+
+/// The name of the nest's tiled file for a paper.
+pub(super) fn nest_name(paper: PaperSize) -> String {
+    format!("nest-{}.pdf", paper.name())
+}
+
+/// Whether grading writes a file of this name.
+pub(super) fn is_range_name(name: &str) -> bool {
+    const NAMES: [&str; 4] = ["nest-sheet.pdf", "nest.svg", "range.json", "increments.csv"];
+    let label = name
+        .strip_prefix("pattern-")
+        .and_then(|rest| rest.strip_suffix(".json"));
+    NAMES.contains(&name)
+        || PaperSize::ALL.iter().any(|size| nest_name(*size) == name)
+        || label.is_some_and(|label| part(label).is_ok_and(|part| part == label))
+}
+
+/// The names of the sizes' pattern documents, in their order.
+pub(super) fn size_names(sizes: &[Size]) -> Result<Vec<String>, JobError> {
+    let mut names: Vec<String> = Vec::new();
+    for size in sizes {
+        let refused = |problem: String| JobError::Label {
+            label: size.label().chars().take(LONGEST).collect(),
+            problem,
+        };
+        let name = format!(
+            "pattern-{}.json",
+            part(size.label()).map_err(|p| refused(p.to_owned()))?
+        );
+        // Some file systems do not tell capitals.
+        if names.iter().any(|other| other.eq_ignore_ascii_case(&name)) {
+            return Err(refused(format!(
+                "another size is written to {name} already; rename one"
+            )));
+        }
+        names.push(name);
+    }
+    Ok(names)
+}
+
+/// A label as part of a file name: blanks and strokes become hyphens.
+fn part(label: &str) -> Result<String, &'static str> {
+    if label.is_empty() || label.chars().count() > LONGEST {
+        return Err("a label has 1 to 40 characters");
+    }
+    if label.starts_with('.') || label.ends_with('.') {
+        return Err("a label neither begins nor ends with a point");
+    }
+    let letters = label.chars().map(|letter| match letter {
+        ' ' | '/' => Some('-'),
+        '-' | '_' | '.' | '+' => Some(letter),
+        _ => letter.is_ascii_alphanumeric().then_some(letter),
+    });
+    letters
+        .collect::<Option<String>>()
+        .ok_or("take letters a to z, digits, blanks and - _ . + /")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{is_range_name, part};
+
+    #[test]
+    fn labels_become_plain_names_or_none() {
+        assert_eq!(part("40").as_deref(), Ok("40"));
+        assert_eq!(part("36/38 tall").as_deref(), Ok("36-38-tall"));
+        for bad in [
+            "",
+            ".",
+            "..",
+            "../a",
+            "a\\b",
+            "a:b",
+            "ä",
+            "a\nb",
+            &"x".repeat(41),
+        ] {
+            assert!(part(bad).is_err(), "{bad}");
+        }
+        assert!(is_range_name("pattern-36-38.json") && is_range_name("nest-letter.pdf"));
+        assert!(!is_range_name("pattern-..json") && !is_range_name("pattern-a b.json"));
+    }
+}

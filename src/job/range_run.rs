@@ -1,0 +1,214 @@
+//! Running a range: every size made and proved, laid over the others, rendered.
+
+use serde::Serialize;
+
+use super::outcome::OutputFile;
+use super::range_names::size_names;
+use super::warnings::with_doubts;
+use super::{Job, JobError, RangeJob, RangeReport};
+use crate::alterations::Account;
+use crate::grading::{Graded, NestLabels, grade, nest};
+use crate::measurements::{Body, MeasurementSet};
+use crate::piece::Pattern;
+use crate::render::{json, svg};
+
+/// A graded range, what is to be said about it, and its files.
+///
+/// ```
+/// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+/// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// # ])?;
+/// # let table = SizeTable::new("One", blockwright::units::Unit::Cm, vec![Size::new("40", body)]);
+/// use blockwright::draft::Block;
+/// use blockwright::job::{RangeJob, run_range};
+/// let outcome = run_range(&RangeJob::new("Skirt", Block::Skirt, table))?;
+/// assert!(outcome.files.iter().any(|file| file.name == "pattern-40.json"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct RangeOutcome {
+    /// The range.
+    pub graded: Graded,
+    /// What is to be said about it.
+    pub report: RangeReport,
+    /// Its files, in the order in which they are named to the user.
+    pub files: Vec<OutputFile>,
+}
+
+#[derive(Serialize)]
+struct RangeDocument<'a, P> {
+    format: &'static str,
+    version: u32,
+    units: &'static str,
+    title: &'a str,
+    sizes: Vec<SizeDocument<'a, P>>,
+    increments: &'a [super::IncrementReport],
+    warnings: &'a [super::RangeWarning],
+}
+
+#[derive(Serialize)]
+struct SizeDocument<'a, P> {
+    label: &'a str,
+    pattern: P,
+}
+
+/// A size as it is written.
+struct Written<'a> {
+    label: &'a str,
+    title: String,
+    body: &'a Body,
+    pattern: &'a Pattern,
+    accounts: &'a [Account],
+}
+
+/// Makes every size, lays them over one another and renders all into files in memory.
+///
+/// The same job gives the same bytes. The files are `nest-<paper>.pdf` and `nest-sheet.pdf`
+/// (with the feature `pdf`), `nest.svg`, `range.json`, `increments.csv`, and for every size
+/// `pattern-<label>.json`.
+///
+/// ```
+/// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+/// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// # ])?;
+/// # let table = SizeTable::new("One", blockwright::units::Unit::Cm, vec![Size::new("40", body)]);
+/// use blockwright::draft::Block;
+/// use blockwright::job::{RangeJob, run_range};
+/// let job = RangeJob::new("Dress", Block::Dress, table);
+/// assert_eq!(run_range(&job)?, run_range(&job)?);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`JobError`] when a size is refused (it is named), its label makes no file name, or the nest
+/// cannot be laid out or printed as asked.
+pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
+    let names = size_names(job.table.sizes())?;
+    let graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
+    let labels = NestLabels {
+        title: job.title.clone(),
+    };
+    let sheet = nest(&graded, job.align, &labels)?;
+    let increments = graded.increments(job.align);
+    let patterns: Vec<Pattern> = graded
+        .sizes()
+        .iter()
+        .map(|size| {
+            let single = Job {
+                title: job.title.clone(),
+                options: job.options,
+                alterations: Vec::new(),
+                set: MeasurementSet::new(size.label(), job.table.unit(), size.body().clone()),
+                print: job.print,
+                notes: Vec::new(),
+            };
+            with_doubts(size.pattern().clone(), &single)
+        })
+        .collect::<Result<_, _>>()?;
+    let mut files = Vec::new();
+    #[cfg(feature = "pdf")]
+    let pages = Some(print(job, &graded, &sheet, &mut files)?);
+    #[cfg(not(feature = "pdf"))]
+    let pages = None;
+    let report = RangeReport::new(job, &graded, &patterns, &increments, pages);
+    let written: Vec<Written<'_>> = graded
+        .sizes()
+        .iter()
+        .zip(&patterns)
+        .map(|(size, pattern)| Written {
+            label: size.label(),
+            title: format!("{}, size {}", job.title, size.label()),
+            body: size.body(),
+            pattern,
+            accounts: size.accounts(),
+        })
+        .collect();
+    let mut add = |name: &str, text: String| {
+        files.push(OutputFile {
+            name: name.to_owned(),
+            bytes: text.into_bytes(),
+        });
+    };
+    add("nest.svg", svg::render(&sheet));
+    add("range.json", range_document(job, &written, &report));
+    add("increments.csv", increments.csv());
+    for (name, w) in names.iter().zip(&written) {
+        add(name, json::render(w.pattern, w.body, &w.title, w.accounts));
+    }
+    Ok(RangeOutcome {
+        graded,
+        report,
+        files,
+    })
+}
+
+fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport) -> String {
+    let sizes = written.iter().map(|w| SizeDocument {
+        label: w.label,
+        pattern: json::document(w.pattern, w.body, &w.title, w.accounts),
+    });
+    let document = RangeDocument {
+        format: "blockwright-range",
+        version: 1,
+        units: "mm",
+        title: &job.title,
+        sizes: sizes.collect(),
+        increments: &report.increments,
+        warnings: &report.warnings,
+    };
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
+    text.push('\n');
+    text
+}
+
+/// Adds the tiled file and the sheet, and tells how many pages there are.
+#[cfg(feature = "pdf")]
+fn print(
+    job: &RangeJob,
+    graded: &Graded,
+    sheet: &crate::drawing::Drawing,
+    files: &mut Vec<OutputFile>,
+) -> Result<super::PagesReport, JobError> {
+    use super::range_names::nest_name;
+    use crate::render::pdf;
+
+    let labels: Vec<&str> = graded.labels().collect();
+    let info = pdf::PrintInfo::new(&job.title)
+        .subtitle(format!(
+            "{} block, sizes {} of {}",
+            job.options.block.name(),
+            labels.join(", "),
+            super::definition::one_line(job.table.name())
+        ))
+        .contents(
+            graded
+                .sizes()
+                .first()
+                .map(|size| crate::drawing::contents(size.pattern()))
+                .unwrap_or_default(),
+        );
+    let (bytes, plan) = pdf::tiles(sheet, job.print.paper.into(), &job.print.into(), &info)?;
+    let name = nest_name(job.print.paper);
+    files.push(OutputFile {
+        name: name.clone(),
+        bytes,
+    });
+    files.push(OutputFile {
+        name: "nest-sheet.pdf".to_owned(),
+        bytes: pdf::sheet(sheet, &info)?,
+    });
+    Ok(super::PagesReport {
+        file: name,
+        paper: job.print.paper,
+        pages: plan.page_count(),
+        rows: plan.rows,
+        columns: plan.columns,
+        landscape: plan.landscape,
+    })
+}

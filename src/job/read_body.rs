@@ -1,0 +1,164 @@
+//! Reading whose measurements a job means: a set, or sizes of a table.
+
+use super::ResolveError;
+use crate::measurements::{
+    Body, FileCause, Measurement, MeasurementSet, Node, NodeValue, Place, Reader, SizeTable, join,
+};
+
+/// Where the measurements are.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum JobBody {
+    File {
+        path: String,
+        place: Place,
+    },
+    Here(Box<MeasurementSet>),
+    /// One size of a table, and single measurements of other sizes.
+    Table {
+        path: String,
+        place: Place,
+        size: String,
+        others: Vec<(Measurement, String)>,
+    },
+}
+
+impl JobBody {
+    pub(super) fn path(&self) -> Option<&str> {
+        match self {
+            Self::File { path, .. } | Self::Table { path, .. } => Some(path),
+            Self::Here(_) => None,
+        }
+    }
+
+    pub(super) fn place(&self) -> Option<Place> {
+        match self {
+            Self::File { place, .. } | Self::Table { place, .. } => Some(*place),
+            Self::Here(_) => None,
+        }
+    }
+
+    /// The set, from the text of the file that [`path`](Self::path) names.
+    pub(super) fn resolve(self, text: Option<&str>) -> Result<MeasurementSet, ResolveError> {
+        match (self, text) {
+            (Self::Here(set), _) => Ok(*set),
+            (Self::File { .. }, Some(text)) => Ok(MeasurementSet::parse(text)?),
+            (Self::Table { size, others, .. }, Some(text)) => {
+                between(&SizeTable::parse(text)?, &size, &others)
+            }
+            (Self::File { path, .. } | Self::Table { path, .. }, None) => {
+                Err(ResolveError::NoSet { path })
+            }
+        }
+    }
+}
+
+/// The wearer of one size who has single measurements of others.
+fn between(
+    table: &SizeTable,
+    size: &str,
+    others: &[(Measurement, String)],
+) -> Result<MeasurementSet, ResolveError> {
+    let mut taken: Vec<(Measurement, f64)> = table.body(size)?.taken().collect();
+    let mut name = format!("{}, size {size}", table.name());
+    for (measurement, label) in others {
+        let body = table.body(label)?;
+        if !body.is_taken(*measurement) {
+            let (measurement, size) = (*measurement, label.clone());
+            return Err(ResolveError::NotInTable { measurement, size });
+        }
+        taken.retain(|(known, _)| known != measurement);
+        taken.push((*measurement, body.value(*measurement)));
+        name.push_str(&format!(", {measurement} of {label}"));
+    }
+    Ok(MeasurementSet::new(
+        name,
+        table.unit(),
+        Body::from_taken(taken)?,
+    ))
+}
+
+pub(super) fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+    match &node.value {
+        NodeValue::Text(path) if !path.trim().is_empty() => Some(JobBody::File {
+            path: path.clone(),
+            place: node.place,
+        }),
+        NodeValue::Map(entries) if entries.iter().any(|(key, _)| key.text == "table") => {
+            of_table(reader, node)
+        }
+        NodeValue::Map(_) => match MeasurementSet::from_node(node) {
+            Ok(set) => Some(JobBody::Here(Box::new(set))),
+            Err(errors) => {
+                for mut problem in errors.into_problems() {
+                    problem.path = match problem.path.as_str() {
+                        "" => "body".to_owned(),
+                        path => join("body", path),
+                    };
+                    reader.problems.push(problem);
+                }
+                None
+            }
+        },
+        _ => {
+            let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
+            reader.shape(node, "body", expected);
+            None
+        }
+    }
+}
+
+/// `{table: range.yaml, size: 40, sizes: {hip_girth: 44}}`.
+fn of_table(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+    let expected = "a mapping with `table`, `size` and perhaps `sizes`";
+    let keys = ["table", "size", "sizes"];
+    let [table, size, sizes] = reader.fields(node, "body", keys, expected);
+    let path = table.and_then(|(_, node)| {
+        let path = reader.text(node, "body.table")?;
+        Some((path, node.place))
+    });
+    if size.is_none() {
+        let hint = "write `size:` and a label of the table";
+        let cause = FileCause::MissingKey { key: "size", hint };
+        reader.wrong(node.place, "body", cause);
+    }
+    let size = size.and_then(|(_, node)| label(reader, node, "body.size"));
+    let mut others = Vec::new();
+    let mut all = true;
+    if let Some((_, sizes)) = sizes {
+        let Some(entries) = sizes.entries() else {
+            let expected = "a mapping from measurements to sizes, such as `{hip_girth: 44}`";
+            reader.shape(sizes, "body.sizes", expected);
+            return None;
+        };
+        for (key, node) in entries {
+            match key.text.parse::<Measurement>() {
+                Err(unknown) => {
+                    reader.wrong(key.place, "body.sizes", unknown);
+                    all = false;
+                }
+                Ok(measurement) => {
+                    match label(reader, node, &join("body.sizes", measurement.name())) {
+                        Some(label) => others.push((measurement, label)),
+                        None => all = false,
+                    }
+                }
+            }
+        }
+    }
+    let (path, place) = path?;
+    let size = size.filter(|_| all)?;
+    Some(JobBody::Table {
+        path,
+        place,
+        size,
+        others,
+    })
+}
+
+/// A label; a bare number is one too.
+fn label(reader: &mut Reader, node: &Node, path: &str) -> Option<String> {
+    match &node.value {
+        NodeValue::Number(number) if number.is_finite() => Some(number.to_string()),
+        _ => reader.text(node, path).map(|text| text.trim().to_owned()),
+    }
+}
