@@ -49,6 +49,7 @@
 //! A block is drafted from numbers. Measure the test square of a print before anything else,
 //! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
 
+pub mod allowance;
 pub mod alterations;
 pub mod draft;
 pub mod drawing;

@@ -1,0 +1,6 @@
+//! Seam allowances: the cut line of every block is where it should be.
+
+#![allow(clippy::unwrap_used)]
+
+mod garments;
+mod room;
