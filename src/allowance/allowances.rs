@@ -1,7 +1,7 @@
 //! How wide the allowance is along each edge.
 
 use super::AllowanceError;
-use crate::piece::{Edge, EdgeRole};
+use crate::piece::{Edge, EdgeRole, Pattern};
 use std::collections::BTreeMap;
 
 /// The widths of the seam allowance, in millimetres, by the name of the edge.
@@ -114,25 +114,49 @@ impl Allowances {
         if edge.role() == EdgeRole::Fold {
             return 0.0;
         }
+        self.place_of(edge).map_or(self.default, |(_, width)| width)
+    }
+
+    /// The place that says how wide the allowance along an edge is, if one does.
+    fn place_of(&self, edge: &Edge) -> Option<(&'static str, f64)> {
         let name = edge.name().as_str();
         // `underarm_front`, `side_seam_left` and the like are parts of the edge they are
         // named for.
-        let exact = self.places.get(name);
-        let named = || {
-            let mut parts = self.places.iter();
-            parts
-                .find(|(place, _)| {
-                    name.strip_prefix(**place)
-                        .is_some_and(|rest| rest.starts_with('_'))
-                })
-                .map(|(_, width)| width)
+        let named = |place: &str| {
+            name.strip_prefix(place)
+                .is_some_and(|rest| rest.is_empty() || rest.starts_with('_'))
         };
-        let hem = || {
-            self.places
-                .get("hem")
-                .filter(|_| edge.role() == EdgeRole::Hem)
+        let hem = |place: &str| place == "hem" && edge.role() == EdgeRole::Hem;
+        let places = || self.places.iter().map(|(place, width)| (*place, *width));
+        places()
+            .find(|(place, _)| named(place))
+            .or_else(|| places().find(|(place, _)| hem(place)))
+    }
+
+    /// The places asked for that no piece of the pattern has an allowance at.
+    ///
+    /// ```
+    /// use blockwright::allowance::Allowances;
+    /// use blockwright::draft::{Ease, Figure, Fit, skirt};
+    /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+    /// let widths = Allowances::all_round(15.0)?.with("neckline", 6.0)?.with("hem", 40.0)?;
+    /// assert_eq!(widths.unused(&pattern), ["neckline"]);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn unused(&self, pattern: &Pattern) -> Vec<&'static str> {
+        let edges = || pattern.pieces().iter().flat_map(|p| p.outline().edges());
+        let is_used = |place: &str| {
+            edges()
+                .filter(|edge| edge.role() != EdgeRole::Fold)
+                .filter_map(|edge| self.place_of(edge))
+                .any(|(used, _)| used == place)
         };
-        *exact.or_else(named).or_else(hem).unwrap_or(&self.default)
+        self.places
+            .keys()
+            .copied()
+            .filter(|place| !is_used(place))
+            .collect()
     }
 
     /// The widths, as they are written on a piece.

@@ -164,17 +164,22 @@ fn mitred(
     longest: f64,
 ) -> Result<Option<Met>, GeometryError> {
     let (a, b) = (reaching(first, second)?, reaching(second, first)?);
-    let Some(tip) = crossing(&a, &b, at) else {
-        return Ok(None);
+    let out = match crossing(&a, &b, at) {
+        Some(tip) if tip.distance(at) <= longest => {
+            return Ok(Some(Met {
+                first: upto(&a, tip)?,
+                between: Vec::new(),
+                second: upto(&b, tip)?,
+            }));
+        }
+        Some(tip) => (tip - at).normalize(),
+        // So acute that they meet out of reach.
+        None if is_acute(first, second) => (first.toward + second.toward).normalize(),
+        None => return Ok(None),
     };
-    if tip.distance(at) <= longest {
-        return Ok(Some(Met {
-            first: upto(&a, tip)?,
-            between: Vec::new(),
-            second: upto(&b, tip)?,
-        }));
+    if !longest.is_finite() {
+        return Ok(None);
     }
-    let out = (tip - at).normalize();
     let middle = at + out * BLUNT * first.width.max(second.width);
     let across = Vec2::new(-out.y, out.x) * longest;
     let cut = Curve::line(middle - across, middle + across)?;
@@ -186,6 +191,11 @@ fn mitred(
         between: join(p, q)?,
         second: upto(&b, q)?,
     }))
+}
+
+/// Whether the piece comes to a point at the corner.
+fn is_acute(first: &Arm, second: &Arm) -> bool {
+    first.toward.dot(second.outward) > 0.0 && first.toward.dot(second.toward) > 0.0
 }
 
 /// The allowance of the edge sewn first ends square to it, where its stitching line carried on

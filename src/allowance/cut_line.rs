@@ -45,6 +45,7 @@ pub fn cut_line(piece: &Piece, allowances: &Allowances) -> Result<Curve, Allowan
     let ring = raw_ring(piece, allowances).map_err(geometry)?;
     let ring = without_slivers(without_loops(ring));
     let line = Curve::new(ring).map_err(geometry)?;
+    // A sliver left out at the very end leaves the ring open by as little.
     let line = line.ending_at(line.start()).map_err(geometry)?;
     prove(piece, allowances, &line)?;
     Ok(line)
@@ -107,11 +108,27 @@ fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, Geom
     Ok(ring)
 }
 
-/// The ring without segments that have no extent.
+/// The ring without straight segments too short to be seen, such as carrying on leaves where
+/// two edges nearly meet: the segment after each starts where it started.
 fn without_slivers(ring: Vec<PathSeg>) -> Vec<PathSeg> {
-    ring.into_iter()
-        .filter(|s| kurbo::Shape::bounding_box(s).size().max_side() > tolerance::ARC_LENGTH)
-        .collect()
+    let is_sliver =
+        |s: &PathSeg| kurbo::Shape::bounding_box(s).size().max_side() < tolerance::SEAM_DRAFTED;
+    let mut kept: Vec<PathSeg> = Vec::with_capacity(ring.len());
+    let mut from = None;
+    for mut segment in ring {
+        let start = from.take().unwrap_or(segment.start());
+        if is_sliver(&segment) {
+            from = Some(start);
+            continue;
+        }
+        match &mut segment {
+            PathSeg::Line(l) => l.p0 = start,
+            PathSeg::Quad(q) => q.p0 = start,
+            PathSeg::Cubic(c) => c.p0 = start,
+        }
+        kept.push(segment);
+    }
+    kept
 }
 
 /// Proves a cut line: simple, round the right way, nowhere too close to the stitching line.

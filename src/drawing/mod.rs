@@ -24,7 +24,9 @@ pub use ink::{Ink, Pen};
 pub use item::{Figure, Item};
 pub use layer::Layer;
 pub use metrics::Face;
-pub use pattern_sheet::{PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet};
+pub use pattern_sheet::{
+    PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet, pattern_sheet_to_cut,
+};
 pub use sheet::Drawing;
 pub use text::{Anchor, Level, Text, TextStyle};
 pub use winansi::{encode_winansi, printable};

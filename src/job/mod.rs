@@ -18,13 +18,13 @@ mod print;
 mod print_pdf;
 mod prove;
 #[cfg(feature = "yaml")]
+mod read_allowance;
+#[cfg(feature = "yaml")]
 mod read_alterations;
 #[cfg(feature = "yaml")]
 mod read_block;
 #[cfg(feature = "yaml")]
 mod read_ease;
-#[cfg(feature = "yaml")]
-mod read_not_yet;
 #[cfg(feature = "yaml")]
 mod read_print;
 #[cfg(feature = "yaml")]

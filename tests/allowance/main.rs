@@ -2,5 +2,7 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod corners;
 mod garments;
 mod room;
+mod widths;
