@@ -9,9 +9,10 @@
 //! 3. [`invariants`]: the laws that a pattern can be sewn, checked by code that never saw how
 //!    it was made.
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
-//! 5. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
+//! 5. [`allowance`]: the line to cut along, outside the stitching line.
+//! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
 //!    a page for the fitting.
-//! 6. [`job`]: all of that from one description, as the command-line tool does it.
+//! 7. [`job`]: all of that from one description, as the command-line tool does it.
 //!
 //! ```
 //! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};

@@ -6,7 +6,7 @@ use crate::geometry::{
     Curve, GeometryError, OffsetRun, Point, offset_runs, perpendicular, ring_crossing, signed_area,
     tolerance, without_loops,
 };
-use crate::piece::{Edge, Piece};
+use crate::piece::{Edge, EdgeRole, Piece};
 use kurbo::{ParamCurve, PathSeg};
 
 /// How far the cut line may come closer to the stitching line than its width, in millimetres.
@@ -154,12 +154,24 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
     for segment in line.segments() {
         for step in 0..SAMPLES {
             let p = segment.eval(f64::from(step) / f64::from(SAMPLES));
+            if on_fold(piece, p) {
+                continue; // laid on the fold, not cut
+            }
             for guarded in &edges {
                 guarded.check(piece, p)?;
             }
         }
     }
     Ok(())
+}
+
+/// Whether a place lies on a fold or on the line of one carried on.
+fn on_fold(piece: &Piece, p: Point) -> bool {
+    piece.outline().edges().iter().any(|edge| {
+        let along = edge.curve().start_direction();
+        edge.role() == EdgeRole::Fold
+            && (p - edge.curve().start()).cross(along).abs() < tolerance::SEAM_ALTERED
+    })
 }
 
 /// An edge and how close the cut line may come to it.

@@ -2,7 +2,9 @@
 
 #![allow(clippy::unwrap_used)]
 
+mod altered;
 mod corners;
 mod garments;
+mod reference;
 mod room;
 mod widths;

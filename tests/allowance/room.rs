@@ -17,6 +17,7 @@ fn widths() -> Vec<Allowances> {
             .unwrap()
             .with("armscye", 0.0)
             .unwrap(),
+        plain(15.0).with("hem", 100.0).unwrap(),
         plain(25.0),
         plain(40.0),
         plain(15.0)
@@ -55,4 +56,25 @@ fn every_block_has_a_cut_line() {
         "{n}:\n{}",
         faults[..n.min(30)].join("\n")
     );
+}
+
+#[test]
+fn the_widest_allowances_are_made_or_refused_by_name() {
+    let (mut made, mut refused) = (0, Vec::new());
+    many(6, |who, pattern| {
+        for width in [60.0, 80.0, 100.0] {
+            let widths = Allowances::all_round(width).unwrap();
+            for piece in pattern.pieces() {
+                match cut_line(piece, &widths) {
+                    Ok(_) => made += 1,
+                    Err(e) => refused.push(format!("{who}: {e}")),
+                }
+            }
+        }
+    });
+    println!("{made} made, {} refused", refused.len());
+    for told in &refused {
+        assert!(told.contains("narrower"), "{told}");
+    }
+    assert!(made > refused.len(), "{}", refused.join("\n"));
 }

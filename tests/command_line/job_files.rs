@@ -74,8 +74,8 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
             "job.yaml:4:9: sleeve: `lng` is no sleeve; did you mean `long`?",
         ),
         (
-            format!("{skirt}alterations:\n  - bust: 20\n"),
-            "job.yaml:5:5: alterations: `bust` is no alteration; ",
+            format!("{skirt}alterations:\n  - chest: 20\n"),
+            "job.yaml:5:5: alterations: `chest` is no alteration; ",
         ),
         (
             format!("{skirt}allowance: 15 ells\n"),
