@@ -14,8 +14,10 @@ const SQUARED: (f64, f64) = (30.0, 150.0);
 /// How the allowances of two neighbouring edges meet.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Corner {
-    /// Both carried on until they meet, however far: at a fold.
-    Carried,
+    /// Ends where it first meets the fold before the corner, carried on.
+    CarriedToFirst,
+    /// Ends where it first meets the fold after the corner, carried on.
+    CarriedToSecond,
     /// Both carried on until they meet; cut blunt if that is far.
     Mitred,
     /// Squared to the edge before the corner, which is sewn first.
@@ -33,7 +35,8 @@ impl Corner {
     pub fn between(first: &Edge, second: &Edge) -> Self {
         use EdgeRole::{Fold, Hem};
         match (first.role(), second.role()) {
-            (Fold, _) | (_, Fold) => Self::Carried,
+            (Fold, _) => Self::CarriedToFirst,
+            (_, Fold) => Self::CarriedToSecond,
             (Hem, Hem) => Self::Mitred,
             (_, Hem) => Self::FirstMirrored,
             (Hem, _) => Self::SecondMirrored,
@@ -97,7 +100,8 @@ pub(super) fn meet(
         });
     }
     let met = match corner {
-        Corner::Carried => mitred(at, first, second, f64::INFINITY)?,
+        Corner::CarriedToFirst => carried(second, first)?.map(turned),
+        Corner::CarriedToSecond => carried(first, second)?,
         Corner::Mitred => None,
         Corner::SquaredToFirst => squared(at, first, second)?,
         Corner::SquaredToSecond => squared(at, second, first)?.map(turned),
@@ -157,6 +161,23 @@ fn crossing(a: &Curve, b: &Curve, near: Point) -> Option<Point> {
         .min_by(|p, q| p.distance(near).total_cmp(&q.distance(near)))
 }
 
+/// The allowance ends on the fold carried on, where it first gets there: the cloth beyond is
+/// the other half.
+fn carried(arm: &Arm, fold: &Arm) -> Result<Option<Met>, GeometryError> {
+    let (a, b) = (reaching(arm, fold)?, reaching(fold, arm)?);
+    let Some(end) = crossings(a.segments(), b.segments())
+        .first()
+        .map(|c| c.point)
+    else {
+        return Ok(None);
+    };
+    Ok(Some(Met {
+        first: upto(&a, end)?,
+        between: Vec::new(),
+        second: upto(&b, end)?,
+    }))
+}
+
 fn mitred(
     at: Point,
     first: &Arm,
@@ -177,9 +198,6 @@ fn mitred(
         None if is_acute(first, second) => (first.toward + second.toward).normalize(),
         None => return Ok(None),
     };
-    if !longest.is_finite() {
-        return Ok(None);
-    }
     let middle = at + out * BLUNT * first.width.max(second.width);
     let across = Vec2::new(-out.y, out.x) * longest;
     let cut = Curve::line(middle - across, middle + across)?;

@@ -154,7 +154,11 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
     for segment in line.segments() {
         for step in 0..SAMPLES {
             let p = segment.eval(f64::from(step) / f64::from(SAMPLES));
-            if on_fold(piece, p) {
+            let inside = inside_fold(piece, p);
+            if inside < -tolerance::SEAM_ALTERED {
+                return Err(crossing(p));
+            }
+            if inside < tolerance::SEAM_ALTERED {
                 continue; // laid on the fold, not cut
             }
             for guarded in &edges {
@@ -165,13 +169,17 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
     Ok(())
 }
 
-/// Whether a place lies on a fold or on the line of one carried on.
-fn on_fold(piece: &Piece, p: Point) -> bool {
-    piece.outline().edges().iter().any(|edge| {
-        let along = edge.curve().start_direction();
-        edge.role() == EdgeRole::Fold
-            && (p - edge.curve().start()).cross(along).abs() < tolerance::SEAM_ALTERED
-    })
+/// How far inside the fold a place lies, negative beyond it; infinite on a piece without one.
+fn inside_fold(piece: &Piece, p: Point) -> f64 {
+    let side = piece.outline().area().signum();
+    let edges = piece.outline().edges().iter();
+    edges
+        .filter(|edge| edge.role() == EdgeRole::Fold)
+        .map(|edge| {
+            let inward = perpendicular(edge.curve().start_direction()) * side;
+            (p - edge.curve().start()).dot(inward)
+        })
+        .fold(f64::INFINITY, f64::min)
 }
 
 /// An edge and how close the cut line may come to it.

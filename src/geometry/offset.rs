@@ -26,8 +26,8 @@ pub struct OffsetRun {
     pub ends: [Point; 2],
     /// The unit directions of the curve there.
     pub directions: [Vec2; 2],
-    /// The line beside the stretch; it may cross itself where the curve bends more tightly
-    /// than the distance.
+    /// The line beside the stretch; where the curve bends more tightly than the distance, the
+    /// loops of it are cut out.
     pub beside: Curve,
 }
 
@@ -75,7 +75,28 @@ pub fn offset_runs(curve: &Curve, distance: f64) -> Result<Vec<OffsetRun>, Geome
     if runs.is_empty() {
         return Err(GeometryError::Empty);
     }
+    for run in &mut runs {
+        run.beside = loops_cut_out(&run.beside)?;
+    }
     Ok(runs)
+}
+
+/// An open line without the loops in which it crosses itself.
+///
+/// The line beside a smooth curve turns back where the curve bends more tightly than the
+/// distance: what lies between the two passes of a crossing is nearer to the curve than it.
+fn loops_cut_out(line: &Curve) -> Result<Curve, GeometryError> {
+    let mut segments = line.segments().to_vec();
+    for _ in 0..segments.len() {
+        let Some(((i, t), (j, u), at)) = crossing_of(&segments, false) else {
+            break;
+        };
+        let mut kept = loop_between(&segments[..=i], 0.0, t, segments[0].start(), at);
+        let end = segments[segments.len() - 1].end();
+        kept.extend(loop_between(&segments[j..], u, 1.0, at, end));
+        segments = kept;
+    }
+    Curve::new(segments)
 }
 
 fn offset_segment(
@@ -145,13 +166,13 @@ fn starting_at(mut segment: PathSeg, start: Point) -> PathSeg {
 pub fn without_loops(mut ring: Vec<PathSeg>) -> Vec<PathSeg> {
     // Every step takes a loop away; the bound only guards against rounding.
     for _ in 0..4 * ring.len() {
-        let Some(((i, t), (j, u), at)) = crossing_of(&ring) else {
+        let Some(((i, t), (j, u), at)) = crossing_of(&ring, true) else {
             break;
         };
-        let within = loop_between(&ring[i..=j], t, u, at);
+        let within = loop_between(&ring[i..=j], t, u, at, at);
         let mut outside: Vec<PathSeg> = ring[j..].to_vec();
         outside.extend_from_slice(&ring[..=i]);
-        let outside = loop_between(&outside, u, t, at);
+        let outside = loop_between(&outside, u, t, at, at);
         ring = if signed_area(&within) > signed_area(&outside) {
             within
         } else {
@@ -161,8 +182,15 @@ pub fn without_loops(mut ring: Vec<PathSeg>) -> Vec<PathSeg> {
     ring
 }
 
-/// From parameter `from` on the first segment to `to` on the last, both ends put on `at`.
-fn loop_between(segments: &[PathSeg], from: f64, to: f64, at: Point) -> Vec<PathSeg> {
+/// From parameter `from` on the first segment to `to` on the last, which are put on `start` and
+/// `finish`.
+fn loop_between(
+    segments: &[PathSeg],
+    from: f64,
+    to: f64,
+    start: Point,
+    finish: Point,
+) -> Vec<PathSeg> {
     let last = segments.len() - 1;
     let mut out = Vec::with_capacity(segments.len());
     for (index, segment) in segments.iter().enumerate() {
@@ -174,18 +202,18 @@ fn loop_between(segments: &[PathSeg], from: f64, to: f64, at: Point) -> Vec<Path
         out.push(segment.subsegment(low..high));
     }
     if let Some(first) = out.first_mut() {
-        *first = starting_at(*first, at);
+        *first = starting_at(*first, start);
     }
     if let Some(end) = out.last_mut() {
-        *end = starting_at(end.reverse(), at).reverse();
+        *end = starting_at(end.reverse(), finish).reverse();
     }
     out
 }
 
 type Place = (usize, f64);
 
-/// The first place where the ring crosses itself, apart from neighbours' joints.
-fn crossing_of(ring: &[PathSeg]) -> Option<(Place, Place, Point)> {
+/// The first place where a line or ring crosses itself, apart from neighbours' joints.
+fn crossing_of(ring: &[PathSeg], closed: bool) -> Option<(Place, Place, Point)> {
     let boxes: Vec<Rect> = ring.iter().map(Shape::bounding_box).collect();
     let count = ring.len();
     for i in 0..count {
@@ -196,7 +224,7 @@ fn crossing_of(ring: &[PathSeg]) -> Option<(Place, Place, Point)> {
             }
             let joints = [
                 (j == i + 1).then(|| ring[i].end()),
-                (i == 0 && j + 1 == count).then(|| ring[i].start()),
+                (closed && i == 0 && j + 1 == count).then(|| ring[i].start()),
             ];
             let found = crossings(&ring[i..=i], &ring[j..=j]).into_iter().find(|c| {
                 !joints
