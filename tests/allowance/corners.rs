@@ -2,13 +2,12 @@
 
 use blockwright::allowance::{Allowances, cut_line};
 use blockwright::geometry::{Curve, Point, Rigid, signed_area};
-use blockwright::piece::{Cut, Dart, Edge, EdgeName, EdgeRole, Outline, Piece, PieceParts};
+use blockwright::piece::{Cut, Edge, EdgeName, EdgeRole, Outline, Piece, PieceParts};
 
-fn piece(edges: &[(&'static str, EdgeRole, &[(f64, f64)])]) -> Piece {
-    with_darts(edges, Vec::new())
-}
+/// Name, role and points of an edge.
+type Side<'a> = (&'static str, EdgeRole, &'a [(f64, f64)]);
 
-fn with_darts(edges: &[(&'static str, EdgeRole, &[(f64, f64)])], darts: Vec<Dart>) -> Piece {
+fn piece(edges: &[Side<'_>]) -> Piece {
     let made = edges.iter().map(|(name, role, points)| {
         let points: Vec<Point> = points.iter().copied().map(Point::from).collect();
         Edge::new(
@@ -22,7 +21,7 @@ fn with_darts(edges: &[(&'static str, EdgeRole, &[(f64, f64)])], darts: Vec<Dart
         name: "trial".into(),
         cut: Cut::Single,
         outline,
-        darts,
+        darts: vec![],
         grain: [Point::new(50.0, 90.0), Point::new(50.0, 10.0)],
         notches: vec![],
         lines: vec![],
