@@ -9,10 +9,11 @@
 //! 3. [`invariants`]: the laws that a pattern can be sewn, checked by code that never saw how
 //!    it was made.
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
-//! 5. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
+//! 5. [`allowance`]: the line to cut along, outside the stitching line.
+//! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
 //!    a page for the fitting.
-//! 6. [`grading`]: every size of a table made in that way, its increments and the nest.
-//! 7. [`job`]: all of that from one description, as the command-line tool does it.
+//! 7. [`grading`]: every size of a table made in that way, its increments and the nest.
+//! 8. [`job`]: all of that from one description, as the command-line tool does it.
 //!
 //! ```
 //! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
@@ -50,6 +51,7 @@
 //! A block is drafted from numbers. Measure the test square of a print before anything else,
 //! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
 
+pub mod allowance;
 pub mod alterations;
 pub mod draft;
 pub mod drawing;

@@ -24,7 +24,9 @@ pub use ink::{Ink, Pen};
 pub use item::{Figure, Item};
 pub use layer::Layer;
 pub use metrics::Face;
-pub use pattern_sheet::{PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet};
+pub use pattern_sheet::{
+    PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet, pattern_sheet_to_cut,
+};
 pub(crate) use piece_marks::ring;
 pub(crate) use room::Room;
 pub use sheet::Drawing;

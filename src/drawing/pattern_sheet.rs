@@ -4,6 +4,7 @@ use kurbo::Vec2;
 use thiserror::Error;
 
 use super::{ArrangeError, Drawing, DrawingError, Footprint, arrange, piece_marks};
+use crate::allowance::CutLines;
 use crate::piece::Pattern;
 
 /// Width of the sheet on which pieces are laid, in millimetres: a 36 inch roll
@@ -12,6 +13,10 @@ pub const SHEET_WIDTH_MM: f64 = 914.0;
 
 /// Distance between pieces, in millimetres.
 const GAP: f64 = 14.0;
+
+/// The longest line of a list that is written on a piece, in characters: as wide as the line
+/// that a piece without allowances bears.
+const LONGEST_LINE: usize = 42;
 
 /// What is written on the pieces.
 ///
@@ -61,14 +66,51 @@ pub enum SheetError {
 /// # Errors
 /// When a piece is wider than the sheet or a coordinate cannot be drawn.
 pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawing, SheetError> {
+    sheet_of(pattern, labels, None)
+}
+
+/// The same sheet with seam allowances: cut lines boldest, stitching lines thin and dashed
+/// inside them, notches across the allowance.
+///
+/// ```
+/// use blockwright::allowance::{Allowances, CutLines};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::drawing::{PatternLabels, pattern_sheet_to_cut};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// let cut = CutLines::new(&pattern, &Allowances::usual())?;
+/// let sheet = pattern_sheet_to_cut(&pattern, &labels, &cut)?;
+/// assert!(sheet.layers().iter().any(|layer| layer.name == "cutting lines"));
+/// # Ok(()) }
+/// ```
+///
+/// # Errors
+/// When a piece is wider than the sheet or a coordinate cannot be drawn.
+pub fn pattern_sheet_to_cut(
+    pattern: &Pattern,
+    labels: &PatternLabels,
+    cut: &CutLines,
+) -> Result<Drawing, SheetError> {
+    sheet_of(pattern, labels, Some(cut))
+}
+
+fn sheet_of(
+    pattern: &Pattern,
+    labels: &PatternLabels,
+    cut: Option<&CutLines>,
+) -> Result<Drawing, SheetError> {
     let mut lines = vec![labels.title.clone()];
     lines.extend(labels.wearer.iter().map(|name| format!("for {name}")));
-    lines.push("stitching line shown: add seam allowance".to_owned());
+    match cut {
+        Some(cut) => lines.extend(wrapped(&cut.allowances().words())),
+        None => lines.push("stitching line shown: add seam allowance".to_owned()),
+    }
     lines.push("sew a toile first".to_owned());
     let mut drawings = Vec::new();
     for piece in pattern.pieces() {
         drawings.push(Drawing::new(
-            piece_marks::draw(piece, &lines).into_layers(),
+            piece_marks::draw(piece, cut.and_then(|c| c.of(piece.name())), &lines).into_layers(),
         )?);
     }
     let boxes: Vec<_> = pattern
@@ -96,6 +138,21 @@ pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawin
         });
     }
     sheet.ok_or(SheetError::Drawing(DrawingError::Empty))
+}
+
+/// A list on lines short enough for a piece, broken behind its commas.
+fn wrapped(words: &str) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for part in words.split_inclusive(", ") {
+        match lines.last_mut() {
+            Some(line) if line.len() + part.len() <= LONGEST_LINE => line.push_str(part),
+            _ => lines.push(part.to_owned()),
+        }
+    }
+    lines
+        .iter()
+        .map(|line| line.trim_end().to_owned())
+        .collect()
 }
 
 /// One line a piece: what it is and how it is cut.

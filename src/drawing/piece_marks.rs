@@ -1,14 +1,19 @@
 //! Everything that is drawn on one piece: lines, darts, grain, fold, notches, words.
 
-use kurbo::{BezPath, Circle, ParamCurve, Point, Rect, Shape, Size, Vec2};
+use kurbo::{BezPath, Circle, ParamCurve, PathSeg, Point, Rect, Shape, Size, Vec2};
 
 use super::room::Room;
 use super::{Anchor, Face, Figure, Ink, Item, Layer, Level, Pen, Text, TextStyle};
-use crate::geometry::{Curve, perpendicular};
+use crate::allowance::Allowances;
+use crate::geometry::{Curve, crossings, perpendicular, tolerance};
 use crate::piece::{Apexes, Dart, EdgeRole, NotchKind, Piece, Pressed};
 
-/// Line widths in millimetres: what is sewn is boldest.
+/// Line widths in millimetres: what is cut is boldest, and where nothing but the stitching line
+/// is drawn, that is cut along.
+const CUTTING: f64 = 0.6;
 const STITCHING: f64 = 0.5;
+/// A stitching line inside its allowance.
+const STITCHING_WITHIN: f64 = 0.25;
 const MARK: f64 = 0.3;
 const GUIDE: f64 = 0.2;
 /// Length of a notch mark inside the stitching line: 3 to 6 mm (NIMI, *Dress Making Trade Theory*).
@@ -18,10 +23,14 @@ const NOTCH_APART: f64 = 6.0;
 /// Distance of the fold bracket from the fold.
 const BRACKET: f64 = 7.0;
 
+/// Dashes of a fold.
+const FOLD_DASHES: [f64; 4] = [12.0, 2.5, 2.0, 2.5];
+
 const GREY: Ink = Ink::Grey(90);
 
 /// The layers of one piece, in the order in which they are drawn.
 pub(super) struct PieceLayers {
+    cutting: Layer,
     stitching: Layer,
     darts: Layer,
     marks: Layer,
@@ -32,6 +41,7 @@ pub(super) struct PieceLayers {
 impl PieceLayers {
     fn new() -> Self {
         Self {
+            cutting: Layer::new("cutting lines"),
             stitching: Layer::new("stitching lines"),
             darts: Layer::new("darts"),
             marks: Layer::new("marks"),
@@ -44,6 +54,7 @@ impl PieceLayers {
     pub fn into_layers(self) -> Vec<Layer> {
         [
             self.guides,
+            self.cutting,
             self.stitching,
             self.darts,
             self.marks,
@@ -55,26 +66,34 @@ impl PieceLayers {
     }
 }
 
-/// Draws a piece where it lies; `lines` are written on it below its name.
-pub(super) fn draw(piece: &Piece, lines: &[String]) -> PieceLayers {
+/// Draws a piece where it lies, with its cut line if it has allowances; `lines` are written on
+/// it below its name.
+pub(super) fn draw(piece: &Piece, cut: Option<&Curve>, lines: &[String]) -> PieceLayers {
     let mut out = PieceLayers::new();
     let mut room = Room::inside(ring(piece));
+    if let Some(cut) = cut {
+        cut_line(&mut out, piece, cut);
+    }
     for edge in piece.outline().edges() {
-        let pen = match edge.role() {
-            EdgeRole::Fold => Pen::solid(STITCHING).dashed(&[12.0, 2.5, 2.0, 2.5]),
-            _ => Pen::solid(STITCHING),
+        let pen = match (edge.role(), cut) {
+            (EdgeRole::Fold, None) => Pen::solid(STITCHING).dashed(&FOLD_DASHES),
+            (_, None) => Pen::solid(STITCHING),
+            (_, Some(_)) => Pen::solid(STITCHING_WITHIN).dashed(&[4.0, 2.0]),
         };
-        out.stitching
-            .push(Figure::stroked(edge.curve().to_path(), pen));
+        // Across its allowances the fold is drawn with the cut line, which runs along it.
+        if edge.role() != EdgeRole::Fold || cut.is_none() {
+            out.stitching
+                .push(Figure::stroked(edge.curve().to_path(), pen));
+        }
         if edge.role() == EdgeRole::Fold {
             bracket(&mut out, &mut room, edge.curve());
         }
     }
     for dart in piece.darts() {
-        dart_lines(&mut out, &mut room, dart);
+        dart_lines(&mut out, &mut room, dart, cut);
     }
     grain(&mut out, &mut room, piece);
-    notches(&mut out, &mut room, piece);
+    notches(&mut out, &mut room, piece, cut);
     for hole in piece.drill_points() {
         let mut cross = Circle::new(hole.at, 1.5).to_path(0.01);
         for d in [Vec2::new(2.5, 0.0), Vec2::new(0.0, 2.5)] {
@@ -96,10 +115,62 @@ pub(super) fn draw(piece: &Piece, lines: &[String]) -> PieceLayers {
     out
 }
 
-/// The closed outline as one path. Neighbouring edges agree to a rounding only, so the path is
-/// made by hand: a gap of a nanometre must not start a new ring.
+/// The cut line: bold where the cloth is cut, dashed like a fold where it is laid on one.
+fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
+    let folds: Vec<&Curve> = piece
+        .outline()
+        .edges()
+        .iter()
+        .filter(|e| e.role() == EdgeRole::Fold)
+        .map(crate::piece::Edge::curve)
+        .collect();
+    // The fold is straight, and so is what lies on it, carried on across the allowances.
+    let on_fold = |s: &PathSeg| {
+        folds.iter().any(|fold| {
+            let along = (fold.end() - fold.start()).normalize();
+            let off = |t: f64| (s.eval(t) - fold.start()).cross(along).abs();
+            [0.0, 0.5, 1.0].iter().all(|t| off(*t) < tolerance::PRINT)
+        })
+    };
+    let segments = cut.segments();
+    if !segments.iter().any(on_fold) {
+        out.cutting
+            .push(Figure::stroked(closed(segments), Pen::solid(CUTTING)));
+        return;
+    }
+    // From where a fold ends once round, so that no stretch is broken in two.
+    let from = (0..segments.len())
+        .find(|k| on_fold(&segments[*k]) && !on_fold(&segments[(k + 1) % segments.len()]))
+        .map_or(0, |k| k + 1);
+    let round: Vec<PathSeg> = (0..segments.len())
+        .map(|k| segments[(from + k) % segments.len()])
+        .collect();
+    for stretch in round.chunk_by(|a, b| on_fold(a) == on_fold(b)) {
+        if on_fold(&stretch[0]) {
+            let pen = Pen::solid(STITCHING).dashed(&FOLD_DASHES);
+            out.stitching.push(Figure::stroked(chain(stretch), pen));
+        } else {
+            out.cutting
+                .push(Figure::stroked(chain(stretch), Pen::solid(CUTTING)));
+        }
+    }
+}
+
+/// The closed outline of a piece as one path.
 pub(crate) fn ring(piece: &Piece) -> BezPath {
-    let segments = piece.outline().segments();
+    closed(&piece.outline().segments())
+}
+
+/// The segments of a closed ring as one path.
+fn closed(segments: &[PathSeg]) -> BezPath {
+    let mut path = chain(segments);
+    path.close_path();
+    path
+}
+
+/// The segments as one path. Neighbouring edges agree to a rounding only, so the path is made
+/// by hand: a gap of a nanometre must not start a new one.
+fn chain(segments: &[PathSeg]) -> BezPath {
     let mut path = BezPath::new();
     for (index, segment) in segments.iter().enumerate() {
         if index == 0 {
@@ -107,7 +178,6 @@ pub(crate) fn ring(piece: &Piece) -> BezPath {
         }
         path.push(segment.as_path_el());
     }
-    path.close_path();
     path
 }
 
@@ -163,7 +233,15 @@ fn arrow_head(out: &mut PieceLayers, tip: Point, direction: Vec2) {
     out.marks.push(Figure::filled(path, Ink::BLACK));
 }
 
-fn dart_lines(out: &mut PieceLayers, room: &mut Room, dart: &Dart) {
+fn dart_lines(out: &mut PieceLayers, room: &mut Room, dart: &Dart, cut: Option<&Curve>) {
+    // Across an allowance each leg is carried on to the cut line, as a notch of its intake.
+    for leg in dart.legs.into_iter().filter(|_| dart.edge.is_some()) {
+        let on = (leg - dart.apex()).normalize();
+        if let Some(from) = cut.and_then(|cut| outward_to(cut, leg, on)) {
+            out.marks
+                .push(Figure::stroked(stroke(&[from, leg]), Pen::solid(0.4)));
+        }
+    }
     let middle = dart.legs[0].midpoint(dart.legs[1]);
     let (legs, centre) = match dart.apexes {
         Apexes::One(apex) => (
@@ -199,7 +277,9 @@ fn grain(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
     out.words.push(text);
 }
 
-fn notches(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
+/// Notches: inward from the stitching line where that is cut along, else from the cut line
+/// across the allowance to the stitching line.
+fn notches(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: Option<&Curve>) {
     for notch in piece.notches() {
         let Some(edge) = piece.outline().edge(&notch.edge) else {
             continue;
@@ -212,10 +292,23 @@ fn notches(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
             let Ok((at, along)) = edge.curve().point_at(notch.at + offset) else {
                 continue;
             };
-            let path = stroke(&[at, at + perpendicular(along) * NOTCH]);
+            let inward = perpendicular(along);
+            let path = match cut.and_then(|cut| outward_to(cut, at, -inward)) {
+                Some(from) => stroke(&[from, at]),
+                None => stroke(&[at, at + inward * NOTCH]),
+            };
             mark(&mut out.marks, room, path, Pen::solid(0.4));
         }
     }
+}
+
+/// Where the cut line lies outside a place on the stitching line, unless it is the same there.
+fn outward_to(cut: &Curve, at: Point, outward: Vec2) -> Option<Point> {
+    let ray = Curve::line(at, at + outward * 3.0 * Allowances::MOST).ok()?;
+    crossings(ray.segments(), cut.segments())
+        .first()
+        .map(|c| c.point)
+        .filter(|p| p.distance(at) > tolerance::PRINT)
 }
 
 /// What is written on a piece: its name and lines, the names of its balance lines, and to

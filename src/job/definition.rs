@@ -1,6 +1,7 @@
 //! What a job is, once everything it refers to is at hand.
 
 use super::PrintOptions;
+use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
 use crate::measurements::MeasurementSet;
@@ -38,6 +39,8 @@ pub struct Job {
     pub options: DraftOptions,
     /// The alterations of the draft, made in this order.
     pub alterations: Vec<Request>,
+    /// The seam allowances; without them only stitching lines are drawn.
+    pub allowances: Option<Allowances>,
     /// The wearer and her measurements.
     pub set: MeasurementSet,
     /// How it is printed.
@@ -54,6 +57,7 @@ impl Job {
             title: title.into(),
             options: DraftOptions::of(block),
             alterations: Vec::new(),
+            allowances: None,
             set,
             print: PrintOptions::default(),
             notes: Vec::new(),

@@ -1,5 +1,6 @@
 //! Why a job gives no pattern.
 
+use crate::allowance::AllowanceError;
 use crate::alterations::{Refused, RequestError};
 use crate::grading::{GradingError, NestError};
 #[cfg(feature = "yaml")]
@@ -53,6 +54,9 @@ pub enum JobError {
     /// An alteration was refused.
     #[error("the alterations were refused at {0}")]
     Alteration(#[from] Box<Refused>),
+    /// There is no cut line with the allowances asked for.
+    #[error("the seam allowance cannot be added: {0}")]
+    Allowance(#[from] AllowanceError),
     /// The pieces cannot be laid on a sheet.
     #[error("the pattern cannot be laid out: {0}")]
     Sheet(#[from] SheetError),
@@ -88,6 +92,7 @@ impl JobError {
             Self::Unprovable { .. } => "law_broken".to_owned(),
             Self::Request(_) => "bad_alteration".to_owned(),
             Self::Alteration(_) => "alteration_refused".to_owned(),
+            Self::Allowance(_) => "no_room_for_allowance".to_owned(),
             Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
             Self::Piece(_) => "pattern_does_not_hold".to_owned(),
             Self::Grading(error) => error.code(),

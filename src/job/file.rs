@@ -2,14 +2,15 @@
 
 use super::definition::one_line;
 use super::field::Field;
+use super::read_allowance::allowance;
 use super::read_alterations::alterations;
 use super::read_block::block;
 use super::read_body::{JobBody, body};
 use super::read_ease::{EasePlace, ease};
-use super::read_not_yet::not_yet;
 use super::read_print::print;
 use super::read_shape::ShapeFields;
 use super::{Job, LONGEST_TITLE, PrintOptions, RangeJob, ResolveError};
+use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
 use crate::grading::Align;
@@ -37,14 +38,15 @@ use crate::piece::Warning;
 /// alterations:               # optional: made in this order, each an alteration of
 ///                            #   alterations::CATALOGUE with its settings
 ///   - back_length_reduction: {amount: 25}   # or {to: 98 cm}: by whatever amount gets there
+/// allowance: 15              # optional: seam allowance all round, or `usual`, or by place:
+///                            #   {default: 15, neckline: 10, hem: 40}; the places are those of
+///                            #   Allowances::PLACES, 0 to 100 mm; mm without a unit; none on folds
 /// print:                     # optional
 ///   paper: a4                #   a4, letter, a3, legal or a0
 ///   margin: 12               #   12 to 50 mm
 ///   overlap: 10              #   8 to 50 mm
 ///   orientation: fewer_pages #   or portrait, or landscape
 /// ```
-///
-/// `allowance` is known and cannot be made by this version: it is refused unless empty.
 ///
 /// ```
 /// use blockwright::job::JobFile;
@@ -61,6 +63,7 @@ pub struct JobFile {
     title: String,
     options: DraftOptions,
     alterations: Vec<Request>,
+    allowances: Option<Allowances>,
     body: Option<JobBody>,
     print: PrintOptions,
     notes: Vec<Warning>,
@@ -144,9 +147,7 @@ impl JobFile {
             print_field.map_or_else(PrintOptions::default, |(_, node)| print(&mut reader, node));
         let steps =
             alterations_field.map_or_else(Vec::new, |(_, node)| alterations(&mut reader, node));
-        if let Some((key, node)) = allowance_field {
-            not_yet(&mut reader, key, node);
-        }
+        let allowances = allowance_field.and_then(|(_, node)| allowance(&mut reader, node));
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
         }
@@ -168,6 +169,7 @@ impl JobFile {
             title,
             options,
             alterations: steps,
+            allowances,
             body,
             print,
         })
@@ -198,6 +200,7 @@ impl JobFile {
             title: self.title,
             options: self.options,
             alterations: self.alterations,
+            allowances: self.allowances,
             set,
             print: self.print,
             notes: self.notes,
@@ -209,6 +212,13 @@ impl JobFile {
     /// The same work in the sizes of a table.
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
+        let mut notes = self.notes;
+        if self.allowances.is_some() {
+            notes.push(Warning::new(
+                "allowance_unused",
+                "allowance has no effect on a range: the nest shows the stitching lines of every size",
+            ));
+        }
         RangeJob {
             title: self.title,
             options: self.options,
@@ -216,7 +226,7 @@ impl JobFile {
             table,
             align: Align::default(),
             print: self.print,
-            notes: self.notes,
+            notes,
         }
     }
 }

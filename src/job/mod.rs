@@ -24,6 +24,8 @@ mod range_names;
 mod range_report;
 mod range_run;
 #[cfg(feature = "yaml")]
+mod read_allowance;
+#[cfg(feature = "yaml")]
 mod read_alterations;
 #[cfg(feature = "yaml")]
 mod read_block;
@@ -31,8 +33,6 @@ mod read_block;
 mod read_body;
 #[cfg(feature = "yaml")]
 mod read_ease;
-#[cfg(feature = "yaml")]
-mod read_not_yet;
 #[cfg(feature = "yaml")]
 mod read_print;
 #[cfg(feature = "yaml")]

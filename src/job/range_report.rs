@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::report::CAUTIONS;
+use super::report::cautions;
 use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
 use crate::grading::{Graded, Increments, Measures};
@@ -148,7 +148,7 @@ impl RangeReport {
             increments: rows.collect(),
             pages,
             warnings: warnings(job, graded, patterns, &increments.jumps()),
-            cautions: CAUTIONS.to_vec(),
+            cautions: cautions(None).to_vec(),
             unit: job.table.unit(),
         }
     }

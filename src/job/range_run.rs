@@ -103,6 +103,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
                 title: job.title.clone(),
                 options: job.options,
                 alterations: Vec::new(),
+                allowances: None,
                 set: MeasurementSet::new(size.label(), job.table.unit(), size.body().clone()),
                 print: job.print,
                 notes: Vec::new(),

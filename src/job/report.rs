@@ -4,17 +4,28 @@ use serde::Serialize;
 
 use super::rounding::rounded;
 use super::{AccountReport, Job, MethodsReport, PaperSize};
+use crate::allowance::Allowances;
 use crate::alterations::{Account, MethodChoice};
 use crate::drawing::contents;
 use crate::measurements::SetReport;
 use crate::piece::{EaseOn, EdgeRef, Pattern, Seam};
 
 /// What must be known before anything is printed or cut.
-pub(super) const CAUTIONS: [&str; 2] = [
-    "Print at 100 %, not scaled to fit, and measure the test square before anything else.",
-    "Sew a toile before cutting good cloth: these are stitching lines of a block, without \
-     seam allowance.",
-];
+pub(super) const fn cautions(allowances: Option<&Allowances>) -> [&'static str; 2] {
+    [
+        "Print at 100 %, not scaled to fit, and measure the test square before anything else.",
+        match allowances {
+            None => {
+                "Sew a toile before cutting good cloth: these are stitching lines of a block, \
+                 without seam allowance."
+            }
+            Some(_) => {
+                "Sew a toile before cutting good cloth. Seam allowance is included: cut along the \
+                 bold line, sew along the dashed one."
+            }
+        },
+    ]
+}
 
 /// The report of a job: measurements, finished girths, seams, darts, accounts, ways to choose
 /// from, warnings, pages.
@@ -220,7 +231,7 @@ impl JobReport {
             methods: choices.iter().map(MethodsReport::new).collect(),
             pages,
             warnings: warnings.collect(),
-            cautions: CAUTIONS.to_vec(),
+            cautions: cautions(job.allowances.as_ref()).to_vec(),
             unit: job.set.unit(),
         }
     }

@@ -3,11 +3,12 @@
 use super::chain::{Made, made};
 use super::outcome::OutputFile;
 use super::prove::prove;
-use super::report::CAUTIONS;
+use super::report::cautions;
 use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
+use crate::allowance::CutLines;
 use crate::draft::draft;
-use crate::drawing::{PatternLabels, pattern_sheet};
+use crate::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use crate::measurements::SetReport;
 use crate::render::fitting::{self, Fitting};
 use crate::render::{json, svg};
@@ -55,7 +56,15 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         title: job.title.clone(),
         wearer: job.wearer(),
     };
-    let sheet = pattern_sheet(&pattern, &labels)?;
+    let cut = job
+        .allowances
+        .as_ref()
+        .map(|allowances| CutLines::new(&pattern, allowances))
+        .transpose()?;
+    let sheet = match &cut {
+        Some(cut) => pattern_sheet_to_cut(&pattern, &labels, cut)?,
+        None => pattern_sheet(&pattern, &labels)?,
+    };
     let mut files = Vec::new();
     #[cfg(feature = "pdf")]
     let pages = Some(print(job, &pattern, &sheet, &mut files)?);
@@ -68,10 +77,12 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         });
     };
     add("pattern.svg", svg::render(&sheet));
-    add(
-        "pattern.json",
-        json::render(&pattern, job.set.body(), &job.title, &accounts),
-    );
+    let (body, title) = (job.set.body(), &job.title);
+    let document = match &cut {
+        Some(cut) => json::render_to_cut(&pattern, body, title, &accounts, cut),
+        None => json::render(&pattern, body, title, &accounts),
+    };
+    add("pattern.json", document);
     let page = fitting::page(&Fitting {
         title: &job.title,
         wearer: job.wearer().as_deref(),
@@ -80,7 +91,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         accounts: &accounts,
         choices: &choices,
         body: &SetReport::new(&job.set),
-        cautions: &CAUTIONS,
+        cautions: &cautions(job.allowances.as_ref()),
     });
     add("fitting.html", page);
     Ok(Outcome {

@@ -103,14 +103,6 @@ pub enum FileCause {
         /// The word that was meant, or those that are known.
         hint: String,
     },
-    /// Something that is understood and cannot be done by this version.
-    #[error("this version cannot make {what}; {hint}")]
-    NotYet {
-        /// What was asked for.
-        what: String,
-        /// What to write instead.
-        hint: &'static str,
-    },
     /// Something that has no meaning beside the rest of the file.
     #[error("{problem}; {hint}")]
     Senseless {
@@ -170,7 +162,6 @@ impl FileCause {
             Self::BadUnit { .. } => "bad_unit",
             Self::BadLabel { .. } => "bad_label",
             Self::UnknownWord { .. } => "unknown_word",
-            Self::NotYet { .. } => "not_yet",
             Self::Senseless { .. } => "senseless",
             Self::TooMany { .. } => "too_many",
             Self::Alteration { unknown: true, .. } => "unknown_alteration",

@@ -7,6 +7,7 @@
 use serde::Serialize as Derive;
 use serde::ser::{Serialize, Serializer};
 
+use crate::allowance::CutLines;
 use crate::alterations::Account;
 use crate::geometry::{Curve, Point};
 use crate::measurements::Body;
@@ -30,8 +31,43 @@ use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
 /// ```
 #[must_use]
 pub fn render(pattern: &Pattern, body: &Body, title: &str, accounts: &[Account]) -> String {
+    written(Document::new(pattern, body, title, accounts))
+}
+
+/// The same with the cut line of every piece, a closed path under `cut_line`.
+///
+/// ```
+/// use blockwright::allowance::{Allowances, CutLines};
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::render::json;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
+/// let cut = CutLines::new(&pattern, &Allowances::usual())?;
+/// let text = json::render_to_cut(&pattern, &body, "Skirt", &[], &cut);
+/// assert!(text.contains("\"cut_line\": \"M"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[must_use]
+pub fn render_to_cut(
+    pattern: &Pattern,
+    body: &Body,
+    title: &str,
+    accounts: &[Account],
+    cut: &CutLines,
+) -> String {
+    let mut document = Document::new(pattern, body, title, accounts);
+    for piece in &mut document.pieces {
+        piece.cut_line = cut.of(piece.name).map(closed);
+    }
+    written(document)
+}
+
+fn written(document: Document<'_>) -> String {
     // Strings, finite numbers and string keys only: nothing that JSON cannot hold.
-    let document = document(pattern, body, title, accounts);
     let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
     text.push('\n');
     text
@@ -307,4 +343,9 @@ fn point(p: Point) -> [Number; 2] {
 /// SVG path data with four decimals.
 fn path(curve: &Curve) -> String {
     super::path_data::path_data(&curve.to_path(), 4)
+}
+
+/// SVG path data of a closed chain.
+fn closed(curve: &Curve) -> String {
+    path(curve) + "Z"
 }

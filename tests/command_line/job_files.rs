@@ -12,7 +12,7 @@ fn told(text: &str) -> String {
 #[test]
 fn each_problem_is_told_at_its_place_with_a_cure() {
     let skirt = job("skirt");
-    let cases: [(String, &str); 26] = [
+    let cases: [(String, &str); 31] = [
         (
             "block: skirt\nbody: a\n".into(),
             "job.yaml:1:1: `title` is missing; write `title:`",
@@ -74,12 +74,32 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
             "job.yaml:4:9: sleeve: `lng` is no sleeve; did you mean `long`?",
         ),
         (
-            format!("{skirt}alterations:\n  - ruffle: 20\n"),
-            "job.yaml:5:5: alterations: `ruffle` is no alteration; ",
+            format!("{skirt}alterations:\n  - chest: 20\n"),
+            "job.yaml:5:5: alterations: `chest` is no alteration; ",
         ),
         (
-            format!("{skirt}allowance: 15\n"),
-            "job.yaml:4:12: allowance: this version cannot make seam allowances",
+            format!("{skirt}allowance: 15 ells\n"),
+            "job.yaml:4:12: allowance: `ells` in `15 ells` is not a known unit",
+        ),
+        (
+            format!("{skirt}allowance: [15]\n"),
+            "job.yaml:4:12: allowance: a list stands here; write a length such as `15`",
+        ),
+        (
+            format!("{skirt}allowance: -1\n"),
+            "job.yaml:4:12: allowance: -1 mm is out of reach; write 0 to 100 mm",
+        ),
+        (
+            format!("{skirt}allowance: {{hem: 5 in}}\n"),
+            "allowance.hem: 127 mm is out of reach; write 0 to 100 mm",
+        ),
+        (
+            format!("{skirt}allowance: {{hems: 40}}\n"),
+            "job.yaml:4:13: allowance: `hems` is not known here; did you mean `hem`?",
+        ),
+        (
+            format!("{skirt}allowance: {{default: .nan}}\n"),
+            "allowance.default: the value is not a finite number",
         ),
         (
             format!("{skirt}ease: tight\n"),

@@ -2,6 +2,7 @@
 #![cfg(feature = "cli")]
 #![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
 
+mod allowances;
 mod alterations;
 mod any_job;
 mod document;

@@ -12,9 +12,11 @@ mod alterations;
 
 use std::path::Path;
 
+use blockwright::allowance::{Allowances, CutLines};
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
-use blockwright::drawing::{PatternLabels, pattern_sheet};
+use blockwright::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use blockwright::measurements::MeasurementSet;
+use blockwright::piece::Pattern;
 use blockwright::render::svg;
 
 /// How far a number may differ from its reference, in millimetres: pictures have three
@@ -43,13 +45,18 @@ fn options(block: Block) -> DraftOptions {
 }
 
 fn picture(block: Block, wearer: &str) -> String {
+    let (pattern, labels) = drafted(block, wearer);
+    svg::render(&pattern_sheet(&pattern, &labels).unwrap())
+}
+
+fn drafted(block: Block, wearer: &str) -> (Pattern, PatternLabels) {
     let set = set(wearer);
     let pattern = draft(set.body(), &options(block)).unwrap();
     let labels = PatternLabels {
         title: format!("{} block", block.name()),
         wearer: Some(set.name().to_owned()),
     };
-    svg::render(&pattern_sheet(&pattern, &labels).unwrap())
+    (pattern, labels)
 }
 
 /// The text without its numbers, and the numbers.
@@ -118,6 +125,21 @@ fn every_block_looks_as_it_did() {
             (name, picture(block, wearer))
         })
     }));
+}
+
+#[test]
+fn with_allowances_it_looks_as_it_did() {
+    let name = "bodice-and-skirt-ines-to-cut.svg";
+    let path = root().join("tests/pictures/reference").join(name);
+    let (pattern, labels) = drafted(Block::BodiceAndSkirt, "ines");
+    let cut = CutLines::new(&pattern, &Allowances::usual()).unwrap();
+    let found = svg::render(&pattern_sheet_to_cut(&pattern, &labels, &cut).unwrap());
+    if std::env::var_os("BLOCKWRIGHT_REWRITE_PICTURES").is_some() {
+        std::fs::write(&path, &found).unwrap();
+        return;
+    }
+    let reference = std::fs::read_to_string(&path).unwrap_or_default();
+    assert_eq!(difference(&found, &reference), None);
 }
 
 #[test]

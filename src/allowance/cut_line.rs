@@ -1,0 +1,238 @@
+//! The line on which a piece is cut.
+
+use super::corner::{Arm, Corner, meet};
+use super::{AllowanceError, Allowances};
+use crate::geometry::{
+    Curve, GeometryError, OffsetRun, Point, offset_runs, perpendicular, ring_crossing, signed_area,
+    tolerance, without_loops,
+};
+use crate::piece::{Edge, EdgeRole, Piece};
+use kurbo::{ParamCurve, PathSeg};
+
+/// How far the cut line may come closer to the stitching line than its width, in millimetres.
+const SLACK: f64 = 0.05;
+
+/// Samples on every segment of the cut line when that is proved.
+const SAMPLES: u32 = 8;
+
+/// The closed line on which a piece is cut, clockwise on the page: outside the stitching line
+/// by the width of each edge, on it along a fold.
+///
+/// Corners are mitred; squared to the seam that is sewn first; mirrored at the hem; cut blunt
+/// when very acute. Along the shaped mouth of a dart the line follows the mouth, so that the
+/// folded dart lies within the allowance. What comes back is proved: closed, simple, nowhere
+/// closer to the stitching line than it should be.
+///
+/// ```
+/// use blockwright::allowance::{Allowances, cut_line};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let piece = &pattern.pieces()[0];
+/// let cut = cut_line(piece, &Allowances::all_round(15.0)?)?;
+/// let below = cut.bounds().y1 - piece.outline().bounds().y1;
+/// assert!((below - 15.0).abs() < 0.02, "15 mm at the hem");
+/// # Ok(()) }
+/// ```
+///
+/// # Errors
+/// When the allowance has no room: it would run into itself or into the piece.
+pub fn cut_line(piece: &Piece, allowances: &Allowances) -> Result<Curve, AllowanceError> {
+    let geometry = |source| AllowanceError::Geometry {
+        piece: piece.name().to_owned(),
+        source,
+    };
+    let ring = raw_ring(piece, allowances).map_err(geometry)?;
+    let ring = without_slivers(without_loops(ring));
+    let line = Curve::new(ring).map_err(geometry)?;
+    // A sliver left out at the very end leaves the ring open by as little.
+    let line = line.ending_at(line.start()).map_err(geometry)?;
+    prove(piece, allowances, &line)?;
+    Ok(line)
+}
+
+/// One smooth stretch of the ring with what is known of its edge.
+struct Stretch<'a> {
+    edge: &'a Edge,
+    width: f64,
+    run: OffsetRun,
+}
+
+/// The lines beside all edges with their corners; it may cross itself where there is no room.
+fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, GeometryError> {
+    // The inside of a clockwise outline lies to the right, of an anticlockwise one to the left.
+    let side = piece.outline().area().signum();
+    let mut stretches = Vec::new();
+    for edge in piece.outline().edges() {
+        let width = allowances.of(edge);
+        for run in offset_runs(edge.curve(), side * width)? {
+            stretches.push(Stretch { edge, width, run });
+        }
+    }
+    let count = stretches.len();
+    let mut betweens: Vec<Vec<Curve>> = Vec::with_capacity(count);
+    for index in 0..count {
+        let next = (index + 1) % count;
+        let (a, b) = (&stretches[index], &stretches[next]);
+        let corner = if a.edge.name() == b.edge.name() {
+            Corner::Mitred
+        } else {
+            Corner::between(a.edge, b.edge)
+        };
+        let arm = |s: &Stretch<'_>, end: usize| {
+            let along = s.run.directions[end];
+            Arm {
+                beside: if end == 1 {
+                    s.run.beside.clone()
+                } else {
+                    s.run.beside.reversed()
+                },
+                toward: if end == 1 { along } else { -along },
+                width: s.width,
+                outward: -perpendicular(along) * side,
+            }
+        };
+        let met = meet(corner, a.run.ends[1], &arm(a, 1), &arm(b, 0))?;
+        stretches[index].run.beside = met.first;
+        stretches[next].run.beside = met.second.reversed();
+        betweens.push(met.between);
+    }
+    let mut ring = Vec::new();
+    for (stretch, between) in stretches.iter().zip(&betweens) {
+        ring.extend_from_slice(stretch.run.beside.segments());
+        ring.extend(between.iter().flat_map(|c| c.segments().iter().copied()));
+    }
+    if side < 0.0 {
+        ring = ring.iter().rev().map(PathSeg::reverse).collect();
+    }
+    Ok(ring)
+}
+
+/// The ring without straight segments too short to be seen, such as carrying on leaves where
+/// two edges nearly meet: the segment after each starts where it started.
+fn without_slivers(ring: Vec<PathSeg>) -> Vec<PathSeg> {
+    let is_sliver =
+        |s: &PathSeg| kurbo::Shape::bounding_box(s).size().max_side() < tolerance::SEAM_DRAFTED;
+    let mut kept: Vec<PathSeg> = Vec::with_capacity(ring.len());
+    let mut from = None;
+    for mut segment in ring {
+        let start = from.take().unwrap_or(segment.start());
+        if is_sliver(&segment) {
+            from = Some(start);
+            continue;
+        }
+        match &mut segment {
+            PathSeg::Line(l) => l.p0 = start,
+            PathSeg::Quad(q) => q.p0 = start,
+            PathSeg::Cubic(c) => c.p0 = start,
+        }
+        kept.push(segment);
+    }
+    kept
+}
+
+/// Proves a cut line: simple, round the right way, nowhere too close to the stitching line.
+///
+/// Near the ends of an edge the narrower width of the edge and its neighbour counts, for there
+/// corners are squared, mirrored and trimmed.
+fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), AllowanceError> {
+    let crossing = |p: Point| AllowanceError::Crossing {
+        piece: piece.name().to_owned(),
+        x: p.x,
+        y: p.y,
+    };
+    if let Some(at) = ring_crossing(line.segments()) {
+        return Err(crossing(at));
+    }
+    let grown = signed_area(line.segments()) - piece.outline().area().abs();
+    if grown < -1.0 {
+        return Err(crossing(line.start()));
+    }
+    let edges: Vec<Guarded<'_>> = (0..piece.outline().edges().len())
+        .map(|index| Guarded::new(piece, allowances, index))
+        .collect();
+    for segment in line.segments() {
+        for step in 0..SAMPLES {
+            let p = segment.eval(f64::from(step) / f64::from(SAMPLES));
+            let inside = inside_fold(piece, p);
+            if inside < -tolerance::SEAM_ALTERED {
+                return Err(crossing(p));
+            }
+            if inside < tolerance::SEAM_ALTERED {
+                continue; // laid on the fold, not cut
+            }
+            for guarded in &edges {
+                guarded.check(piece, p)?;
+            }
+        }
+    }
+    Ok(())
+}
+
+/// How far inside the fold a place lies, negative beyond it; infinite on a piece without one.
+fn inside_fold(piece: &Piece, p: Point) -> f64 {
+    let side = piece.outline().area().signum();
+    let edges = piece.outline().edges().iter();
+    edges
+        .filter(|edge| edge.role() == EdgeRole::Fold)
+        .map(|edge| {
+            let inward = perpendicular(edge.curve().start_direction()) * side;
+            (p - edge.curve().start()).dot(inward)
+        })
+        .fold(f64::INFINITY, f64::min)
+}
+
+/// An edge and how close the cut line may come to it.
+struct Guarded<'a> {
+    edge: &'a Edge,
+    length: f64,
+    width: f64,
+    /// The width that counts near the start and near the end.
+    near: [f64; 2],
+    /// What is near, in millimetres along the edge.
+    reach: f64,
+}
+
+impl<'a> Guarded<'a> {
+    fn new(piece: &'a Piece, allowances: &Allowances, index: usize) -> Self {
+        let edges = piece.outline().edges();
+        let (before, after) = (
+            allowances.of(&edges[(index + edges.len() - 1) % edges.len()]),
+            allowances.of(&edges[(index + 1) % edges.len()]),
+        );
+        let width = allowances.of(&edges[index]);
+        Self {
+            edge: &edges[index],
+            length: edges[index].curve().length(),
+            width,
+            near: [width.min(before), width.min(after)],
+            reach: 2.5 * width.max(before).max(after),
+        }
+    }
+
+    fn check(&self, piece: &Piece, p: Point) -> Result<(), AllowanceError> {
+        let bounds = self.edge.curve().bounds().inflate(self.width, self.width);
+        if self.width <= SLACK || !bounds.contains(p) {
+            return Ok(());
+        }
+        let (distance, at) = self.edge.curve().nearest(p);
+        let mut width = self.width;
+        if at < self.reach {
+            width = width.min(self.near[0]);
+        }
+        if at > self.length - self.reach {
+            width = width.min(self.near[1]);
+        }
+        if distance >= width - SLACK {
+            return Ok(());
+        }
+        Err(AllowanceError::NoRoom {
+            piece: piece.name().to_owned(),
+            edge: self.edge.name().to_string(),
+            x: p.x,
+            y: p.y,
+            distance,
+            width,
+        })
+    }
+}

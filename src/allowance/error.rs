@@ -1,0 +1,73 @@
+//! Why there is no cut line.
+
+use crate::geometry::GeometryError;
+use thiserror::Error;
+
+/// Why an allowance cannot be added.
+///
+/// ```
+/// use blockwright::allowance::{AllowanceError, Allowances};
+/// let refused = Allowances::all_round(400.0);
+/// assert!(matches!(refused, Err(AllowanceError::OutOfReach { .. })));
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum AllowanceError {
+    /// A width that no allowance has.
+    #[error("an allowance of {width} mm at {place} is out of reach; it may be 0 to {most} mm wide")]
+    OutOfReach {
+        /// The place it was asked for.
+        place: String,
+        /// The width asked for, in millimetres.
+        width: f64,
+        /// The greatest width there is.
+        most: f64,
+    },
+    /// No edge has that name.
+    #[error("`{place}` is no place of an allowance; it may be one of {places}")]
+    NoPlace {
+        /// The name found.
+        place: String,
+        /// The names there are.
+        places: String,
+    },
+    /// The line beside the piece runs into itself or into the piece.
+    #[error(
+        "the allowance of {piece} has no room: at ({x:.0}, {y:.0}) mm the cut line would run \
+         {distance:.2} mm from the {edge} edge instead of {width:.2} mm; ask for a narrower one"
+    )]
+    NoRoom {
+        /// The piece.
+        piece: String,
+        /// The edge that is cut too close.
+        edge: String,
+        /// Where, in the piece's own coordinates.
+        x: f64,
+        /// Where, in the piece's own coordinates.
+        y: f64,
+        /// How close the cut line comes.
+        distance: f64,
+        /// How wide the allowance should be there.
+        width: f64,
+    },
+    /// The cut line crosses itself.
+    #[error(
+        "the cut line of {piece} crosses itself at ({x:.0}, {y:.0}) mm; ask for a narrower allowance"
+    )]
+    Crossing {
+        /// The piece.
+        piece: String,
+        /// Where, in the piece's own coordinates.
+        x: f64,
+        /// Where, in the piece's own coordinates.
+        y: f64,
+    },
+    /// A line that cannot be constructed.
+    #[error("the cut line of {piece} cannot be constructed: {source}")]
+    Geometry {
+        /// The piece.
+        piece: String,
+        /// What cannot be made.
+        source: GeometryError,
+    },
+}

@@ -1,0 +1,10 @@
+//! Seam allowances: the cut line of every block is where it should be.
+
+#![allow(clippy::unwrap_used)]
+
+mod altered;
+mod corners;
+mod garments;
+mod reference;
+mod room;
+mod widths;
