@@ -108,7 +108,7 @@ fn no_file_breaks_the_tool() {
             let started = Instant::now();
             let told = place.run(args).failed(2);
             assert!(
-                started.elapsed() < Duration::from_secs(5),
+                started.elapsed() < Duration::from_secs(60),
                 "{name} takes too long"
             );
             assert!(
