@@ -201,7 +201,11 @@ fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError>
                     "the line on which the {} girth is measured would come down over the tip of a dart, and the girth change from {old:.1} to {new:.1} mm",
                     girth.name
                 ),
-                advice: "shorten that dart first, or say underarm: keep".to_owned(),
+                advice: if girth.name == "bust" {
+                    "shorten that dart first, or say underarm: keep".to_owned()
+                } else {
+                    "shorten or move that dart first".to_owned()
+                },
             });
         }
     }
