@@ -1,10 +1,9 @@
 //! Abdomen: prominent or flat.
 
-use super::centre_opening::open_centre;
-use super::quarter::{Half, at_most, centre, hem, number, quarters};
-use super::sleeve::replaced;
+use super::centre_opening::CentreLength;
+use super::quarter::Half;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{Pattern, Piece};
+use crate::piece::Pattern;
 use serde::{Deserialize, Serialize};
 
 /// Gives length over a prominent abdomen (or takes it over a flat one).
@@ -41,6 +40,20 @@ pub struct Abdomen {
 const LEAST: f64 = -15.0;
 const MOST: f64 = 25.0;
 
+impl Abdomen {
+    fn centre(self) -> CentreLength {
+        CentreLength {
+            half: Half::Front,
+            amount: self.amount,
+            range: (LEAST, MOST),
+            missing: (
+                "a front that reaches to the hip line",
+                "the abdomen is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
+            ),
+        }
+    }
+}
+
 impl Alteration for Abdomen {
     fn name(&self) -> &'static str {
         "abdomen"
@@ -55,46 +68,10 @@ impl Alteration for Abdomen {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises: Vec<Promise> = before
-            .girths()
-            .iter()
-            .map(|g| Promise::exactly(format!("{} finished", g.name)))
-            .collect();
-        for piece in halves(before) {
-            let name = piece.name();
-            for edge in ["side_seam", "waist", "neckline", "shoulder", "armscye"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let centre = format!("{name} centre_front length");
-            promises.push(Promise::changes_by(centre, self.amount));
-        }
-        promises
+        self.centre().promises(before)
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        let amount = number(self.amount)?;
-        at_most(amount, (LEAST, MOST), "more than that is another block")?;
-        if halves(pattern).next().is_none() {
-            return Err(AlterationError::Missing {
-                what: "a front that reaches to the hip line".to_owned(),
-                advice: "the abdomen is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
-            });
-        }
-        let mut altered = pattern.clone();
-        if amount != 0.0 {
-            for piece in halves(pattern) {
-                altered = replaced(&altered, open_centre(piece, amount)?)?;
-            }
-        }
-        Ok(altered.into())
+        self.centre().alter(pattern)
     }
-}
-
-/// The front pieces that reach over the hips.
-fn halves(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
-    quarters(pattern).filter(|p| {
-        centre(p).is_some_and(|(half, _)| half == Half::Front)
-            && p.line("hip").is_some()
-            && hem(p).is_some()
-    })
 }

@@ -1,14 +1,78 @@
 //! A slash from the centre to a hinge at the side seam, opened at the centre.
 
-use super::quarter::{centre, hem, upper};
+use super::quarter::{Half, at_most, centre, hem, number, quarters, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
+use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
-use super::{AlterationError, Sketch};
+use super::{AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Vec2};
-use crate::piece::Piece;
+use crate::piece::{EdgeName, Pattern, Piece};
 
 /// Least distance of the grain line's ends from waist and hem, in millimetres.
 const GRAIN_INSIDE: f64 = 18.0;
+
+/// Length given or taken at the centre of one half of the garment: the seat behind, the abdomen
+/// in front.
+pub(super) struct CentreLength {
+    /// The half whose centre is opened; the other is not touched.
+    pub half: Half,
+    /// By how much, in millimetres.
+    pub amount: f64,
+    /// Least and most at once, in millimetres.
+    pub range: (f64, f64),
+    /// What the pattern has not when it has no such half, and what to do about it.
+    pub missing: (&'static str, &'static str),
+}
+
+impl CentreLength {
+    /// The pieces of that half that reach over the hips, each with the name of its centre edge.
+    fn pieces<'p>(&self, pattern: &'p Pattern) -> impl Iterator<Item = (&'p Piece, EdgeName)> {
+        let wanted = self.half;
+        quarters(pattern).filter_map(move |piece| {
+            let (half, edge) = centre(piece)?;
+            let over_hips = piece.line("hip").is_some() && hem(piece).is_some();
+            (half == wanted && over_hips).then_some((piece, edge))
+        })
+    }
+
+    /// Kept are every girth and the edges of the half but its centre and hem; the centre changes
+    /// by the amount.
+    pub fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        let mut promises: Vec<Promise> = before
+            .girths()
+            .iter()
+            .map(|g| Promise::exactly(format!("{} finished", g.name)))
+            .collect();
+        for (piece, centre) in self.pieces(before) {
+            let name = piece.name();
+            for edge in ["side_seam", "waist", "neckline", "shoulder", "armscye"] {
+                promises.push(Promise::exactly(format!("{name} {edge} length")));
+            }
+            let centre = format!("{name} {centre} length");
+            promises.push(Promise::changes_by(centre, self.amount));
+        }
+        promises
+    }
+
+    /// Opens the centre of every piece of the half.
+    pub fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let amount = number(self.amount)?;
+        at_most(amount, self.range, "more than that is another block")?;
+        if self.pieces(pattern).next().is_none() {
+            return Err(AlterationError::Missing {
+                what: self.missing.0.to_owned(),
+                advice: self.missing.1,
+            });
+        }
+        let mut altered = pattern.clone();
+        if amount != 0.0 {
+            for (piece, _) in self.pieces(pattern) {
+                altered = replaced(&altered, open_centre(piece, amount)?)?;
+            }
+        }
+        Ok(altered.into())
+    }
+}
 
 /// Opens a piece (or closes it) at its centre along a slash to a hinge at the side seam, and
 /// trues it.
@@ -19,7 +83,7 @@ const GRAIN_INSIDE: f64 = 18.0;
 /// waist rises at the centre, to nothing at the side seam, its darts' apexes with it, and the
 /// darts take in what keeps its length. In one piece from neck to hem the lower panel
 /// turns: the hem drops at the centre.
-pub(super) fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
+fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let Some((_, fold_name)) = centre(piece) else {
         return Err(AlterationError::Missing {
             what: format!("a centre edge on the {}", piece.name()),

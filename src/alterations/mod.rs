@@ -112,7 +112,7 @@ pub use stations::{Station, moved_at};
 pub use stretch::Stretch;
 pub use targeted::Targeted;
 pub use true_up::{
-    blend_end, blend_start, hinged, line_of_length, turned, turned_end, with_mouth, without_mouth,
+    blend_end, blend_start, hinged, line_of_length, turned_end, with_mouth, without_mouth,
 };
 pub use upper_arm::UpperArm;
 pub(crate) use waist_edge::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};

@@ -1,10 +1,9 @@
 //! Seat: prominent or flat.
 
-use super::centre_opening::open_centre;
-use super::quarter::{Half, at_most, centre, hem, number, quarters};
-use super::sleeve::replaced;
+use super::centre_opening::CentreLength;
+use super::quarter::Half;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{Pattern, Piece};
+use crate::piece::Pattern;
 use serde::{Deserialize, Serialize};
 
 /// Gives length over a prominent seat (or takes it over a flat one).
@@ -41,6 +40,20 @@ pub struct Seat {
 const LEAST: f64 = -20.0;
 const MOST: f64 = 30.0;
 
+impl Seat {
+    fn centre(self) -> CentreLength {
+        CentreLength {
+            half: Half::Back,
+            amount: self.amount,
+            range: (LEAST, MOST),
+            missing: (
+                "a back that reaches to the hip line",
+                "the seat is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
+            ),
+        }
+    }
+}
+
 impl Alteration for Seat {
     fn name(&self) -> &'static str {
         "seat"
@@ -55,46 +68,10 @@ impl Alteration for Seat {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises: Vec<Promise> = before
-            .girths()
-            .iter()
-            .map(|g| Promise::exactly(format!("{} finished", g.name)))
-            .collect();
-        for piece in halves(before) {
-            let name = piece.name();
-            for edge in ["side_seam", "waist", "neckline", "shoulder", "armscye"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let centre = format!("{name} centre_back length");
-            promises.push(Promise::changes_by(centre, self.amount));
-        }
-        promises
+        self.centre().promises(before)
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        let amount = number(self.amount)?;
-        at_most(amount, (LEAST, MOST), "more than that is another block")?;
-        if halves(pattern).next().is_none() {
-            return Err(AlterationError::Missing {
-                what: "a back that reaches to the hip line".to_owned(),
-                advice: "the seat is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
-            });
-        }
-        let mut altered = pattern.clone();
-        if amount != 0.0 {
-            for piece in halves(pattern) {
-                altered = replaced(&altered, open_centre(piece, amount)?)?;
-            }
-        }
-        Ok(altered.into())
+        self.centre().alter(pattern)
     }
-}
-
-/// The back pieces that reach over the hips.
-fn halves(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
-    quarters(pattern).filter(|p| {
-        centre(p).is_some_and(|(half, _)| half == Half::Back)
-            && p.line("hip").is_some()
-            && hem(p).is_some()
-    })
 }

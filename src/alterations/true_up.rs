@@ -1,7 +1,7 @@
 //! Truing: lines redrawn after panels moved.
 
 use super::AlterationError;
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, root};
 use crate::piece::{Dart, EdgeName, Piece, Pressed, shaped_mouth};
 use kurbo::{CubicBez, PathSeg};
 
@@ -192,10 +192,4 @@ pub fn without_mouth(piece: &Piece, edge: &EdgeName) -> Result<(Curve, Curve), A
 #[must_use]
 pub fn hinged(from: (Point, Point), to: (Point, Point)) -> Rigid {
     Rigid::lay(from.0, from.1 - from.0, to.0, to.1 - to.0)
-}
-
-/// By how much a direction turned under a motion of its piece, in radians.
-#[must_use]
-pub fn turned(before: Vec2, after: Vec2) -> f64 {
-    angle_between(before, after)
 }
