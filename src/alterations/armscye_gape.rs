@@ -1,10 +1,11 @@
 //! Armscye gape: for an armscye that stands off in front or at the back.
 
+use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::led::led;
 use super::neckline_gape::bust_dart;
 use super::sleeve::replaced;
-use super::upper_half::{UpperHalf, at_most, put_level};
+use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::geometry::{Curve, GeometryError, Rigid, root};
@@ -114,7 +115,7 @@ impl Alteration for ArmscyeGape {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.amount, MOST, "mm", "no armscye gapes so far")?;
+        at_most(self.amount, (-MOST, MOST), "mm", "no armscye gapes so far")?;
         let half = self.half(pattern)?;
         let dart = self.dart(&half)?;
         if self.amount == 0.0 {

@@ -1,10 +1,11 @@
 //! Back-length increase: for a rounded upper back.
 
+use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::led::led;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
-use super::upper_half::{UpperHalf, at_most, moved_dart};
+use super::upper_half::{UpperHalf, moved_dart};
 use super::wedge::check_dart;
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, solve_sleeves};
 use crate::geometry::{
@@ -116,7 +117,12 @@ impl Alteration for BackLengthIncrease {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.amount, MOST, "mm", "no back is altered so far at once")?;
+        at_most(
+            self.amount,
+            (-MOST, MOST),
+            "mm",
+            "no back is altered so far at once",
+        )?;
         let back = UpperHalf::back(pattern)?;
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());

@@ -1,6 +1,7 @@
 //! Back-length reduction: for a back that dips at the waist.
 
 use super::aimed_shoulder::aimed_shoulder;
+use super::amounts::number;
 use super::hinge::Hinge;
 use super::lowered_armscye::lowered_armscye;
 use super::shoulder_swing::ShoulderSwing;
@@ -102,11 +103,7 @@ impl Alteration for BackLengthReduction {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        if !self.amount.is_finite() {
-            return Err(AlterationError::Setting(
-                "the amount is no number".to_owned(),
-            ));
-        }
+        number(self.amount)?;
         if self.amount == 0.0 {
             // Not even the shoulder dart is aimed anew.
             return Ok(pattern.clone().into());

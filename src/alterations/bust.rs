@@ -1,7 +1,7 @@
 //! Bust: full or small, by amount at the bust point.
 
+use super::amounts::{at_most, number};
 use super::bust_spread::spread;
-use super::quarter::{at_most, number};
 use super::sleeve::replaced;
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
@@ -86,7 +86,7 @@ impl Alteration for Bust {
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let amount = number(self.amount)?;
-        at_most(amount, (LEAST, MOST), "spread it in two steps")?;
+        at_most(amount, (LEAST, MOST), "mm", "spread it in two steps")?;
         if fronts(pattern).next().is_none() {
             return Err(AlterationError::Missing {
                 what: "a front with a bust dart at its side seam".to_owned(),

@@ -1,6 +1,7 @@
 //! A slash from the centre to a hinge at the side seam, opened at the centre.
 
-use super::quarter::{Half, at_most, centre, hem, number, quarters, upper};
+use super::amounts::{at_most, number};
+use super::quarter::{Half, centre, hem, quarters, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
@@ -57,7 +58,7 @@ impl CentreLength {
     /// Opens the centre of every piece of the half.
     pub fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let amount = number(self.amount)?;
-        at_most(amount, self.range, "more than that is another block")?;
+        at_most(amount, self.range, "mm", "more than that is another block")?;
         if self.pieces(pattern).next().is_none() {
             return Err(AlterationError::Missing {
                 what: self.missing.0.to_owned(),

@@ -1,7 +1,8 @@
 //! Forward shoulder: for shoulder points that stand forward of the seam.
 
+use super::amounts::at_most;
 use super::sleeve::replaced;
-use super::upper_half::{UpperHalf, at_most};
+use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Point, Vec2, root};
 use crate::piece::{EdgeName, Pattern, Piece};
@@ -101,7 +102,12 @@ impl Alteration for ForwardShoulder {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.amount, MOST, "mm", "no shoulder stands so far forward")?;
+        at_most(
+            self.amount,
+            (-MOST, MOST),
+            "mm",
+            "no shoulder stands so far forward",
+        )?;
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
         let reach = back.shoulder.start().distance(back.shoulder.end());
         let up = -2.0 * (0.5 * self.amount / reach.max(2.0 * MOST)).asin();

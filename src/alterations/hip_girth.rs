@@ -1,6 +1,7 @@
 //! Hip girth, at the side seams.
 
-use super::quarter::{at_most, hem, line_on_side, number, quarters, waist_on_side};
+use super::amounts::{at_most, number};
+use super::quarter::{hem, line_on_side, quarters, waist_on_side};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
 use super::with_girth_ease;
@@ -80,6 +81,7 @@ impl Alteration for HipGirth {
         at_most(
             self.amount,
             (-most, most),
+            "mm",
             "each side edge moves by a quarter of it, and by no more than 12 mm at once",
         )?;
         if self.amount == 0.0 {

@@ -1,8 +1,9 @@
 //! Length of bodice, skirt or sleeve: a parallel spread or tuck.
 
+use super::amounts::{at_most, number};
 use super::length_below::{bodice_longer, skirt_longer};
 use super::length_sleeve::sleeve_longer;
-use super::quarter::{at_most, number, quarters, upper};
+use super::quarter::{quarters, upper};
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::piece::{EdgeName, Pattern};
@@ -108,7 +109,7 @@ impl Alteration for Length {
             LengthAt::Skirt => MOST_SKIRT,
             LengthAt::Sleeve => MOST_SLEEVE,
         };
-        at_most(amount, (-most, most), "spread in two places instead")?;
+        at_most(amount, (-most, most), "mm", "spread in two places instead")?;
         let pieces = match self.at {
             LengthAt::Bodice => bodice_longer(pattern, amount)?,
             LengthAt::Skirt => skirt_longer(pattern, amount)?,

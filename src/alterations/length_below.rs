@@ -1,7 +1,8 @@
 //! A parallel spread of the trunk: what lies below goes down whole.
 
+use super::amounts::at_most;
 use super::quarter::{
-    at_most, centre, free_above_waist, hem, line_on_side, opened, quarters, upper, waist_on_side,
+    centre, free_above_waist, hem, line_on_side, opened, quarters, upper, waist_on_side,
 };
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::stations::{Station, move_edge};
@@ -32,6 +33,7 @@ pub(super) fn bodice_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>
             at_most(
                 amount,
                 (-room, f64::INFINITY),
+                "mm",
                 "a tuck takes no more than half of what lies between bust dart and waist",
             )?;
             spread(piece, (start, waist), amount)
@@ -53,6 +55,7 @@ pub(super) fn skirt_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>,
             at_most(
                 amount,
                 (-room, f64::INFINITY),
+                "mm",
                 "the hem would come too near to the hip line",
             )?;
             spread(piece, (hip, end), amount)

@@ -1,6 +1,6 @@
 //! A parallel spread of the sleeve.
 
-use super::quarter::at_most;
+use super::amounts::at_most;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Rigid, Vec2};
@@ -29,6 +29,7 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
     at_most(
         amount,
         (-MOST_TUCK * front_to, f64::INFINITY),
+        "mm",
         "a tuck takes no more than half of the seam above the elbow",
     )?;
     let below = back_seam.moved(&Rigid::shift(down));

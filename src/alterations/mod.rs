@@ -8,6 +8,7 @@ mod abdomen;
 mod account;
 mod aimed_shoulder;
 mod alteration;
+mod amounts;
 mod armscye_gape;
 mod asked_ease;
 mod back_length_increase;

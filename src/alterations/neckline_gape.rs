@@ -1,9 +1,10 @@
 //! Neckline gape: for a front neckline that stands off.
 
+use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::led::led;
 use super::sleeve::replaced;
-use super::upper_half::{UpperHalf, at_most, put_level};
+use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::geometry::{Rigid, root};
@@ -103,7 +104,7 @@ impl Alteration for NecklineGape {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.amount, MOST, "mm", "no neckline gapes so far")?;
+        at_most(self.amount, (-MOST, MOST), "mm", "no neckline gapes so far")?;
         let front = UpperHalf::front(pattern)?;
         let dart = bust_dart(&front)?;
         if self.amount == 0.0 {

@@ -1,6 +1,5 @@
 //! The quarters of a garment: pieces of the trunk, found by their edges and lines.
 
-use super::AlterationError;
 use crate::geometry::tolerance;
 use crate::piece::{EdgeName, EdgeRole, Pattern, Piece};
 
@@ -84,32 +83,4 @@ pub(super) fn opened(piece: &Piece, sewn: f64) -> f64 {
         .filter(|(_, opens, _)| *opens <= at + tolerance::POINT)
         .map(|(_, _, to)| *to)
         .fold(at, f64::max)
-}
-
-/// The amount, if it is a number.
-pub(super) fn number(amount: f64) -> Result<f64, AlterationError> {
-    if amount.is_finite() {
-        return Ok(amount);
-    }
-    Err(AlterationError::Setting(
-        "the amount is no number".to_owned(),
-    ))
-}
-
-/// Refuses an amount outside its bounds.
-pub(super) fn at_most(
-    amount: f64,
-    (least, most): (f64, f64),
-    why: &str,
-) -> Result<(), AlterationError> {
-    let most = if amount < 0.0 { least } else { most };
-    if amount.abs() <= most.abs() {
-        return Ok(());
-    }
-    Err(AlterationError::TooMuch {
-        amount,
-        most,
-        unit: "mm",
-        why: why.to_owned(),
-    })
 }

@@ -1,8 +1,9 @@
 //! Shoulder slope: for shoulders that slope more or less than the block's.
 
+use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::solve_sleeves;
-use super::upper_half::{UpperHalf, at_most};
+use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
 use crate::geometry::{Vec2, root, tolerance};
 use crate::piece::{EdgeName, Pattern, Piece};
@@ -131,7 +132,12 @@ impl Alteration for ShoulderSlope {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.degrees, 45.0, "°", "shoulders do not slope so far")?;
+        at_most(
+            self.degrees,
+            (-45.0, 45.0),
+            "°",
+            "shoulders do not slope so far",
+        )?;
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
         self.check(back.piece)?;
         self.check(front.piece)?;

@@ -1,7 +1,8 @@
 //! Shoulder width: for shoulders broader or narrower than the block's.
 
+use super::amounts::at_most;
 use super::sleeve::replaced;
-use super::upper_half::{UpperHalf, at_most};
+use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::{Rigid, Vec2, root};
 use crate::piece::Pattern;
@@ -92,7 +93,7 @@ impl Alteration for ShoulderWidth {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         at_most(
             self.amount,
-            MOST,
+            (-MOST, MOST),
             "mm",
             "no shoulder is altered so far at once",
         )?;

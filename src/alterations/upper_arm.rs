@@ -1,6 +1,6 @@
 //! Width of the sleeve at the upper arm.
 
-use super::quarter::{at_most, number};
+use super::amounts::{at_most, number};
 use super::sleeve::replaced;
 use super::wider_sleeve::wider;
 use super::with_girth_ease;
@@ -75,6 +75,7 @@ impl Alteration for UpperArm {
         at_most(
             amount,
             (-MOST, MOST),
+            "mm",
             "draft with more ease at the upper arm",
         )?;
         if sleeves(pattern).next().is_none() {

@@ -301,32 +301,3 @@ pub(super) fn put_level(
     }
     Ok(())
 }
-
-/// Refuses a setting that is no number.
-pub(super) fn finite(value: f64) -> Result<(), AlterationError> {
-    if value.is_finite() {
-        return Ok(());
-    }
-    Err(AlterationError::Setting(
-        "the amount is no number; give millimetres or degrees".to_owned(),
-    ))
-}
-
-/// Refuses an amount beyond what the trade ever asks at once.
-pub(super) fn at_most(
-    amount: f64,
-    most: f64,
-    unit: &'static str,
-    why: &str,
-) -> Result<(), AlterationError> {
-    finite(amount)?;
-    if amount.abs() <= most {
-        return Ok(());
-    }
-    Err(AlterationError::TooMuch {
-        amount,
-        most: most.copysign(amount),
-        unit,
-        why: why.to_owned(),
-    })
-}

@@ -1,6 +1,7 @@
 //! Waist girth, at side seams and darts.
 
-use super::quarter::{at_most, free_above_waist, number, quarters, upper};
+use super::amounts::{at_most, number};
+use super::quarter::{free_above_waist, quarters, upper};
 use super::sleeve::replaced;
 use super::waist_wider::{Taken, capacity, drawn_wider};
 use super::with_girth_ease;
@@ -133,6 +134,7 @@ fn share(pieces: &[&Piece], amount: f64) -> Result<Taken, AlterationError> {
         at_most(
             amount,
             (-most, most),
+            "mm",
             "no side edge and no dart leg moves by more than 6 mm",
         )?;
     }

@@ -1,9 +1,10 @@
 //! Back width and front width: for a back or chest broader or narrower than the block's.
 
+use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::girths::with_girth_ease;
 use super::sleeve::replaced;
-use super::upper_half::{UpperHalf, at_most};
+use super::upper_half::UpperHalf;
 use super::wedge::check_dart;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::Vec2;
@@ -121,7 +122,12 @@ impl Alteration for BackWidth {
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(self.amount, MOST, "mm", "no back is altered so far at once")?;
+        at_most(
+            self.amount,
+            (-MOST, MOST),
+            "mm",
+            "no back is altered so far at once",
+        )?;
         let back = UpperHalf::back(pattern)?;
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
@@ -177,7 +183,7 @@ impl Alteration for FrontWidth {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         at_most(
             self.amount,
-            MOST,
+            (-MOST, MOST),
             "mm",
             "no front is altered so far at once",
         )?;
