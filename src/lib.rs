@@ -10,8 +10,8 @@
 //!    it was made.
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
 //! 5. [`allowance`]: the line to cut along, outside the stitching line.
-//! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`) and JSON;
-//!    a page for the fitting.
+//! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
+//!    DXF; a page for the fitting.
 //! 7. [`grading`]: every size of a table made in that way, its increments and the nest.
 //! 8. [`job`]: all of that from one description, as the command-line tool does it.
 //!

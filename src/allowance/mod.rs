@@ -5,12 +5,14 @@
 //! last.
 
 mod allowances;
+mod beside;
 mod corner;
 mod cut_line;
 mod cut_lines;
 mod error;
 
 pub use allowances::Allowances;
+pub use beside::cut_line_beside;
 pub use cut_line::cut_line;
 pub use cut_lines::CutLines;
 pub use error::AllowanceError;

@@ -37,6 +37,9 @@ pub(super) enum Command {
         /// Paper of the tiled file, instead of the job's: a4, letter, a3, legal or a0
         #[arg(long, value_parser = paper)]
         paper: Option<PaperSize>,
+        /// Also write the pieces as pattern.dxf, as `dxf: true` in the job does
+        #[arg(long)]
+        dxf: bool,
         /// Replace an earlier result in the folder
         #[arg(long)]
         force: bool,
@@ -68,6 +71,9 @@ pub(super) enum Command {
         /// Paper of the tiled file, instead of the job's: a4, letter, a3, legal or a0
         #[arg(long, value_parser = paper)]
         paper: Option<PaperSize>,
+        /// Also write the pieces of all sizes as range.dxf, as `dxf: true` in the job does
+        #[arg(long)]
+        dxf: bool,
         /// Replace an earlier result in the folder
         #[arg(long)]
         force: bool,

@@ -21,16 +21,23 @@ struct Done<'a> {
     files: Vec<&'a str>,
 }
 
+/// What the arguments ask for besides the files.
+#[derive(Default)]
+pub(super) struct Wanted {
+    pub(super) paper: Option<PaperSize>,
+    pub(super) dxf: bool,
+    pub(super) force: bool,
+}
+
 /// Drafts a job into a folder; the report.
 pub(super) fn draft(
     path: &Path,
     folder: &Path,
-    paper: Option<PaperSize>,
-    force: bool,
+    wanted: &Wanted,
     json: bool,
 ) -> Result<String, Failure> {
-    let outcome = outcome(path, paper)?;
-    folder::write(folder, &outcome.files, force)?;
+    let outcome = outcome(path, wanted)?;
+    folder::write(folder, &outcome.files, wanted.force)?;
     let files: Vec<&str> = outcome
         .files
         .iter()
@@ -49,7 +56,7 @@ pub(super) fn draft(
 
 /// Drafts a job and writes nothing; the report.
 pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
-    let outcome = outcome(path, None)?;
+    let outcome = outcome(path, &Wanted::default())?;
     if json {
         return Ok(as_json(&outcome, None, Vec::new()));
     }
@@ -69,12 +76,11 @@ fn as_json(outcome: &Outcome, folder: Option<String>, files: Vec<&str>) -> Strin
     text
 }
 
-fn outcome(path: &Path, paper: Option<PaperSize>) -> Result<Outcome, Failure> {
+fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
     let mut job = job(path, &file)?;
-    if let Some(paper) = paper {
-        job.print.paper = paper;
-    }
+    job.print.paper = wanted.paper.unwrap_or(job.print.paper);
+    job.dxf |= wanted.dxf;
     run(&job).map_err(|error| Failure::of_job(&file, &error))
 }
 

@@ -15,6 +15,7 @@ pub(super) struct Wanted<'a> {
     pub(super) labels: &'a [String],
     pub(super) align: Option<Align>,
     pub(super) paper: Option<PaperSize>,
+    pub(super) dxf: bool,
     pub(super) force: bool,
 }
 
@@ -46,6 +47,7 @@ pub(super) fn grade(
     let mut job = job.for_table(table);
     job.align = wanted.align.unwrap_or_default();
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
+    job.dxf |= wanted.dxf;
     let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
     folder::write(folder, &outcome.files, wanted.force)?;
     let files: Vec<&str> = outcome

@@ -20,8 +20,16 @@ pub(crate) fn main() -> ExitCode {
             job,
             output,
             paper,
+            dxf,
             force,
-        } => drafting::draft(job, output, *paper, *force, args.json),
+        } => {
+            let wanted = drafting::Wanted {
+                paper: *paper,
+                dxf: *dxf,
+                force: *force,
+            };
+            drafting::draft(job, output, &wanted, args.json)
+        }
         Command::Grade {
             job,
             table,
@@ -29,12 +37,14 @@ pub(crate) fn main() -> ExitCode {
             size,
             align,
             paper,
+            dxf,
             force,
         } => {
             let wanted = grading::Wanted {
                 labels: size,
                 align: *align,
                 paper: *paper,
+                dxf: *dxf,
                 force: *force,
             };
             grading::grade(job, table, output, &wanted, args.json)

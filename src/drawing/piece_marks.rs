@@ -4,9 +4,9 @@ use kurbo::{BezPath, Circle, ParamCurve, PathSeg, Point, Rect, Shape, Size, Vec2
 
 use super::room::Room;
 use super::{Anchor, Face, Figure, Ink, Item, Layer, Level, Pen, Text, TextStyle};
-use crate::allowance::Allowances;
-use crate::geometry::{Curve, crossings, perpendicular, tolerance};
-use crate::piece::{Apexes, Dart, EdgeRole, NotchKind, Piece, Pressed};
+use crate::allowance::cut_line_beside;
+use crate::geometry::{Curve, perpendicular, tolerance};
+use crate::piece::{Apexes, Dart, EdgeRole, Piece, Pressed};
 
 /// Line widths in millimetres: what is cut is boldest, and where nothing but the stitching line
 /// is drawn, that is cut along.
@@ -18,8 +18,6 @@ const MARK: f64 = 0.3;
 const GUIDE: f64 = 0.2;
 /// Length of a notch mark inside the stitching line: 3 to 6 mm (NIMI, *Dress Making Trade Theory*).
 const NOTCH: f64 = 6.0;
-/// Distance between the two cuts of a double notch: 6 to 8 mm (value from memory).
-const NOTCH_APART: f64 = 6.0;
 /// Distance of the fold bracket from the fold.
 const BRACKET: f64 = 7.0;
 
@@ -237,7 +235,7 @@ fn dart_lines(out: &mut PieceLayers, room: &mut Room, dart: &Dart, cut: Option<&
     // Across an allowance each leg is carried on to the cut line, as a notch of its intake.
     for leg in dart.legs.into_iter().filter(|_| dart.edge.is_some()) {
         let on = (leg - dart.apex()).normalize();
-        if let Some(from) = cut.and_then(|cut| outward_to(cut, leg, on)) {
+        if let Some(from) = cut.and_then(|cut| cut_line_beside(cut, leg, on)) {
             out.marks
                 .push(Figure::stroked(stroke(&[from, leg]), Pen::solid(0.4)));
         }
@@ -284,31 +282,18 @@ fn notches(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: Option<&C
         let Some(edge) = piece.outline().edge(&notch.edge) else {
             continue;
         };
-        let offsets: &[f64] = match notch.kind {
-            NotchKind::Single => &[0.0],
-            NotchKind::Double => &[-NOTCH_APART / 2.0, NOTCH_APART / 2.0],
-        };
-        for offset in offsets {
-            let Ok((at, along)) = edge.curve().point_at(notch.at + offset) else {
+        for place in notch.cuts() {
+            let Ok((at, along)) = edge.curve().point_at(place) else {
                 continue;
             };
             let inward = perpendicular(along);
-            let path = match cut.and_then(|cut| outward_to(cut, at, -inward)) {
+            let path = match cut.and_then(|cut| cut_line_beside(cut, at, -inward)) {
                 Some(from) => stroke(&[from, at]),
                 None => stroke(&[at, at + inward * NOTCH]),
             };
             mark(&mut out.marks, room, path, Pen::solid(0.4));
         }
     }
-}
-
-/// Where the cut line lies outside a place on the stitching line, unless it is the same there.
-fn outward_to(cut: &Curve, at: Point, outward: Vec2) -> Option<Point> {
-    let ray = Curve::line(at, at + outward * 3.0 * Allowances::MOST).ok()?;
-    crossings(ray.segments(), cut.segments())
-        .first()
-        .map(|c| c.point)
-        .filter(|p| p.distance(at) > tolerance::PRINT)
 }
 
 /// What is written on a piece: its name and lines, the names of its balance lines, and to

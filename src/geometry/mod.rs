@@ -6,6 +6,7 @@
 mod construct;
 mod curve;
 mod error;
+mod flatten;
 mod intersect;
 mod measure;
 mod offset;

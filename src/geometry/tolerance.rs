@@ -29,3 +29,14 @@ pub const SEAM_ALTERED: f64 = SEAM_DRAFTED * 10.0;
 
 /// What a person can see on a print, in millimetres.
 pub const PRINT: f64 = SEAM_ALTERED;
+
+/// A curve written as straight chords keeps its length within this, in millimetres: half of
+/// [`PRINT`], so that two edges sewn together still match to what can be seen.
+pub const FLATTENED_LENGTH: f64 = PRINT * 0.5;
+
+/// Farthest a chord lies from the curve that it stands for, in millimetres.
+///
+/// An arc of radius `r` through the angle `a` bulges by `r a² / 8` and is longer than its chord
+/// by `r a³ / 24`: a third of the bulge for every radian. Two whole turns, more than any edge
+/// has, lose [`FLATTENED_LENGTH`].
+pub const FLATTENED: f64 = FLATTENED_LENGTH * 3.0 / (4.0 * std::f64::consts::PI);

@@ -8,14 +8,13 @@ use crate::drawing::{
     SheetError, arrange, ring,
 };
 use crate::geometry::perpendicular;
-use crate::piece::{Apexes, Dart, Notch, NotchKind, Piece};
+use crate::piece::{Apexes, Dart, Notch, Piece};
 use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
 const GAP: f64 = 16.0;
-/// Length of a notch mark and distance of the cuts of a double one, as on single patterns.
+/// Length of a notch mark, as on single patterns.
 const NOTCH: f64 = 6.0;
-const NOTCH_APART: f64 = 6.0;
 /// Distance between the grain lines of neighbouring sizes, in mm.
 const GRAIN_APART: f64 = 4.0;
 
@@ -175,12 +174,8 @@ fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
     let Some(edge) = piece.outline().edge(&notch.edge) else {
         return Vec::new();
     };
-    let offsets: &[f64] = match notch.kind {
-        NotchKind::Single => &[0.0],
-        NotchKind::Double => &[-NOTCH_APART / 2.0, NOTCH_APART / 2.0],
-    };
-    let cuts = offsets.iter().filter_map(|offset| {
-        let (at, along) = edge.curve().point_at(notch.at + offset).ok()?;
+    let cuts = notch.cuts().into_iter().filter_map(|place| {
+        let (at, along) = edge.curve().point_at(place).ok()?;
         Some(open(&[at, at + perpendicular(along) * NOTCH]))
     });
     cuts.collect()

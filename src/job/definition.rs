@@ -45,6 +45,8 @@ pub struct Job {
     pub set: MeasurementSet,
     /// How it is printed.
     pub print: PrintOptions,
+    /// Whether the pieces are also written as DXF.
+    pub dxf: bool,
     /// What was noticed when the job was read; it becomes warnings of the pattern.
     pub notes: Vec<Warning>,
 }
@@ -60,6 +62,7 @@ impl Job {
             allowances: None,
             set,
             print: PrintOptions::default(),
+            dxf: false,
             notes: Vec::new(),
         }
     }

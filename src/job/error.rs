@@ -77,6 +77,9 @@ pub enum JobError {
         /// What is wrong with it and what to do.
         problem: String,
     },
+    /// The pieces cannot be written for exchange.
+    #[error("the pattern cannot be written as DXF: {0}")]
+    Dxf(#[from] crate::render::dxf::DxfError),
     /// The pattern cannot be printed as the job asks.
     #[cfg(feature = "pdf")]
     #[error("the pattern cannot be printed as asked under `print`: {0}")]
@@ -99,6 +102,7 @@ impl JobError {
             Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
             Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
             Self::Label { .. } => "bad_size_label".to_owned(),
+            Self::Dxf(_) => "cannot_be_written_as_dxf".to_owned(),
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => "cannot_be_printed".to_owned(),
         }

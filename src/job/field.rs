@@ -37,3 +37,21 @@ pub(super) fn length(
         }
     }
 }
+
+/// The value, unless it is left empty.
+pub(super) fn said(field: Field<'_>) -> Option<&Node> {
+    field
+        .map(|(_, node)| node)
+        .filter(|node| node.value != NodeValue::Empty)
+}
+
+/// Yes or no.
+pub(super) fn truth(reader: &mut Reader, node: &Node, key: &'static str) -> Option<bool> {
+    match node.value {
+        NodeValue::Truth(truth) => Some(truth),
+        _ => {
+            reader.shape(node, key, "`true` or `false`");
+            None
+        }
+    }
+}

@@ -1,7 +1,7 @@
 //! A job file.
 
 use super::definition::one_line;
-use super::field::Field;
+use super::field::{Field, said, truth};
 use super::read_allowance::allowance;
 use super::read_alterations::alterations;
 use super::read_block::block;
@@ -46,6 +46,7 @@ use crate::piece::Warning;
 ///   margin: 12               #   12 to 50 mm
 ///   overlap: 10              #   8 to 50 mm
 ///   orientation: fewer_pages #   or portrait, or landscape
+/// dxf: false                 # optional: true also writes the pieces as DXF
 /// ```
 ///
 /// ```
@@ -66,6 +67,7 @@ pub struct JobFile {
     allowances: Option<Allowances>,
     body: Option<JobBody>,
     print: PrintOptions,
+    dxf: bool,
     notes: Vec<Warning>,
 }
 
@@ -105,6 +107,7 @@ impl JobFile {
             "side",
             "alterations",
             "allowance",
+            "dxf",
         ];
         let expected = "a mapping with `title`, `block` and `body`";
         let [
@@ -120,6 +123,7 @@ impl JobFile {
             side_field,
             alterations_field,
             allowance_field,
+            dxf_field,
         ] = reader.fields(&node, "", keys, expected);
         if node.entries().is_some() {
             let body = (body_field, wants_body);
@@ -148,6 +152,7 @@ impl JobFile {
         let steps =
             alterations_field.map_or_else(Vec::new, |(_, node)| alterations(&mut reader, node));
         let allowances = allowance_field.and_then(|(_, node)| allowance(&mut reader, node));
+        let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
         }
@@ -172,6 +177,7 @@ impl JobFile {
             allowances,
             body,
             print,
+            dxf: dxf.unwrap_or(false),
         })
     }
 
@@ -203,6 +209,7 @@ impl JobFile {
             allowances: self.allowances,
             set,
             print: self.print,
+            dxf: self.dxf,
             notes: self.notes,
         })
     }
@@ -226,6 +233,7 @@ impl JobFile {
             table,
             align: Align::default(),
             print: self.print,
+            dxf: self.dxf,
             notes,
         }
     }

@@ -37,6 +37,8 @@ pub struct RangeJob {
     pub align: Align,
     /// How the nest is printed.
     pub print: PrintOptions,
+    /// Whether the pieces of all sizes are also written as DXF.
+    pub dxf: bool,
     /// What was noticed when the job was read.
     pub notes: Vec<Warning>,
 }
@@ -52,6 +54,7 @@ impl RangeJob {
             table,
             align: Align::default(),
             print: PrintOptions::default(),
+            dxf: false,
             notes: Vec::new(),
         }
     }

@@ -13,7 +13,13 @@ pub(super) fn nest_name(paper: PaperSize) -> String {
 
 /// Whether grading writes a file of this name.
 pub(super) fn is_range_name(name: &str) -> bool {
-    const NAMES: [&str; 4] = ["nest-sheet.pdf", "nest.svg", "range.json", "increments.csv"];
+    const NAMES: [&str; 5] = [
+        "nest-sheet.pdf",
+        "nest.svg",
+        "range.json",
+        "range.dxf",
+        "increments.csv",
+    ];
     let label = name
         .strip_prefix("pattern-")
         .and_then(|rest| rest.strip_suffix(".json"));

@@ -10,7 +10,7 @@ use crate::alterations::Account;
 use crate::grading::{Graded, NestLabels, grade, nest};
 use crate::measurements::{Body, MeasurementSet};
 use crate::piece::Pattern;
-use crate::render::{json, svg};
+use crate::render::{dxf, json, svg};
 
 /// A graded range, what is to be said about it, and its files.
 ///
@@ -68,7 +68,7 @@ struct Written<'a> {
 ///
 /// The same job gives the same bytes. The files are `nest-<paper>.pdf` and `nest-sheet.pdf`
 /// (with the feature `pdf`), `nest.svg`, `range.json`, `increments.csv`, and for every size
-/// `pattern-<label>.json`.
+/// `pattern-<label>.json`; `range.dxf` if it is asked for.
 ///
 /// ```
 /// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
@@ -106,6 +106,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
                 allowances: None,
                 set: MeasurementSet::new(size.label(), job.table.unit(), size.body().clone()),
                 print: job.print,
+                dxf: false,
                 notes: Vec::new(),
             };
             with_doubts(size.pattern().clone(), &single)
@@ -141,6 +142,9 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     for (name, w) in names.iter().zip(&written) {
         add(name, json::render(w.pattern, w.body, &w.title, w.accounts));
     }
+    if job.dxf {
+        add("range.dxf", exchange(job, &written)?);
+    }
     Ok(RangeOutcome {
         graded,
         report,
@@ -166,6 +170,24 @@ fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport)
     let mut text = serde_json::to_string_pretty(&document).unwrap_or_default();
     text.push('\n');
     text
+}
+
+/// The pieces of all sizes; the sample is the size in the middle of the table.
+fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError> {
+    let sample = written.get((written.len().max(1) - 1) / 2);
+    let sizes: Vec<dxf::SizedPattern<'_>> = written
+        .iter()
+        .map(|w| dxf::SizedPattern {
+            size: w.label,
+            pattern: w.pattern,
+            cut: None,
+        })
+        .collect();
+    let style = dxf::Style {
+        title: &job.title,
+        sample_size: sample.map_or("", |w| w.label),
+    };
+    Ok(dxf::render(&style, &sizes)?)
 }
 
 /// Adds the tiled file and the sheet, and tells how many pages there are.

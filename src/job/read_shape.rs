@@ -1,6 +1,6 @@
 //! Reading what a block is to look like: length, sleeve, darts, side seam.
 
-use super::field::{Field, length};
+use super::field::{Field, length, said, truth};
 use super::read_block::unknown;
 use crate::draft::{DraftOptions, Side, SleeveLength};
 use crate::measurements::{Node, NodeValue, Reader};
@@ -48,13 +48,6 @@ impl ShapeFields<'_> {
     }
 }
 
-/// The value, unless it is left empty.
-fn said(field: Field<'_>) -> Option<&Node> {
-    field
-        .map(|(_, node)| node)
-        .filter(|node| node.value != NodeValue::Empty)
-}
-
 fn word<T>(
     reader: &mut Reader,
     node: &Node,
@@ -83,14 +76,4 @@ fn sleeve(reader: &mut Reader, node: &Node) -> Option<SleeveLength> {
 
 fn side(reader: &mut Reader, node: &Node) -> Option<Side> {
     word(reader, node, "side", &["shaped", "straight"], Side::named)
-}
-
-fn truth(reader: &mut Reader, node: &Node, key: &'static str) -> Option<bool> {
-    match node.value {
-        NodeValue::Truth(truth) => Some(truth),
-        _ => {
-            reader.shape(node, key, "`true` or `false`");
-            None
-        }
-    }
 }

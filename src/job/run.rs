@@ -10,15 +10,16 @@ use crate::allowance::CutLines;
 use crate::draft::draft;
 use crate::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use crate::measurements::SetReport;
+use crate::piece::Pattern;
 use crate::render::fitting::{self, Fitting};
-use crate::render::{json, svg};
+use crate::render::{dxf, json, svg};
 
 /// Drafts the block, proves that it can be sewn, alters it, proving it again after every step,
 /// draws it and renders it into files in memory.
 ///
 /// The same job gives the same bytes. The files are `pattern-<paper>.pdf` and
 /// `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json` and
-/// `fitting.html`.
+/// `fitting.html`; `pattern.dxf` if it is asked for.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -83,6 +84,9 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         None => json::render(&pattern, body, title, &accounts),
     };
     add("pattern.json", document);
+    if job.dxf {
+        add("pattern.dxf", exchange(job, &pattern, cut.as_ref())?);
+    }
     let page = fitting::page(&Fitting {
         title: &job.title,
         wearer: job.wearer().as_deref(),
@@ -99,6 +103,18 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         pattern,
         files,
     })
+}
+
+/// The pieces for exchange; their size is what the wearer is called.
+fn exchange(job: &Job, pattern: &Pattern, cut: Option<&CutLines>) -> Result<String, JobError> {
+    let wearer = job.wearer();
+    let size = wearer.as_deref().unwrap_or("made to measure");
+    let style = dxf::Style {
+        title: &job.title,
+        sample_size: size,
+    };
+    let sized = dxf::SizedPattern { size, pattern, cut };
+    Ok(dxf::render(&style, &[sized])?)
 }
 
 /// Adds the tiled file and the sheet, and tells how many pages there are.

@@ -67,6 +67,9 @@ pub enum NotchKind {
     Double,
 }
 
+/// Distance between the two cuts of a double notch, in millimetres: 6 to 8 mm (value from memory).
+const NOTCH_APART: f64 = 6.0;
+
 /// A mark where seams must meet.
 ///
 /// ```
@@ -84,6 +87,23 @@ pub struct Notch {
     pub at: f64,
     /// Cut once or twice.
     pub kind: NotchKind,
+}
+
+impl Notch {
+    /// Where its cuts are along the edge, in millimetres: one, or two side by side.
+    ///
+    /// ```
+    /// use blockwright::piece::{EdgeName, Notch, NotchKind};
+    /// let notch = Notch { name: "scye".into(), edge: EdgeName::ARMSCYE, at: 80.0, kind: NotchKind::Double };
+    /// assert_eq!(notch.cuts(), [77.0, 83.0]);
+    /// ```
+    #[must_use]
+    pub fn cuts(&self) -> Vec<f64> {
+        match self.kind {
+            NotchKind::Single => vec![self.at],
+            NotchKind::Double => vec![self.at - NOTCH_APART / 2.0, self.at + NOTCH_APART / 2.0],
+        }
+    }
 }
 
 /// A hole drilled or marked through both layers.

@@ -1,7 +1,8 @@
 //! From finished positions to files: SVG and, with the feature `pdf`, PDF as one sheet or as
-//! pages for a home printer; the pattern document as JSON; the fitting page as HTML. Nothing here reads a clock or
+//! pages for a home printer; the pattern document as JSON; the pieces as DXF; the fitting page as HTML. Nothing here reads a clock or
 //! touches a file.
 
+pub mod dxf;
 pub mod fitting;
 pub mod json;
 mod path_data;

@@ -7,6 +7,7 @@ mod alterations;
 mod any_job;
 mod document;
 mod drafting;
+mod exchange;
 mod folders;
 mod grading;
 mod hostile;

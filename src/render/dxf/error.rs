@@ -1,0 +1,29 @@
+//! Why a pattern makes no DXF file.
+
+use thiserror::Error;
+
+/// Why a pattern makes no DXF file.
+///
+/// ```
+/// use blockwright::render::dxf::{DxfError, Style, render};
+/// let style = Style { title: "Nothing", sample_size: "40" };
+/// assert_eq!(render(&style, &[]), Err(DxfError::NoPieces));
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[non_exhaustive]
+pub enum DxfError {
+    /// There is nothing to write.
+    #[error("there is no piece to write; give at least one pattern with a piece")]
+    NoPieces,
+    /// A coordinate is not a finite number.
+    #[error(
+        "the {what} of piece {piece} has a coordinate that is not a finite number; give the piece \
+         a {what} that can be drawn"
+    )]
+    NotFinite {
+        /// Name of the piece.
+        piece: String,
+        /// What of it cannot be written.
+        what: String,
+    },
+}
