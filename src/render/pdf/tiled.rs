@@ -34,20 +34,27 @@ pub fn tiles(
     cover::check(paper, options)?;
     let coverage = Coverage::new(drawing);
     let (plan, grid) = plan::choose(&coverage, drawing.bounds(), paper, options)?;
-    let mut document = Document::new(drawing, &info.title);
-    let mut first = Canvas::new(paper.portrait());
     let tiling = cover::Tiling {
         drawing,
         coverage: &coverage,
         plan: &plan,
         grid: &grid,
     };
-    first.marks(&cover::items(&tiling, info));
+    let bytes = written(&tiling, info);
+    Ok((bytes, plan))
+}
+
+/// The file of a drawing that has been cut into pages.
+pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
+    let (plan, coverage) = (tiling.plan, tiling.coverage);
+    let mut document = Document::new(tiling.drawing, &info.title);
+    let mut first = Canvas::new(plan.paper.portrait());
+    first.marks(&cover::items(tiling, info));
     document.add(first);
     let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
     for tile in &plan.tiles {
         for upright in [true, false] {
-            if let Some(found) = join(&plan, &coverage, tile, upright) {
+            if let Some(found) = join(plan, coverage, tile, upright) {
                 joins.insert((tile.row, tile.column, upright), found);
             }
         }
@@ -65,9 +72,9 @@ pub fn tiles(
         };
         let mut page = Canvas::new(plan.page_size);
         page.marks(&tile_page::items(
-            &plan,
+            plan,
             tile,
-            &coverage,
+            coverage,
             &around,
             &info.title,
         ));
@@ -75,5 +82,5 @@ pub fn tiles(
         page.drawing(window, tile.shift());
         document.add(page);
     }
-    Ok((document.finish(), plan))
+    document.finish()
 }
