@@ -20,6 +20,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod container;
 mod cover;
 mod coverage;
 mod document;

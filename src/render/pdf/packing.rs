@@ -57,6 +57,14 @@ struct Board {
     taken: Vec<u128>,
 }
 
+/// What counts, the first first.
+type Cost = (u32, u32, u32);
+
+/// How many columns bits reach over.
+fn wide(bits: u32) -> u32 {
+    32 - bits.leading_zeros()
+}
+
 /// The search for one way round of the pages.
 struct Packing {
     lattice: Lattice,
@@ -97,7 +105,14 @@ pub(super) fn pack(
         columns,
         ways,
     };
-    let spots = packing.best(parts)?;
+    let mut spots = packing.best(parts)?;
+    // Begin with the first page that is used.
+    let first = |of: fn(&Spot) -> usize| spots.iter().map(of).min().unwrap_or(0);
+    let (left, top) = (first(|s| s.page.1), first(|s| s.page.0));
+    for spot in &mut spots {
+        spot.x -= left * lattice.across;
+        spot.y -= top * lattice.down;
+    }
     let placements = parts.iter().zip(&spots).zip(&packing.ways);
     Some(
         placements
@@ -160,8 +175,8 @@ impl Board {
         }
     }
 
-    /// The pages in use, then how many edges of two of them are glued.
-    fn cost(&self) -> (u32, u32) {
+    /// The pages in use, how many edges of two of them are glued, and the places on the plan.
+    fn cost(&self) -> Cost {
         let mut pages = 0;
         let mut joins = 0;
         for (row, bits) in self.used.iter().enumerate() {
@@ -170,7 +185,12 @@ impl Board {
             let below = self.used.get(row + 1).copied().unwrap_or(0);
             joins += (bits & below).count_ones();
         }
-        (pages, joins)
+        (pages, joins, self.rows() as u32 * wide(self.all()))
+    }
+
+    /// The columns in use.
+    fn all(&self) -> u32 {
+        self.used.iter().fold(0, |all, row| all | row)
     }
 
     fn rows(&self) -> usize {
@@ -208,7 +228,7 @@ impl Packing {
     fn best(&self, parts: &[SheetPart]) -> Option<Vec<Spot>> {
         let size = |part: usize| parts[part].drawing.bounds().size();
         let keys: [fn(kurbo::Size) -> f64; 3] = [kurbo::Size::area, |s| s.height, |s| s.width];
-        let mut best: Option<((u32, u32), Vec<Spot>)> = None;
+        let mut best: Option<(Cost, Vec<Spot>)> = None;
         let mut order: Vec<usize> = (0..parts.len()).collect();
         let mut dice = Dice(7);
         for number in 0..ORDERS.min(1 + 60 / parts.len().max(1)) {
@@ -226,7 +246,7 @@ impl Packing {
         best.map(|(_, spots)| spots)
     }
 
-    fn in_order(&self, order: &[usize]) -> Option<((u32, u32), Vec<Spot>)> {
+    fn in_order(&self, order: &[usize]) -> Option<(Cost, Vec<Spot>)> {
         let mut spots: Vec<Option<Spot>> = vec![None; self.ways.len()];
         let mut board = Board::new(&self.lattice);
         for &part in order {
@@ -271,21 +291,22 @@ impl Packing {
     /// smallest, then the highest and leftmost.
     fn place(&self, part: usize, board: &Board) -> Option<Spot> {
         let ways = &self.ways[part];
-        let rows = board.rows();
+        let (rows, columns) = (board.rows(), board.all());
         let mut places = BinaryHeap::new();
         for (number, way) in ways.iter().enumerate() {
             for (choice, Choice { pages, .. }) in way.choices.iter().enumerate() {
                 let all = pages.iter().fold(0, |all, row| all | row);
-                let wide = 32 - all.leading_zeros() as usize;
+                let across = wide(all) as usize;
                 let top = rows.min(MOST_ROWS.saturating_sub(pages.len()));
                 for row in 0..=top {
-                    for column in 0..=self.columns.saturating_sub(wide) {
+                    for column in 0..=self.columns.saturating_sub(across) {
                         let under = board.used[row..].iter().zip(pages);
                         let new: u32 = under
                             .map(|(used, bits)| ((bits << column) & !used).count_ones())
                             .sum();
-                        let high = rows.max(row + pages.len());
-                        places.push(Reverse((new, high, row, column, choice, number)));
+                        let high = rows.max(row + pages.len()) as u32;
+                        let area = high * wide(columns | (all << column));
+                        places.push(Reverse((new, area, row, column, choice, number)));
                     }
                 }
             }

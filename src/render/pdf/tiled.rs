@@ -2,12 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use kurbo::Rect;
-
 use crate::drawing::Drawing;
 
 use super::coverage::Coverage;
-use super::document::{Canvas, Document};
+use super::document::{Canvas, Document, Leaf};
 use super::marks::{Join, join};
 use super::tile_page::Neighbours;
 use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
@@ -49,7 +47,9 @@ pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
     let (plan, coverage) = (tiling.plan, tiling.coverage);
     let mut document = Document::new(tiling.drawing, &info.title);
     let mut first = Canvas::new(plan.paper.portrait());
-    first.marks(&cover::items(tiling, info));
+    let (items, small) = cover::items(tiling, info);
+    first.marks(&items);
+    first.drawing(small.window, small.place);
     document.add(first);
     let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
     for tile in &plan.tiles {
@@ -59,6 +59,7 @@ pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
             }
         }
     }
+    let mut leaves = Vec::new();
     for tile in &plan.tiles {
         let (row, column) = (tile.row, tile.column);
         let before = |row: Option<usize>, column: Option<usize>, upright| {
@@ -70,17 +71,16 @@ pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
             right: joins.get(&(row, column, true)),
             bottom: joins.get(&(row, column, false)),
         };
-        let mut page = Canvas::new(plan.page_size);
-        page.marks(&tile_page::items(
-            plan,
-            tile,
-            coverage,
-            &around,
-            &info.title,
-        ));
-        let window: Rect = tile.shown + tile.shift();
-        page.drawing(window, tile.shift());
-        document.add(page);
+        leaves.push(Leaf {
+            row,
+            column,
+            marks: tile_page::items(plan, tile, coverage, &around, &info.title),
+        });
+    }
+    if let Some(tile) = plan.tiles.first() {
+        let window = tile.shown + tile.shift();
+        let shift = tile.at - tiling.grid.origin;
+        document.add_leaves(plan.page_size, (window, plan.pitch, shift), &leaves);
     }
     document.finish()
 }
