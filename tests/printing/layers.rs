@@ -4,7 +4,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use blockwright::draft::Block;
-use blockwright::drawing::{Drawing, lay};
+use blockwright::drawing::{Drawing, Figure, Ink, Item, Pen, lay};
+use blockwright::grading::MOST_SIZES;
 use blockwright::render::pdf::{Paper, TileOptions, sheet, tiles_of};
 use lopdf::content::Content;
 use lopdf::{Dictionary, Document, Object, ObjectId};
@@ -215,4 +216,41 @@ fn without(bytes: &[u8], name: &str) -> Vec<u8> {
     let mut out = Vec::new();
     document.save_to(&mut out).unwrap();
     out
+}
+
+#[test]
+fn up_to_the_most_sizes_each_has_its_own_line_and_its_name() {
+    let (parts, placements) = nests(&graded(Block::Skirt, MOST_SIZES));
+    let drawing = lay(&parts, &placements).unwrap();
+    let sizes: Vec<_> = drawing
+        .layers()
+        .iter()
+        .filter_map(|layer| Some((layer.name.strip_prefix("size ")?, &layer.items)))
+        .collect();
+    assert_eq!(sizes.len(), MOST_SIZES);
+    let mut pens: Vec<Pen> = Vec::new();
+    for (label, items) in sizes {
+        let says = |item: &Item| matches!(item, Item::Text(text) if text.text == label);
+        // In the key of either piece, at least.
+        assert!(
+            items.iter().filter(|item| says(item)).count() >= 2,
+            "{label}"
+        );
+        let Item::Figure(Figure { pen: Some(pen), .. }) = &items[0] else {
+            panic!("{label} begins with no line");
+        };
+        // Black, since printers have no more; told apart by dashes, or by half the width more.
+        assert_eq!(pen.ink, Ink::BLACK);
+        let alike = |other: &Pen| {
+            let (less, more) = (pen.width.min(other.width), pen.width.max(other.width));
+            pen.dash == other.dash && more < less * 1.5
+        };
+        assert!(!pens.iter().any(alike), "{label} looks like another");
+        pens.push(pen.clone());
+        // The line of the key stands just before the name.
+        let in_key = items.windows(2).any(|pair| {
+            says(&pair[1]) && matches!(&pair[0], Item::Figure(f) if f.pen.as_ref() == Some(pen))
+        });
+        assert!(in_key, "{label} has no line in the key");
+    }
 }

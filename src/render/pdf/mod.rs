@@ -1,5 +1,6 @@
 //! PDF at real size: [`sheet`] on one page as large as the drawing, or [`tiles`] on pages for a
-//! home printer, to be cut and glued.
+//! home printer, to be cut and glued; [`tiles_of`] lays parts so that few pages are needed, or on a
+//! roll.
 //!
 //! Both ask the viewer not to scale, carry squares to measure, and list the layers of the drawing
 //! so that a viewer can switch them. The same drawing gives the same bytes: there is no date and
