@@ -39,6 +39,27 @@ impl Item {
         }
         self
     }
+
+    /// The item turned by half a turn about the origin.
+    ///
+    /// ```
+    /// use blockwright::drawing::{Figure, Item, Pen};
+    ///
+    /// let line = Item::from(Figure::line((0.0, 0.0), (10.0, 20.0), Pen::solid(0.5)));
+    /// assert_eq!(line.clone().half_turned().half_turned(), line);
+    /// assert!(line.half_turned().bounds().y0 < -19.0);
+    /// ```
+    #[must_use]
+    pub fn half_turned(mut self) -> Self {
+        match &mut self {
+            Self::Figure(figure) => figure.path.apply_affine(Affine::scale(-1.0)),
+            Self::Text(text) => {
+                text.at = (-text.at.to_vec2()).to_point();
+                text.rotation += if text.rotation > 0.0 { -180.0 } else { 180.0 };
+            }
+        }
+        self
+    }
 }
 
 impl From<Figure> for Item {

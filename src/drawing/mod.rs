@@ -11,6 +11,7 @@ mod ink;
 mod item;
 mod layer;
 mod metrics;
+mod parts;
 mod pattern_sheet;
 mod piece_marks;
 mod room;
@@ -24,8 +25,9 @@ pub use ink::{Ink, Pen};
 pub use item::{Figure, Item};
 pub use layer::Layer;
 pub use metrics::Face;
+pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_on_sheet};
 pub use pattern_sheet::{
-    PatternLabels, SHEET_WIDTH_MM, SheetError, contents, pattern_sheet, pattern_sheet_to_cut,
+    PatternLabels, SheetError, contents, pattern_parts, pattern_sheet, pattern_sheet_to_cut,
 };
 pub(crate) use piece_marks::ring;
 pub(crate) use room::Room;

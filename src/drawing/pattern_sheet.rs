@@ -1,18 +1,13 @@
 //! A pattern on one sheet: every piece drawn and laid beside the others, grain upright.
 
-use kurbo::Vec2;
 use thiserror::Error;
 
-use super::{ArrangeError, Drawing, DrawingError, Footprint, arrange, piece_marks};
+use super::{
+    ArrangeError, Drawing, DrawingError, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, piece_marks,
+    place_on_sheet,
+};
 use crate::allowance::CutLines;
-use crate::piece::Pattern;
-
-/// Width of the sheet on which pieces are laid, in millimetres: a 36 inch roll
-/// (copy-shop rolls; value from memory).
-pub const SHEET_WIDTH_MM: f64 = 914.0;
-
-/// Distance between pieces, in millimetres.
-const GAP: f64 = 14.0;
+use crate::piece::{Cut, Pattern, Piece};
 
 /// The longest line of a list that is written on a piece, in characters: as wide as the line
 /// that a piece without allowances bears.
@@ -95,11 +90,27 @@ pub fn pattern_sheet_to_cut(
     sheet_of(pattern, labels, Some(cut))
 }
 
-fn sheet_of(
+/// Every piece of a pattern drawn by itself, to be laid out: the pieces of [`pattern_sheet`], or
+/// of [`pattern_sheet_to_cut`] with cut lines. A piece on the fold is not turned.
+///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::drawing::{PatternLabels, pattern_parts};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// let parts = pattern_parts(&pattern, &labels, None)?;
+/// assert_eq!((parts[0].name.as_str(), parts[0].turns), ("back", false));
+/// # Ok(()) }
+/// ```
+///
+/// # Errors
+/// When a coordinate cannot be drawn.
+pub fn pattern_parts(
     pattern: &Pattern,
     labels: &PatternLabels,
     cut: Option<&CutLines>,
-) -> Result<Drawing, SheetError> {
+) -> Result<Vec<SheetPart>, SheetError> {
     let mut lines = vec![labels.title.clone()];
     lines.extend(labels.wearer.iter().map(|name| format!("for {name}")));
     match cut {
@@ -107,37 +118,25 @@ fn sheet_of(
         None => lines.push("stitching line shown: add seam allowance".to_owned()),
     }
     lines.push("sew a toile first".to_owned());
-    let mut drawings = Vec::new();
-    for piece in pattern.pieces() {
-        drawings.push(Drawing::new(
-            piece_marks::draw(piece, cut.and_then(|c| c.of(piece.name())), &lines).into_layers(),
-        )?);
-    }
-    let boxes: Vec<_> = pattern
-        .pieces()
-        .iter()
-        .zip(&drawings)
-        .map(|(p, d)| Footprint::new(p.name(), d.bounds().width(), d.bounds().height()))
-        .collect();
-    let placed = arrange(&boxes, SHEET_WIDTH_MM, GAP)?;
-    let mut sheet: Option<Drawing> = None;
-    for (drawing, at) in drawings.into_iter().zip(&placed.at) {
-        let by: Vec2 = *at - drawing.bounds().origin();
-        sheet = Some(match sheet {
-            None => Drawing::new(
-                drawing
-                    .into_layers()
-                    .into_iter()
-                    .map(|mut layer| {
-                        layer.items = layer.items.into_iter().map(|i| i.moved(by)).collect();
-                        layer
-                    })
-                    .collect(),
-            )?,
-            Some(sheet) => sheet.with(drawing, by)?,
-        });
-    }
-    sheet.ok_or(SheetError::Drawing(DrawingError::Empty))
+    let draw = |piece: &Piece| {
+        let layers = piece_marks::draw(piece, cut.and_then(|c| c.of(piece.name())), &lines);
+        Ok(SheetPart {
+            name: piece.name().to_owned(),
+            drawing: Drawing::new(layers.into_layers())?,
+            turns: piece.cut() != Cut::Fold,
+        })
+    };
+    pattern.pieces().iter().map(draw).collect()
+}
+
+fn sheet_of(
+    pattern: &Pattern,
+    labels: &PatternLabels,
+    cut: Option<&CutLines>,
+) -> Result<Drawing, SheetError> {
+    let parts = pattern_parts(pattern, labels, cut)?;
+    let placements = place_on_sheet(&parts, SHEET_WIDTH_MM, SHEET_GAP_MM)?;
+    Ok(lay(&parts, &placements)?)
 }
 
 /// A list on lines short enough for a piece, broken behind its commas.

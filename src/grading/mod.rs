@@ -22,4 +22,4 @@ pub use graded::{Graded, GradedSize, grade};
 pub use increments::{Increments, Measure, Measures};
 pub use jumps::{JUMP, LEAST_JUMP};
 pub use line_style::{DASHES, MOST_SIZES, line_style};
-pub use nest::{NestLabels, nest};
+pub use nest::{NEST_GAP_MM, NestLabels, nest, nest_parts};

@@ -4,15 +4,15 @@ use super::laid::{Laid, arrow_head, open};
 use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
-    ArrangeError, Drawing, DrawingError, Figure, Footprint, Ink, Layer, Pen, Room, SHEET_WIDTH_MM,
-    SheetError, arrange, ring,
+    Drawing, DrawingError, Figure, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
+    lay, place_on_sheet, ring,
 };
 use crate::geometry::perpendicular;
-use crate::piece::{Apexes, Dart, Notch, Piece};
+use crate::piece::{Apexes, Cut, Dart, Notch, Piece};
 use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
-const GAP: f64 = 16.0;
+pub const NEST_GAP_MM: f64 = 16.0;
 /// Length of a notch mark, as on single patterns.
 const NOTCH: f64 = 6.0;
 /// Distance between the grain lines of neighbouring sizes, in mm.
@@ -53,11 +53,41 @@ pub struct NestLabels {
 /// # Errors
 /// [`NestError`] when there are more sizes than line styles, or a nest is wider than the sheet.
 pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawing, NestError> {
+    let parts = nest_parts(graded, align, labels)?;
+    let placements =
+        place_on_sheet(&parts, SHEET_WIDTH_MM, NEST_GAP_MM).map_err(SheetError::from)?;
+    Ok(lay(&parts, &placements).map_err(SheetError::from)?)
+}
+
+/// Every piece in all its sizes, drawn by itself, to be laid out: the pieces of [`nest`]. A piece
+/// on the fold is not turned.
+///
+/// ```
+/// # use blockwright::draft::{Block, DraftOptions};
+/// # use blockwright::measurements::{Body, Measurement, Size};
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 880.0),
+/// #     (Measurement::WaistGirth, 720.0), (Measurement::HipGirth, 960.0),
+/// # ]).unwrap();
+/// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
+/// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
+/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into() })?;
+/// assert_eq!(parts[0].name, "back");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`NestError`] when there are more sizes than line styles.
+pub fn nest_parts(
+    graded: &Graded,
+    align: Align,
+    labels: &NestLabels,
+) -> Result<Vec<SheetPart>, NestError> {
     let sizes = graded.sizes().len();
     if sizes > MOST_SIZES {
         return Err(NestError::TooMany { sizes });
     }
-    let mut nests = Vec::new();
+    let mut parts = Vec::new();
     for name in graded.piece_names() {
         let laid: Vec<Laid<'_>> = graded
             .sizes()
@@ -73,28 +103,13 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
                 })
             })
             .collect();
-        let drawing = one(graded, &laid, labels).map_err(SheetError::from)?;
-        nests.push((name, drawing));
+        parts.push(SheetPart {
+            name: name.to_owned(),
+            drawing: one(graded, &laid, labels).map_err(SheetError::from)?,
+            turns: laid.iter().all(|size| size.piece.cut() != Cut::Fold),
+        });
     }
-    let boxes: Vec<_> = nests
-        .iter()
-        .map(|(name, d)| Footprint::new(*name, d.bounds().width(), d.bounds().height()))
-        .collect();
-    let placed = arrange(&boxes, SHEET_WIDTH_MM, GAP)
-        .map_err(|error: ArrangeError| SheetError::from(error))?;
-    let mut layers = empty_layers(graded);
-    for ((_, drawing), at) in nests.into_iter().zip(&placed.at) {
-        let by = *at - drawing.bounds().origin();
-        for layer in drawing.into_layers() {
-            if let Some(mine) = layers.iter_mut().find(|mine| mine.name == layer.name) {
-                mine.items
-                    .extend(layer.items.into_iter().map(|item| item.moved(by)));
-            }
-        }
-    }
-    layers.retain(|layer| !layer.items.is_empty());
-    let drawing = Drawing::new(layers).map_err(SheetError::from)?;
-    Ok(drawing)
+    Ok(parts)
 }
 
 /// A layer a size and one for what all have in common.

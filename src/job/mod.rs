@@ -15,6 +15,7 @@ mod field;
 #[cfg(feature = "yaml")]
 mod file;
 mod outcome;
+mod pages_report;
 mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
@@ -53,11 +54,12 @@ pub use error::{Fault, JobError};
 #[cfg(feature = "yaml")]
 pub use file::JobFile;
 pub use outcome::{Outcome, OutputFile, is_output_name};
+pub use pages_report::PagesReport;
 pub use print::{PageTurn, PaperSize, PrintOptions};
 pub use range_definition::RangeJob;
 pub use range_report::{IncrementReport, RangeReport, RangeWarning, SizeReport};
 pub use range_run::{RangeOutcome, run_range};
-pub use report::{DartReport, GirthReport, JobReport, PagesReport, SeamReport, WarningReport};
+pub use report::{DartReport, GirthReport, JobReport, SeamReport, WarningReport};
 pub use report_accounts::{AccountReport, ChangeReport};
 pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};
 pub use run::run;

@@ -1,16 +1,15 @@
 //! How a job is printed.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// A size of paper, by the name it has in a job file.
 ///
 /// ```
 /// use blockwright::job::PaperSize;
 /// assert_eq!(PaperSize::named("letter"), Some(PaperSize::Letter));
-/// assert_eq!(PaperSize::A4.name(), "a4");
+/// assert_eq!(PaperSize::Roll914.name(), "roll-914");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
-#[serde(rename_all = "lowercase")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 #[non_exhaustive]
 pub enum PaperSize {
     /// 210 × 297 mm.
@@ -24,11 +23,32 @@ pub enum PaperSize {
     Legal,
     /// 841 × 1189 mm.
     A0,
+    /// A roll 594 mm wide (widths of copy-shop rolls: value from memory).
+    Roll594,
+    /// A roll 610 mm wide, 24 in.
+    Roll610,
+    /// A roll 841 mm wide.
+    Roll841,
+    /// A roll 914 mm wide, 36 in.
+    Roll914,
+    /// A roll 1067 mm wide, 42 in.
+    Roll1067,
 }
 
 impl PaperSize {
     /// Every size.
-    pub const ALL: [Self; 5] = [Self::A4, Self::Letter, Self::A3, Self::Legal, Self::A0];
+    pub const ALL: [Self; 10] = [
+        Self::A4,
+        Self::Letter,
+        Self::A3,
+        Self::Legal,
+        Self::A0,
+        Self::Roll594,
+        Self::Roll610,
+        Self::Roll841,
+        Self::Roll914,
+        Self::Roll1067,
+    ];
 
     /// The name in job files and file names.
     #[must_use]
@@ -39,7 +59,21 @@ impl PaperSize {
             Self::A3 => "a3",
             Self::Legal => "legal",
             Self::A0 => "a0",
+            Self::Roll594 => "roll-594",
+            Self::Roll610 => "roll-610",
+            Self::Roll841 => "roll-841",
+            Self::Roll914 => "roll-914",
+            Self::Roll1067 => "roll-1067",
         }
+    }
+
+    /// Whether it comes from a roll, as long as the pieces need.
+    #[must_use]
+    pub const fn is_roll(self) -> bool {
+        matches!(
+            self,
+            Self::Roll594 | Self::Roll610 | Self::Roll841 | Self::Roll914 | Self::Roll1067
+        )
     }
 
     /// The size of that name, in any case.
@@ -48,6 +82,12 @@ impl PaperSize {
         Self::ALL
             .into_iter()
             .find(|size| size.name().eq_ignore_ascii_case(name))
+    }
+}
+
+impl Serialize for PaperSize {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.name())
     }
 }
 

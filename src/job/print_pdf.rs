@@ -1,7 +1,48 @@
 //! How a job is printed, as the PDF writer has it.
 
-use super::{PageTurn, PaperSize, PrintOptions};
-use crate::render::pdf::{Orientation, Paper, TileOptions};
+use super::outcome::OutputFile;
+use super::{JobError, PageTurn, PagesReport, PaperSize, PrintOptions};
+use crate::drawing::{Drawing, Placement, SheetPart};
+use crate::render::pdf::{self, Orientation, Paper, PrintInfo, TileOptions};
+
+/// Parts, and as they lie on a sheet.
+pub(super) struct Laid<'a> {
+    pub(super) parts: &'a [SheetPart],
+    pub(super) placements: &'a [Placement],
+    pub(super) sheet: &'a Drawing,
+}
+
+/// Adds the tiled file and the sheet under names that begin alike, and tells how many pages there
+/// are.
+pub(super) fn print(
+    laid: &Laid<'_>,
+    print: PrintOptions,
+    info: &PrintInfo,
+    name: &str,
+    files: &mut Vec<OutputFile>,
+) -> Result<PagesReport, JobError> {
+    let paper = print.paper.into();
+    let tiled = pdf::tiles_of(laid.parts, laid.placements, paper, &print.into(), info)?;
+    let file = format!("{name}-{}.pdf", print.paper.name());
+    files.push(OutputFile {
+        name: file.clone(),
+        bytes: tiled.bytes,
+    });
+    files.push(OutputFile {
+        name: format!("{name}-sheet.pdf"),
+        bytes: pdf::sheet(laid.sheet, info)?,
+    });
+    let plan = tiled.plan;
+    Ok(PagesReport {
+        file,
+        paper: print.paper,
+        pages: plan.page_count(),
+        plain_grid: plan.plain_page_count,
+        rows: plan.rows,
+        columns: plan.columns,
+        landscape: plan.landscape,
+    })
+}
 
 impl From<PaperSize> for Paper {
     fn from(size: PaperSize) -> Self {
@@ -11,6 +52,11 @@ impl From<PaperSize> for Paper {
             PaperSize::A3 => Self::A3,
             PaperSize::Legal => Self::Legal,
             PaperSize::A0 => Self::A0,
+            PaperSize::Roll594 => Self::Roll { width: 594.0 },
+            PaperSize::Roll610 => Self::Roll { width: 610.0 },
+            PaperSize::Roll841 => Self::Roll { width: 841.0 },
+            PaperSize::Roll914 => Self::Roll { width: 914.0 },
+            PaperSize::Roll1067 => Self::Roll { width: 1067.0 },
         }
     }
 }

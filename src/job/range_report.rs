@@ -189,15 +189,7 @@ impl RangeReport {
             }
         }
         if let Some(pages) = &self.pages {
-            let _ = writeln!(
-                out,
-                "\nPages\n  {}: {} pages of {}, {} rows of {}, the first with the plan",
-                pages.file,
-                pages.pages,
-                pages.paper.name(),
-                pages.rows,
-                pages.columns
-            );
+            let _ = writeln!(out, "\nPages\n  {}", pages.text());
         }
         out.push_str(if self.warnings.is_empty() {
             "\nNo warnings.\n"

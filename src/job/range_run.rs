@@ -3,11 +3,14 @@
 use serde::Serialize;
 
 use super::outcome::OutputFile;
+#[cfg(feature = "pdf")]
+use super::print_pdf::{Laid, print};
 use super::range_names::size_names;
 use super::warnings::with_doubts;
 use super::{Job, JobError, RangeJob, RangeReport};
 use crate::alterations::Account;
-use crate::grading::{Graded, NestLabels, grade, nest};
+use crate::drawing::{SHEET_WIDTH_MM, SheetError, lay, place_on_sheet};
+use crate::grading::{Graded, NEST_GAP_MM, NestLabels, grade, nest_parts};
 use crate::measurements::{Body, MeasurementSet};
 use crate::piece::Pattern;
 use crate::render::{dxf, json, svg};
@@ -93,7 +96,10 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let labels = NestLabels {
         title: job.title.clone(),
     };
-    let sheet = nest(&graded, job.align, &labels)?;
+    let parts = nest_parts(&graded, job.align, &labels)?;
+    let placements =
+        place_on_sheet(&parts, SHEET_WIDTH_MM, NEST_GAP_MM).map_err(SheetError::from)?;
+    let sheet = lay(&parts, &placements).map_err(SheetError::from)?;
     let increments = graded.increments(job.align);
     let patterns: Vec<Pattern> = graded
         .sizes()
@@ -114,7 +120,16 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         .collect::<Result<_, _>>()?;
     let mut files = Vec::new();
     #[cfg(feature = "pdf")]
-    let pages = Some(print(job, &graded, &sheet, &mut files)?);
+    let pages = {
+        let (parts, placements, sheet) = (&parts, &placements, &sheet);
+        let laid = Laid {
+            parts,
+            placements,
+            sheet,
+        };
+        let info = print_info(job, &graded);
+        Some(print(&laid, job.print, &info, "nest", &mut files)?)
+    };
     #[cfg(not(feature = "pdf"))]
     let pages = None;
     let report = RangeReport::new(job, &graded, &patterns, &increments, pages);
@@ -190,19 +205,11 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
     Ok(dxf::render(&style, &sizes)?)
 }
 
-/// Adds the tiled file and the sheet, and tells how many pages there are.
+/// What is said about the nest where it is printed.
 #[cfg(feature = "pdf")]
-fn print(
-    job: &RangeJob,
-    graded: &Graded,
-    sheet: &crate::drawing::Drawing,
-    files: &mut Vec<OutputFile>,
-) -> Result<super::PagesReport, JobError> {
-    use super::range_names::nest_name;
-    use crate::render::pdf;
-
+fn print_info(job: &RangeJob, graded: &Graded) -> crate::render::pdf::PrintInfo {
     let labels: Vec<&str> = graded.labels().collect();
-    let info = pdf::PrintInfo::new(&job.title)
+    crate::render::pdf::PrintInfo::new(&job.title)
         .subtitle(format!(
             "{} block, sizes {} of {}",
             job.options.block.name(),
@@ -215,23 +222,5 @@ fn print(
                 .first()
                 .map(|size| crate::drawing::contents(size.pattern()))
                 .unwrap_or_default(),
-        );
-    let (bytes, plan) = pdf::tiles(sheet, job.print.paper.into(), &job.print.into(), &info)?;
-    let name = nest_name(job.print.paper);
-    files.push(OutputFile {
-        name: name.clone(),
-        bytes,
-    });
-    files.push(OutputFile {
-        name: "nest-sheet.pdf".to_owned(),
-        bytes: pdf::sheet(sheet, &info)?,
-    });
-    Ok(super::PagesReport {
-        file: name,
-        paper: job.print.paper,
-        pages: plan.page_count(),
-        rows: plan.rows,
-        columns: plan.columns,
-        landscape: plan.landscape,
-    })
+        )
 }

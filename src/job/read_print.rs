@@ -3,7 +3,7 @@
 use super::field::length;
 use super::read_block::unknown;
 use super::{PageTurn, PaperSize, PrintOptions};
-use crate::measurements::{Node, NodeValue, Reader};
+use crate::measurements::{FileCause, Node, NodeValue, Reader, nearest};
 
 /// What stands under `print`; what is left out is as usual.
 pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
@@ -12,14 +12,24 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     let keys = ["paper", "margin", "overlap", "orientation"];
     let [paper, margin, overlap, turn] = reader.fields(node, "print", keys, expected);
     if let Some((_, node)) = paper {
-        let names = PaperSize::ALL.iter().map(|size| size.name());
-        let read = word(reader, node, "print.paper", "paper", names);
-        print.paper = read.and_then(PaperSize::named).unwrap_or_default();
+        print.paper = read_paper(reader, node).unwrap_or_default();
     }
     if let Some((_, node)) = turn {
         let names = PageTurn::ALL.iter().map(|turn| turn.name());
         let read = word(reader, node, "print.orientation", "orientation", names);
         print.orientation = read.and_then(PageTurn::named).unwrap_or_default();
+        if print.paper.is_roll() && print.orientation != PageTurn::FewerPages {
+            let problem = format!(
+                "a roll is not turned, and the paper is {}",
+                print.paper.name()
+            );
+            let hint = "leave `orientation` out";
+            reader.wrong(
+                node.place,
+                "print.orientation",
+                FileCause::Senseless { problem, hint },
+            );
+        }
     }
     if let Some((_, node)) = margin {
         let read = length(reader, node, "print.margin", PrintOptions::MARGINS);
@@ -30,6 +40,32 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
         print.overlap = read.unwrap_or(print.overlap);
     }
     print
+}
+
+/// A paper by its name; a wrong one is answered with all names, and with the one that was meant.
+fn read_paper(reader: &mut Reader, node: &Node) -> Option<PaperSize> {
+    let path = "print.paper";
+    let NodeValue::Text(text) = &node.value else {
+        reader.shape(node, path, "one word, such as `a4` or `roll-914`");
+        return None;
+    };
+    let found = PaperSize::named(text.trim());
+    if found.is_none() {
+        let names = PaperSize::ALL.map(PaperSize::name);
+        let all = format!("write one of `{}`", names.join("`, `"));
+        let hint = match nearest(text.trim(), names.into_iter()) {
+            Some(near) => format!("did you mean `{near}`? {all}"),
+            None => all,
+        };
+        let word = text.trim().chars().take(40).collect();
+        let what = "paper";
+        reader.wrong(
+            node.place,
+            path,
+            FileCause::UnknownWord { word, what, hint },
+        );
+    }
+    found
 }
 
 /// One of `names`, in any case.

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::rounding::rounded;
-use super::{AccountReport, Job, MethodsReport, PaperSize};
+use super::{AccountReport, Job, MethodsReport, PagesReport};
 use crate::allowance::Allowances;
 use crate::alterations::{Account, MethodChoice};
 use crate::drawing::contents;
@@ -149,32 +149,6 @@ pub struct DartReport {
     pub intake: f64,
     /// Angle between its legs, in degrees.
     pub angle: f64,
-}
-
-/// The pages of the tiled file.
-///
-/// ```
-/// use blockwright::job::{PagesReport, PaperSize};
-/// let pages = PagesReport {
-///     file: "pattern-a4.pdf".into(), paper: PaperSize::A4,
-///     pages: 13, rows: 3, columns: 4, landscape: false,
-/// };
-/// assert_eq!(pages.pages, pages.rows * pages.columns + 1);
-/// ```
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct PagesReport {
-    /// The name of the file.
-    pub file: String,
-    /// The paper.
-    pub paper: PaperSize,
-    /// How many pages, the first with the plan included.
-    pub pages: usize,
-    /// Rows of pages glued together.
-    pub rows: usize,
-    /// Columns of pages glued together.
-    pub columns: usize,
-    /// Whether the pages lie with the longer side level.
-    pub landscape: bool,
 }
 
 /// A warning.

@@ -30,20 +30,7 @@ impl JobReport {
             let _ = writeln!(out, "  {piece}");
         }
         if let Some(pages) = &self.pages {
-            let _ = writeln!(
-                out,
-                "\nPages\n  {}: {} pages of {} ({}), {} rows of {}, the first with the plan",
-                pages.file,
-                pages.pages,
-                pages.paper.name(),
-                if pages.landscape {
-                    "landscape"
-                } else {
-                    "portrait"
-                },
-                pages.rows,
-                pages.columns,
-            );
+            let _ = writeln!(out, "\nPages\n  {}", pages.text());
         }
         if self.warnings.is_empty() {
             out.push_str("\nNo warnings.\n");

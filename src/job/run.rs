@@ -2,13 +2,17 @@
 
 use super::chain::{Made, made};
 use super::outcome::OutputFile;
+#[cfg(feature = "pdf")]
+use super::print_pdf::{Laid, print};
 use super::prove::prove;
 use super::report::cautions;
 use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
 use crate::allowance::CutLines;
 use crate::draft::draft;
-use crate::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
+use crate::drawing::{
+    PatternLabels, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetError, lay, pattern_parts, place_on_sheet,
+};
 use crate::measurements::SetReport;
 use crate::piece::Pattern;
 use crate::render::fitting::{self, Fitting};
@@ -62,13 +66,22 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         .as_ref()
         .map(|allowances| CutLines::new(&pattern, allowances))
         .transpose()?;
-    let sheet = match &cut {
-        Some(cut) => pattern_sheet_to_cut(&pattern, &labels, cut)?,
-        None => pattern_sheet(&pattern, &labels)?,
-    };
+    let parts = pattern_parts(&pattern, &labels, cut.as_ref())?;
+    let placements =
+        place_on_sheet(&parts, SHEET_WIDTH_MM, SHEET_GAP_MM).map_err(SheetError::from)?;
+    let sheet = lay(&parts, &placements).map_err(SheetError::from)?;
     let mut files = Vec::new();
     #[cfg(feature = "pdf")]
-    let pages = Some(print(job, &pattern, &sheet, &mut files)?);
+    let pages = {
+        let (parts, placements, sheet) = (&parts, &placements, &sheet);
+        let laid = Laid {
+            parts,
+            placements,
+            sheet,
+        };
+        let info = print_info(job, &pattern);
+        Some(print(&laid, job.print, &info, "pattern", &mut files)?)
+    };
     #[cfg(not(feature = "pdf"))]
     let pages = None;
     let mut add = |name: &str, text: String| {
@@ -117,42 +130,15 @@ fn exchange(job: &Job, pattern: &Pattern, cut: Option<&CutLines>) -> Result<Stri
     Ok(dxf::render(&style, &[sized])?)
 }
 
-/// Adds the tiled file and the sheet, and tells how many pages there are.
+/// What is said about the pattern where it is printed.
 #[cfg(feature = "pdf")]
-fn print(
-    job: &Job,
-    pattern: &crate::piece::Pattern,
-    sheet: &crate::drawing::Drawing,
-    files: &mut Vec<OutputFile>,
-) -> Result<super::PagesReport, JobError> {
-    use super::outcome::tiled_name;
-    use crate::drawing::contents;
-    use crate::render::pdf;
-
+fn print_info(job: &Job, pattern: &crate::piece::Pattern) -> crate::render::pdf::PrintInfo {
     let wearer = job.wearer().map(|name| format!(" for {name}"));
-    let info = pdf::PrintInfo::new(&job.title)
+    crate::render::pdf::PrintInfo::new(&job.title)
         .subtitle(format!(
             "{} block{}",
             job.options.block.name(),
             wearer.unwrap_or_default()
         ))
-        .contents(contents(pattern));
-    let (bytes, plan) = pdf::tiles(sheet, job.print.paper.into(), &job.print.into(), &info)?;
-    let name = tiled_name(job.print.paper);
-    files.push(OutputFile {
-        name: name.clone(),
-        bytes,
-    });
-    files.push(OutputFile {
-        name: "pattern-sheet.pdf".to_owned(),
-        bytes: pdf::sheet(sheet, &info)?,
-    });
-    Ok(super::PagesReport {
-        file: name,
-        paper: job.print.paper,
-        pages: plan.page_count(),
-        rows: plan.rows,
-        columns: plan.columns,
-        landscape: plan.landscape,
-    })
+        .contents(crate::drawing::contents(pattern))
 }

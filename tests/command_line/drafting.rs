@@ -29,7 +29,10 @@ fn the_example_is_drafted_into_its_files() {
         let document = lopdf::Document::load_mem(&bytes).unwrap();
         let pages = document.get_pages().len();
         if pdf.contains("a4") {
-            assert!(report.contains(&format!("pattern-a4.pdf: {pages} pages of a4")));
+            assert!(report.contains("pattern-a4.pdf on a4"), "{report}");
+            let told =
+                format!("the first page with the plan: {pages} pages; a plain grid would take ");
+            assert!(report.contains(&told), "{report}");
         } else {
             assert_eq!(pages, 1);
         }
@@ -94,6 +97,19 @@ fn a_set_beside_the_job_is_found_through_spaces_and_any_script() {
 }
 
 #[test]
+fn a_roll_gives_one_long_page_and_its_plan() {
+    let text = format!("{}print: {{paper: roll-594}}\n", job("skirt"));
+    let place = Place::with_job(&text);
+    let report = place.run(&["draft", "job.yaml", "-o", "out", "--json"]);
+    let report: Value = serde_json::from_str(&report.done()).unwrap();
+    assert_eq!(report["pages"]["paper"], "roll-594");
+    assert_eq!(report["pages"]["pages"], 2);
+    let bytes = fs::read(place.path().join("out/pattern-roll-594.pdf")).unwrap();
+    let document = lopdf::Document::load_mem(&bytes).unwrap();
+    assert_eq!(document.get_pages().len(), 2);
+}
+
+#[test]
 fn paper_ease_and_length_are_obeyed() {
     let text = format!(
         "{}ease: {{fit: close, waist: 1 in, hip: 61}}\nlength: 70 cm\n\
@@ -115,6 +131,8 @@ fn paper_ease_and_length_are_obeyed() {
     assert!((girth("hip") - 1061.0).abs() < 0.01);
     assert_eq!(report["pages"]["file"], "pattern-a3.pdf");
     assert_eq!(report["pages"]["landscape"], false);
+    let count = |key: &str| report["pages"][key].as_u64().unwrap();
+    assert!(count("pages") <= count("plain_grid"));
     assert_eq!(
         report["body"]["measurements"]["waist_girth"]["value"],
         760.0

@@ -12,7 +12,7 @@ fn told(text: &str) -> String {
 #[test]
 fn each_problem_is_told_at_its_place_with_a_cure() {
     let skirt = job("skirt");
-    let cases: [(String, &str); 31] = [
+    let cases: [(String, &str); 33] = [
         (
             "block: skirt\nbody: a\n".into(),
             "job.yaml:1:1: `title` is missing; write `title:`",
@@ -128,6 +128,16 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
         (
             format!("{skirt}print: {{paper: foolscap}}\n"),
             "job.yaml:4:16: print.paper: `foolscap` is no paper; write one of `a4`",
+        ),
+        (
+            format!("{skirt}print: {{paper: rol-914}}\n"),
+            "print.paper: `rol-914` is no paper; did you mean `roll-914`? write one of `a4`, \
+             `letter`, `a3`, `legal`, `a0`, `roll-594`, `roll-610`, `roll-841`, `roll-914`, \
+             `roll-1067`",
+        ),
+        (
+            format!("{skirt}print: {{paper: roll-610, orientation: landscape}}\n"),
+            "print.orientation: a roll is not turned, and the paper is roll-610; leave",
         ),
         (
             format!("{skirt}print: {{margin: 5}}\n"),

@@ -1,8 +1,10 @@
 //! Pages laid together by the plan show what the sheet shows, and keep their margins.
 
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, TilePlan, sheet, tiles};
+use blockwright::draft::Block;
+use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, TilePlan, sheet, tiles, tiles_of};
 
 use crate::demo::{demo, demo_tiles, info};
+use crate::jobs::{BUILDS, parts, pattern};
 use crate::picture::{COARSE, Picture};
 use crate::tools::{folder, have, sheet_shift, whole, without_marks, write};
 
@@ -12,13 +14,22 @@ fn pages_glued_by_the_plan_give_the_sheet() {
         return;
     }
     let folder = folder("glued");
-    let drawing = demo();
-    let file = write(&folder, "sheet.pdf", &sheet(&drawing, &info()).unwrap());
-    // The drawing's part of the sheet, on whole millimetres.
-    let bounds = drawing.bounds().expand();
-    let truth = Picture::part(&file, 1, bounds + sheet_shift(&drawing), COARSE);
+    let mut all = Vec::new();
     for (paper, name) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
         let (bytes, plan) = demo_tiles(paper);
+        all.push((name, demo(), bytes, plan));
+    }
+    // A bodice and its sleeve, turned and moved so that fewer pages are needed.
+    let (parts, placements) = parts(&pattern(Block::Bodice, BUILDS[1]));
+    let options = TileOptions::default();
+    let tiled = tiles_of(&parts, &placements, Paper::A4, &options, &info()).unwrap();
+    assert!(tiled.placements != placements);
+    all.push(("moved", tiled.drawing, tiled.bytes, tiled.plan));
+    for (name, drawing, bytes, plan) in all {
+        let file = write(&folder, "sheet.pdf", &sheet(&drawing, &info()).unwrap());
+        // The drawing's part of the sheet, on whole millimetres.
+        let bounds = drawing.bounds().expand();
+        let truth = Picture::part(&file, 1, bounds + sheet_shift(&drawing), COARSE);
         let marked = write(&folder, &format!("{name}.pdf"), &bytes);
         let alone = write(
             &folder,

@@ -34,6 +34,15 @@ pub(crate) fn run(command: &mut Command) -> String {
     String::from_utf8_lossy(&output.stdout).into_owned()
 }
 
+/// The words on a page, as a viewer finds them.
+pub(crate) fn words(pdf: &Path, page: usize) -> String {
+    let number = page.to_string();
+    run(Command::new("pdftotext")
+        .args(["-raw", "-f", &number, "-l", &number])
+        .arg(pdf)
+        .arg("-"))
+}
+
 /// The file with the marks of the pages switched off, as in a viewer, so that the pattern alone is
 /// seen.
 pub(crate) fn without_marks(pdf: &[u8]) -> Vec<u8> {

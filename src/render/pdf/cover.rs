@@ -43,8 +43,15 @@ pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError>
     })
 }
 
-/// Everything on the first page, in its mm.
-pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
+/// Where the drawing is shown small: within a window of the page, by a motion from its own mm to
+/// those of the page.
+pub(super) struct Small {
+    pub(super) window: Rect,
+    pub(super) place: Affine,
+}
+
+/// Everything on the first page, in its mm, but the drawing, which lies over its plan.
+pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> (Vec<Item>, Small) {
     let plan = tiling.plan;
     let page = plan.paper.portrait();
     let room = Rect::from_origin_size(Point::ZERO, page).inset(-plan.margin);
@@ -55,15 +62,13 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
     if !info.subtitle.is_empty() {
         column.line(&info.subtitle, body(), LINE + 0.5);
     }
-    let way = if plan.landscape {
-        "landscape"
-    } else {
-        "portrait"
-    };
+    let way = if plan.landscape { ", landscape" } else { "" };
     let summary = format!(
-        "Full size on {} pages of {}, {way}, and this one.",
-        plan.tiles.len(),
-        plan.paper.name()
+        "Full size on {} of {}{way}, and this one: {} pages; a plain grid would take {}.",
+        pages(plan.tiles.len()),
+        plan.paper.name(),
+        plan.page_count(),
+        plan.plain_page_count,
     );
     column.line(&summary, body().ink(Ink::Grey(70)), LINE);
 
@@ -80,10 +85,10 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
         room.x0 + room.width() * 0.56,
         room.y1 - below,
     );
-    let used = map(&mut column.items, tiling, map_room);
+    let small = map(&mut column.items, tiling, map_room);
     let beside = Rect::new(map_room.x1 + 6.0, column.y, room.x1, room.y1);
     let text_end = joining(&mut column.items, plan, beside);
-    column.y = used.max(text_end);
+    column.y = small.window.y1.max(text_end);
 
     if !info.contents.is_empty() {
         column.heading("3   What is on it");
@@ -101,7 +106,14 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<Item> {
     ];
     let mut items = column.items;
     items.extend(tile_page::footer(room.x0, room.x1, room.y1, "", &foot));
-    items
+    (items, small)
+}
+
+fn pages(count: usize) -> String {
+    if count == 1 {
+        return "one page".to_owned();
+    }
+    format!("{count} pages")
 }
 
 fn body() -> TextStyle {
@@ -182,8 +194,8 @@ fn squares(column: &mut Column) {
     column.y = at.y + inches + 0.5;
 }
 
-/// The plan of the pages in at most a room, and where it ends.
-fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> f64 {
+/// The plan of the pages in at most a room, and where the drawing lies on it.
+fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> Small {
     let (plan, grid) = (tiling.plan, tiling.grid);
     let whole = Size::new(
         plan.columns as f64 * plan.pitch.width + plan.overlap,
@@ -231,8 +243,8 @@ fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> f64 {
             }
         }
     }
-    thumbnail(items, tiling.drawing, place);
-    room.y0 + whole.height * scale
+    let window = Rect::from_origin_size(room.origin(), whole * scale);
+    Small { window, place }
 }
 
 /// The middle of the place of some size in a cell that the drawing crosses least: the middle of
@@ -257,19 +269,6 @@ fn clear_place(coverage: &Coverage, cell: Rect, size: Size) -> Point {
     .map(|(x, y)| centre + Vec2::new(f64::from(x) * free.width, f64::from(y) * free.height))
     .min_by_key(|&at| near.crossings(Rect::from_points(at - room, at + room)))
     .unwrap_or(centre)
-}
-
-/// The lines of the drawing, small. Not its text, which could not be read.
-fn thumbnail(items: &mut Vec<Item>, drawing: &Drawing, place: Affine) {
-    for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
-        if let Item::Figure(figure) = item
-            && let Some(pen) = &figure.pen
-            && !pen.ink.is_white()
-        {
-            let pen = Pen::solid(0.2).ink(pen.ink);
-            items.push(Figure::stroked(place * figure.path.clone(), pen).into());
-        }
-    }
 }
 
 /// How to join the pages; gives back where the text ends.

@@ -2,9 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use kurbo::{BezPath, ParamCurve as _, Point, Rect, Shape as _};
+use kurbo::{Affine, BezPath, ParamCurve as _, Point, Rect, Shape as _};
 
-use crate::drawing::{Drawing, Figure, Item};
+use crate::drawing::{Drawing, Figure, Item, Placement};
 
 use super::PdfError;
 use super::grid::Grid;
@@ -140,6 +140,47 @@ impl Coverage {
             return Err(too_many);
         }
         Ok(kept)
+    }
+
+    /// The ink of several drawings, each turned by half a turn about its origin or not, and moved.
+    pub(super) fn laid(parts: &[Self], placements: &[Placement]) -> Self {
+        let mut all = Self {
+            chords: Vec::new(),
+            fills: Vec::new(),
+        };
+        for (part, placement) in parts.iter().zip(placements) {
+            let turn = if placement.turned { -1.0 } else { 1.0 };
+            let motion = Affine::translate(placement.by) * Affine::scale(turn);
+            all.chords.extend(part.chords.iter().map(|chord| Chord {
+                a: motion * chord.a,
+                b: motion * chord.b,
+                half: chord.half,
+            }));
+            let fills = part.fills.iter().map(|fill| motion * fill.clone());
+            all.fills.extend(fills);
+        }
+        all
+    }
+
+    /// Tells of every band of a grid of rows, from a place and so many mm high, the spans of x in
+    /// which there is ink.
+    pub(super) fn spans(&self, top: f64, height: f64, mut tell: impl FnMut(usize, f64, f64)) {
+        let band = |y: f64| ((y - top) / height).floor().max(0.0) as usize;
+        for chord in &self.chords {
+            let reach = chord.bounds();
+            for row in band(reach.y0)..=band(reach.y1) {
+                let y = top + row as f64 * height;
+                if let Some((from, to)) = chord.across(y, y + height) {
+                    tell(row, from, to);
+                }
+            }
+        }
+        for fill in &self.fills {
+            let reach = fill.bounding_box();
+            for row in band(reach.y0)..=band(reach.y1) {
+                tell(row, reach.x0, reach.x1);
+            }
+        }
     }
 
     /// Whether there is no ink at all.

@@ -2,6 +2,8 @@
 
 use thiserror::Error;
 
+use crate::drawing::DrawingError;
+
 /// Why no PDF was made.
 ///
 /// ```
@@ -54,4 +56,7 @@ pub enum PdfError {
     /// Everything in the drawing is white or blank.
     #[error("nothing in the drawing would leave ink on the paper; give its lines a colour")]
     NothingToPrint,
+    /// The parts cannot be drawn together.
+    #[error(transparent)]
+    Drawing(#[from] DrawingError),
 }

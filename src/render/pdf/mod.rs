@@ -1,5 +1,6 @@
 //! PDF at real size: [`sheet`] on one page as large as the drawing, or [`tiles`] on pages for a
-//! home printer, to be cut and glued.
+//! home printer, to be cut and glued; [`tiles_of`] lays parts so that few pages are needed, or on a
+//! roll.
 //!
 //! Both ask the viewer not to scale, carry squares to measure, and list the layers of the drawing
 //! so that a viewer can switch them. The same drawing gives the same bytes: there is no date and
@@ -20,6 +21,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod container;
 mod cover;
 mod coverage;
 mod document;
@@ -28,12 +30,17 @@ mod grid;
 mod info;
 mod marks;
 mod one_sheet;
+mod packing;
+mod page_shape;
 mod paint;
 mod paper;
 mod plan;
+mod raster;
+mod roll;
 mod scale;
 mod tile_page;
 mod tiled;
+mod tiled_parts;
 
 pub use error::PdfError;
 pub use info::PrintInfo;
@@ -41,3 +48,4 @@ pub use one_sheet::{SHEET_MARGIN_MM, sheet};
 pub use paper::{Orientation, Paper, TileOptions};
 pub use plan::{MAX_PAGES, Tile, TilePlan, tile_label};
 pub use tiled::tiles;
+pub use tiled_parts::{TiledParts, tiles_of};

@@ -1,6 +1,6 @@
 //! The drawing on one sheet, for a plotter or a copy shop.
 
-use kurbo::{Point, Size, Vec2};
+use kurbo::{Affine, Point, Size, Vec2};
 
 use crate::drawing::{Drawing, Face, Ink, Item, Level, Text, TextStyle};
 
@@ -47,7 +47,7 @@ pub fn sheet(drawing: &Drawing, info: &PrintInfo) -> Result<Vec<u8>, PdfError> {
     page.marks(&block(top, size, info, lines));
     let at = Point::new(margin, margin);
     let shift = at - bounds.origin();
-    page.drawing(bounds + shift, shift);
+    page.drawing(bounds + shift, Affine::translate(shift));
     let mut document = Document::new(drawing, &info.title);
     document.add(page);
     Ok(document.finish())

@@ -26,11 +26,58 @@ pub(super) fn short(value: f64) -> f32 {
 /// Paints items in mm, y down; the page's transform is set by the caller.
 pub(super) fn items(content: &mut Content, items: &[Item]) {
     content.set_line_join(LineJoinStyle::RoundJoin);
-    for item in items {
-        match item {
+    for each in items {
+        item(content, each);
+    }
+}
+
+fn item(content: &mut Content, item: &Item) {
+    match item {
+        Item::Figure(each) => figure(content, each),
+        Item::Text(each) => text(content, each, fine),
+    }
+}
+
+/// Paints items as [`items`] does, but text and curved figures on hundredths of a mm, and the
+/// latter from their own first point, so that equal ones at different places are nearly the same
+/// operators, which squeeze well.
+pub(super) fn alike(content: &mut Content, items: &[Item]) {
+    content.set_line_join(LineJoinStyle::RoundJoin);
+    for each in items {
+        match each {
+            Item::Text(each) => text(content, each, coarse),
+            Item::Figure(each) if is_curved(each) => {
+                let from = first_point(each).to_vec2();
+                content
+                    .save_state()
+                    .transform(Affine::translate(from).as_coeffs().map(coarse));
+                let path = Affine::translate(-from) * each.path.clone();
+                let moved = Figure {
+                    path,
+                    ..each.clone()
+                };
+                figure(content, &moved);
+                content.restore_state();
+            }
             Item::Figure(each) => figure(content, each),
-            Item::Text(each) => text(content, each),
         }
+    }
+}
+
+/// A number on hundredths.
+fn coarse(value: f64) -> f32 {
+    ((value * 100.0).round() / 100.0 + 0.0) as f32
+}
+
+fn is_curved(figure: &Figure) -> bool {
+    let curved = |el: &PathEl| matches!(el, PathEl::QuadTo(..) | PathEl::CurveTo(..));
+    figure.path.elements().iter().any(curved)
+}
+
+fn first_point(figure: &Figure) -> Point {
+    match figure.path.elements().first() {
+        Some(PathEl::MoveTo(point)) => *point,
+        _ => Point::ZERO,
     }
 }
 
@@ -93,14 +140,15 @@ fn curve(content: &mut Content, a: Point, b: Point, p: Point) {
     );
 }
 
-fn text(content: &mut Content, text: &Text) {
+fn text(content: &mut Content, text: &Text, place: fn(f64) -> f32) {
     // The page's y runs down; letters must still stand upright.
     let matrix = text.motion() * Affine::scale_non_uniform(1.0, -1.0);
+    let [a, b, c, d, x, y] = matrix.as_coeffs();
     fill_ink(content, text.style.ink);
     content
         .begin_text()
         .set_font(font_name(text.style.face), short(text.style.size))
-        .set_text_matrix(matrix.as_coeffs().map(fine))
+        .set_text_matrix([fine(a), fine(b), fine(c), fine(d), place(x), place(y)])
         .show(Str(&encode_winansi(&text.text)))
         .end_text();
 }

@@ -5,7 +5,10 @@ use kurbo::Size;
 use super::PdfError;
 
 /// The longest side of a paper, in mm: within what a page can be without a unit of its own.
-const LARGEST: f64 = 5_000.0;
+pub(super) const LARGEST: f64 = 5_000.0;
+
+/// Height of the first page on a roll, in mm: what is on it fits within any margins.
+const ROLL_COVER: f64 = 340.0;
 
 /// A size of paper.
 ///
@@ -27,6 +30,11 @@ pub enum Paper {
     Legal,
     /// 841 × 1189 mm.
     A0,
+    /// Paper from a roll: as long as what is printed needs, at most 5 m a page.
+    Roll {
+        /// Width of the roll in mm.
+        width: f64,
+    },
     /// Any other, in mm.
     Custom {
         /// One side in mm.
@@ -37,7 +45,8 @@ pub enum Paper {
 }
 
 impl Paper {
-    /// Width and height in mm, the longer side upright.
+    /// Width and height in mm, the longer side upright; of a roll, its width and the height of the
+    /// first page, which is never turned.
     pub fn portrait(self) -> Size {
         let (a, b) = match self {
             Self::A4 => (210.0, 297.0),
@@ -45,6 +54,7 @@ impl Paper {
             Self::A3 => (297.0, 420.0),
             Self::Legal => (215.9, 355.6),
             Self::A0 => (841.0, 1189.0),
+            Self::Roll { width } => return Size::new(width, ROLL_COVER),
             Self::Custom { width, height } => (width, height),
         };
         // Not `min` and `max`, which would pass over a NaN.
@@ -57,6 +67,9 @@ impl Paper {
 
     /// Width and height in mm, the longer side level.
     pub fn landscape(self) -> Size {
+        if matches!(self, Self::Roll { .. }) {
+            return self.portrait();
+        }
         let Size { width, height } = self.portrait();
         Size::new(height, width)
     }
@@ -83,6 +96,7 @@ impl Paper {
             Self::A3 => "A3".to_owned(),
             Self::Legal => "US Legal".to_owned(),
             Self::A0 => "A0".to_owned(),
+            Self::Roll { width } => format!("a roll {width} mm wide"),
             Self::Custom { width, height } => format!("{width} × {height} mm"),
         }
     }
@@ -97,7 +111,7 @@ impl Paper {
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Orientation {
-    /// Whichever needs fewer pages; portrait if it makes no difference.
+    /// Whichever needs fewer pages; portrait if it makes no difference. A roll has one way only.
     #[default]
     FewerPages,
     /// The longer side upright.

@@ -3,8 +3,9 @@
 use kurbo::{Point, Rect, Size, Vec2};
 
 use super::coverage::Coverage;
-use super::grid::{FOOTER, Grid};
-use super::{Orientation, Paper, PdfError, TileOptions};
+use super::grid::Grid;
+use super::page_shape::PageShape;
+use super::{Paper, PdfError, TileOptions};
 
 /// The most pages that will be made, the first included.
 pub const MAX_PAGES: usize = 1000;
@@ -12,10 +13,6 @@ pub const MAX_PAGES: usize = 1000;
 /// The most places a grid may have, with or without a page: more could not be told apart on the
 /// plan of the pages.
 const MOST_PLACES: usize = 20_000;
-
-/// The least width and height in mm of what a page shows, so that its marks and its scale bar
-/// have room.
-const LEAST: Size = Size::new(160.0, 100.0);
 
 /// A page with a part of the drawing.
 ///
@@ -100,6 +97,9 @@ pub struct TilePlan {
     pub tiles: Vec<Tile>,
     /// The labels of the places on the grid that have no page.
     pub omitted: Vec<String>,
+    /// The pages of the document, the cover included, if the drawing as it lies on a sheet were cut
+    /// by a plain grid and every page of the grid printed.
+    pub plain_page_count: usize,
 }
 
 impl TilePlan {
@@ -141,142 +141,132 @@ pub(super) fn row_letters(row: usize) -> String {
     letters.iter().rev().collect()
 }
 
-/// Chooses the grid that needs the fewest pages: both ways round if allowed, and with what room
-/// is left over put to the right, to the left or shared.
+/// Chooses the grid that needs the fewest pages for a drawing as it lies: both ways round if
+/// allowed, and with what room is left over put to the right, to the left or shared.
 pub(super) fn choose(
     coverage: &Coverage,
     bounds: Rect,
     paper: Paper,
     options: &TileOptions,
 ) -> Result<(TilePlan, Grid), PdfError> {
-    options.check()?;
-    let ways: &[bool] = match options.orientation {
-        Orientation::FewerPages => &[false, true],
-        Orientation::Portrait => &[false],
-        Orientation::Landscape => &[true],
-    };
     let mut best: Option<(TilePlan, Grid)> = None;
     let mut failure = None;
-    for &landscape in ways {
-        match layouts(coverage, bounds, paper, options, landscape) {
-            Ok(found) => {
-                for each in found {
-                    let better = best
-                        .as_ref()
-                        .is_none_or(|(best, _)| each.0.tiles.len() < best.tiles.len());
-                    if better {
-                        best = Some(each);
+    // Whole millimetres, so that the grid's lines fall on them.
+    let bounds = bounds.expand();
+    let shapes = PageShape::all(paper, options, bounds.height())?;
+    let plain = plain_page_count(&shapes, bounds);
+    for shape in shapes {
+        let (columns, rows) = shape.plain(bounds);
+        let spare = |pages: usize, pitch: f64, size: f64| {
+            (pages as f64 * pitch + shape.overlap - size)
+                .floor()
+                .max(0.0)
+        };
+        let spare = Size::new(
+            spare(columns, shape.pitch.width, bounds.width()),
+            spare(rows, shape.pitch.height, bounds.height()),
+        );
+        for (down, along) in [0.0, 0.5, 1.0]
+            .into_iter()
+            .flat_map(|down| [0.0, 0.5, 1.0].map(|along| (down, along)))
+        {
+            let shift = Vec2::new((spare.width * along).floor(), (spare.height * down).floor());
+            match cut(coverage, bounds.origin() - shift, &shape, paper, options) {
+                Ok((plan, grid)) => {
+                    let fewer = |(best, _): &(TilePlan, Grid)| plan.tiles.len() < best.tiles.len();
+                    if best.as_ref().is_none_or(fewer) {
+                        best = Some((plan, grid));
                     }
                 }
+                Err(error) => failure = failure.or(Some(error)),
             }
-            Err(error) => failure = failure.or(Some(error)),
         }
     }
     match (best, failure) {
-        (Some(best), _) => Ok(best),
+        (Some((plan, grid)), _) => Ok((
+            TilePlan {
+                plain_page_count: plain,
+                ..plan
+            },
+            grid,
+        )),
         (None, Some(failure)) => Err(failure),
         (None, None) => Err(PdfError::NothingToPrint),
     }
 }
 
-fn layouts(
+/// The pages of a plain grid the way round that needs fewer, and the cover.
+fn plain_page_count(shapes: &[PageShape], bounds: Rect) -> usize {
+    let counts = shapes.iter().map(|shape| {
+        let (columns, rows) = shape.plain(bounds);
+        columns.saturating_mul(rows)
+    });
+    counts.min().unwrap_or(0).saturating_add(1)
+}
+
+/// Cuts the drawing by a grid that begins at a place, leaving out pages without content.
+pub(super) fn cut(
     coverage: &Coverage,
-    bounds: Rect,
+    origin: Point,
+    shape: &PageShape,
     paper: Paper,
     options: &TileOptions,
-    landscape: bool,
-) -> Result<Vec<(TilePlan, Grid)>, PdfError> {
-    let page_size = if landscape {
-        paper.landscape()
-    } else {
-        paper.portrait()
-    };
+) -> Result<(TilePlan, Grid), PdfError> {
     let TileOptions {
         margin, overlap, ..
     } = *options;
-    let pitch = Size::new(
-        (page_size.width - 2.0 * margin - overlap).floor(),
-        (page_size.height - 2.0 * margin - overlap - FOOTER).floor(),
-    );
-    let fits = pitch.width + overlap >= LEAST.width && pitch.height + overlap >= LEAST.height;
-    if !fits {
-        return Err(PdfError::PaperTooSmall {
-            width: page_size.width,
-            height: page_size.height,
-            margin,
-            overlap,
-            least_width: LEAST.width + 2.0 * margin,
-            least_height: LEAST.height + FOOTER + 2.0 * margin,
-        });
-    }
-    // Whole millimetres, so that the grid's lines fall on them.
-    let bounds = bounds.expand();
-    let spare = |size: f64, pitch: f64| {
-        let pages = ((size - overlap) / pitch).ceil().max(1.0);
-        (pages * pitch + overlap - size).floor().max(0.0)
+    let grid = Grid {
+        origin,
+        pitch: shape.pitch,
+        overlap,
     };
-    let spare = Size::new(
-        spare(bounds.width(), pitch.width),
-        spare(bounds.height(), pitch.height),
-    );
-    let mut found = Vec::new();
-    for down in [0.0, 0.5, 1.0] {
-        for along in [0.0, 0.5, 1.0] {
-            let shift = Vec2::new((spare.width * along).floor(), (spare.height * down).floor());
-            let grid = Grid {
-                origin: bounds.origin() - shift,
-                pitch,
-                overlap,
-            };
-            let kept = coverage.pages(&grid, MAX_PAGES - 1)?;
-            let at = Point::new(margin, margin);
-            let rows = kept.iter().map(|&(row, _)| row + 1).max().unwrap_or(0);
-            let columns = kept
-                .iter()
-                .map(|&(_, column)| column + 1)
-                .max()
-                .unwrap_or(0);
-            if rows * columns > MOST_PLACES {
-                return Err(PdfError::TooManyPages { limit: MAX_PAGES });
-            }
-            let omitted = (0..rows)
-                .flat_map(|row| (0..columns).map(move |column| (row, column)))
-                .filter(|place| kept.binary_search(place).is_err())
-                .map(|(row, column)| tile_label(row, column))
-                .collect();
-            let tiles: Vec<Tile> = kept
-                .iter()
-                .enumerate()
-                .map(|(index, &(row, column))| {
-                    let area = grid.cell(row, column);
-                    Tile {
-                        row,
-                        column,
-                        label: tile_label(row, column),
-                        page: index + 2,
-                        area,
-                        shown: Rect::from_origin_size(
-                            area.origin(),
-                            area.size() + Size::new(overlap, overlap),
-                        ),
-                        at,
-                    }
-                })
-                .collect();
-            let plan = TilePlan {
-                paper,
-                landscape,
-                page_size,
-                margin,
-                overlap,
-                pitch,
-                rows,
-                columns,
-                tiles,
-                omitted,
-            };
-            found.push((plan, grid));
-        }
+    let kept = coverage.pages(&grid, MAX_PAGES - 1)?;
+    let at = Point::new(margin, margin);
+    let rows = kept.iter().map(|&(row, _)| row + 1).max().unwrap_or(0);
+    let columns = kept
+        .iter()
+        .map(|&(_, column)| column + 1)
+        .max()
+        .unwrap_or(0);
+    if rows * columns > MOST_PLACES {
+        return Err(PdfError::TooManyPages { limit: MAX_PAGES });
     }
-    Ok(found)
+    let omitted = (0..rows)
+        .flat_map(|row| (0..columns).map(move |column| (row, column)))
+        .filter(|place| kept.binary_search(place).is_err())
+        .map(|(row, column)| tile_label(row, column))
+        .collect();
+    let tiles: Vec<Tile> = kept
+        .iter()
+        .enumerate()
+        .map(|(index, &(row, column))| {
+            let area = grid.cell(row, column);
+            Tile {
+                row,
+                column,
+                label: tile_label(row, column),
+                page: index + 2,
+                area,
+                shown: Rect::from_origin_size(
+                    area.origin(),
+                    area.size() + Size::new(overlap, overlap),
+                ),
+                at,
+            }
+        })
+        .collect();
+    let plan = TilePlan {
+        paper,
+        landscape: shape.landscape,
+        page_size: shape.size,
+        margin,
+        overlap,
+        pitch: shape.pitch,
+        rows,
+        columns,
+        tiles,
+        omitted,
+        plain_page_count: rows * columns + 1,
+    };
+    Ok((plan, grid))
 }

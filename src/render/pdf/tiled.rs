@@ -2,12 +2,10 @@
 
 use std::collections::BTreeMap;
 
-use kurbo::Rect;
-
 use crate::drawing::Drawing;
 
 use super::coverage::Coverage;
-use super::document::{Canvas, Document};
+use super::document::{Canvas, Document, Leaf};
 use super::marks::{Join, join};
 use super::tile_page::Neighbours;
 use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
@@ -34,24 +32,34 @@ pub fn tiles(
     cover::check(paper, options)?;
     let coverage = Coverage::new(drawing);
     let (plan, grid) = plan::choose(&coverage, drawing.bounds(), paper, options)?;
-    let mut document = Document::new(drawing, &info.title);
-    let mut first = Canvas::new(paper.portrait());
     let tiling = cover::Tiling {
         drawing,
         coverage: &coverage,
         plan: &plan,
         grid: &grid,
     };
-    first.marks(&cover::items(&tiling, info));
+    let bytes = written(&tiling, info);
+    Ok((bytes, plan))
+}
+
+/// The file of a drawing that has been cut into pages.
+pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
+    let (plan, coverage) = (tiling.plan, tiling.coverage);
+    let mut document = Document::new(tiling.drawing, &info.title);
+    let mut first = Canvas::new(plan.paper.portrait());
+    let (items, small) = cover::items(tiling, info);
+    first.marks(&items);
+    first.drawing(small.window, small.place);
     document.add(first);
     let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
     for tile in &plan.tiles {
         for upright in [true, false] {
-            if let Some(found) = join(&plan, &coverage, tile, upright) {
+            if let Some(found) = join(plan, coverage, tile, upright) {
                 joins.insert((tile.row, tile.column, upright), found);
             }
         }
     }
+    let mut leaves = Vec::new();
     for tile in &plan.tiles {
         let (row, column) = (tile.row, tile.column);
         let before = |row: Option<usize>, column: Option<usize>, upright| {
@@ -63,17 +71,16 @@ pub fn tiles(
             right: joins.get(&(row, column, true)),
             bottom: joins.get(&(row, column, false)),
         };
-        let mut page = Canvas::new(plan.page_size);
-        page.marks(&tile_page::items(
-            &plan,
-            tile,
-            &coverage,
-            &around,
-            &info.title,
-        ));
-        let window: Rect = tile.shown + tile.shift();
-        page.drawing(window, tile.shift());
-        document.add(page);
+        leaves.push(Leaf {
+            row,
+            column,
+            marks: tile_page::items(plan, tile, coverage, &around, &info.title),
+        });
     }
-    Ok((document.finish(), plan))
+    if let Some(tile) = plan.tiles.first() {
+        let window = tile.shown + tile.shift();
+        let shift = tile.at - tiling.grid.origin;
+        document.add_leaves(plan.page_size, (window, plan.pitch, shift), &leaves);
+    }
+    document.finish()
 }
