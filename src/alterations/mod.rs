@@ -52,6 +52,7 @@ mod paper;
 mod pipeline;
 mod promise;
 mod quarter;
+mod readings;
 mod redrawn_waist;
 #[cfg(feature = "least-distortion")]
 mod relaxation;
@@ -77,7 +78,7 @@ mod wider_sleeve;
 mod width_change;
 
 pub use abdomen::Abdomen;
-pub use account::{Account, Change, Unit, changes, reading, shoulder_slope};
+pub use account::{Account, Change, changes};
 pub use alteration::{Alteration, Altered};
 pub use armscye_gape::{ArmscyeGape, GapeSide};
 pub use back_length_increase::{BackLengthIncrease, Fullness};
@@ -103,6 +104,7 @@ pub use one_sided::OneSided;
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
+pub use readings::{Readings, Unit, reading, shoulder_slope};
 pub use request::{Request, RequestError};
 pub use seat::Seat;
 pub use shoulder_slope_change::{ShoulderSlope, Underarm};

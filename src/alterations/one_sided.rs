@@ -1,6 +1,7 @@
 //! An alteration of one side of the body.
 
 use super::halves::{BodySide, half, joined};
+use super::readings::Readings;
 use super::{Alteration, AlterationError, Altered, Promise, Unit};
 use crate::piece::Pattern;
 
@@ -87,9 +88,10 @@ impl Alteration for OneSided {
 /// An alteration on a pattern that is alike on both sides, its promises checked.
 fn proved(alteration: &dyn Alteration, half: &Pattern) -> Result<Altered, AlterationError> {
     let altered = alteration.alter(half)?;
+    let (before, after) = (Readings::of(half), Readings::of(&altered.pattern));
     for promise in alteration.promises(half) {
         promise
-            .check(half, &altered.pattern)
+            .check(&before, &after)
             .map_err(|broken| AlterationError::First {
                 why: format!("on one side {broken}"),
                 advice: "try a smaller amount".to_owned(),

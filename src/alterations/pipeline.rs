@@ -1,9 +1,10 @@
 //! A chain of alterations, proved after every step.
 
-use super::account::{Account, changes};
+use super::account::{Account, changes_between};
 use super::halves::are_unlike;
 use super::one_sided::on_both_halves;
-use super::{Alteration, AlterationError, Altered, Broken, Unit};
+use super::readings::Readings;
+use super::{Alteration, AlterationError, Altered, Broken, Promise, Unit};
 use crate::invariants::{Tolerances, Violation, first};
 use crate::piece::{Pattern, Warning};
 use thiserror::Error;
@@ -81,29 +82,32 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
         pattern: pattern.clone(),
         accounts: Vec::new(),
     };
+    let mut before = Readings::of(pattern);
     for (index, alteration) in chain.iter().enumerate() {
         let settled = alteration
             .settled(&done.pattern)
             .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
         let alteration = settled.as_deref().unwrap_or(alteration.as_ref());
-        let altered = step(&done.pattern, alteration).map_err(|reason| {
-            let most = most(&done.pattern, alteration);
+        let promises = alteration.promises(&done.pattern);
+        let proved = step(&done.pattern, &before, alteration, &promises);
+        let (altered, after) = proved.map_err(|reason| {
+            let most = most(&done.pattern, &before, alteration);
             refused(index, alteration, most, reason)
         })?;
         done.accounts.push(Account {
             alteration: alteration.name().to_owned(),
             amount: alteration.amount(),
             unit: alteration.unit(),
-            changes: changes(&done.pattern, &altered.pattern),
-            kept: alteration
-                .promises(&done.pattern)
+            changes: changes_between(&before, &after),
+            kept: promises
                 .into_iter()
-                .filter(|p| p.change == 0.0 && super::reading(&done.pattern, &p.what).is_some())
+                .filter(|p| p.change == 0.0 && before.get(&p.what).is_some())
                 .map(|p| p.what)
                 .collect(),
         });
         done.pattern = with_warnings(altered.pattern, altered.warnings)
             .map_err(|e| refused(index, alteration, None, e.into()))?;
+        before = after;
     }
     Ok(done)
 }
@@ -133,8 +137,13 @@ fn with_warnings(pattern: Pattern, warnings: Vec<Warning>) -> Result<Pattern, Al
     Ok(Pattern::new(parts)?)
 }
 
-/// One step, proved.
-fn step(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Altered, Reason> {
+/// One step, proved; what came of it, and its measures.
+fn step(
+    pattern: &Pattern,
+    before: &Readings,
+    alteration: &dyn Alteration,
+    promises: &[Promise],
+) -> Result<(Altered, Readings), Reason> {
     let altered = if are_unlike(pattern) && !alteration.takes_unlike_halves() {
         on_both_halves(alteration, pattern)?
     } else {
@@ -143,19 +152,23 @@ fn step(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Altered, Reaso
     if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
         return Err(Reason::Law(Box::new(violation)));
     }
-    for promise in alteration.promises(pattern) {
-        promise.check(pattern, &altered.pattern)?;
+    let after = Readings::of(&altered.pattern);
+    for promise in promises {
+        promise.check(before, &after)?;
     }
-    Ok(altered)
+    Ok((altered, after))
 }
 
 /// How closely the largest amount is sought, in its unit.
 const CLOSE: f64 = 0.05;
 
 /// The largest amount of the same sign that holds, sought by halving.
-fn most(pattern: &Pattern, alteration: &dyn Alteration) -> Option<f64> {
+fn most(pattern: &Pattern, before: &Readings, alteration: &dyn Alteration) -> Option<f64> {
     let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
-    let holds = |amount: f64| step(pattern, alteration.with_amount(amount).as_ref()).is_ok();
+    let holds = |amount: f64| {
+        let tried = alteration.with_amount(amount);
+        step(pattern, before, tried.as_ref(), &tried.promises(pattern)).is_ok()
+    };
     let (mut low, mut high) = (0.0, asked);
     if !holds(asked * 1e-3) {
         return None;

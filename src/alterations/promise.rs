@@ -1,8 +1,7 @@
 //! What an alteration promises to keep.
 
-use super::account::reading;
+use super::readings::Readings;
 use crate::geometry::tolerance;
-use crate::piece::Pattern;
 use thiserror::Error;
 
 /// Something that an alteration keeps, by the name it has in accounts.
@@ -42,15 +41,15 @@ impl Promise {
         }
     }
 
-    /// Checks the promise.
+    /// Checks the promise on a pattern measured before and after.
     ///
     /// # Errors
     /// [`Broken`] with both numbers when it was not kept. What the pattern never had is kept.
-    pub fn check(&self, before: &Pattern, after: &Pattern) -> Result<(), Broken> {
-        let Some(old) = reading(before, &self.what) else {
+    pub fn check(&self, before: &Readings, after: &Readings) -> Result<(), Broken> {
+        let Some(old) = before.get(&self.what) else {
             return Ok(());
         };
-        let new = reading(after, &self.what).unwrap_or(f64::NAN);
+        let new = after.get(&self.what).unwrap_or(f64::NAN);
         if (new - old - self.change).abs() <= self.within {
             return Ok(());
         }

@@ -3,10 +3,10 @@
 use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::solve_sleeves;
-use super::upper_half::UpperHalf;
+use super::upper_half::{BlendedSide, UpperHalf};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
 use crate::geometry::{Vec2, root, tolerance};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
 /// What becomes of the underarm when the shoulder slope changes.
@@ -145,15 +145,18 @@ impl Alteration for ShoulderSlope {
         let (mut back_drop, mut front_drop) = (0.0, 0.0);
         if self.underarm == Underarm::Follow && turn != 0.0 {
             let old = back.armscye.length() + front.armscye.length();
-            let ahead = sewn_side(&front, 0.0)? - sewn_side(&back, 0.0)?;
+            let (back_side, front_side) = (back.side_blended()?, front.side_blended()?);
+            let at = |side: &BlendedSide, drop: f64| side.length_from(Vec2::new(0.0, drop));
+            // By how much the open front is longer: the mouths of its darts, which stay.
+            let ahead = at(&front_side, 0.0)? - at(&back_side, 0.0)?;
             let beside = |drop: f64| -> Result<f64, AlterationError> {
-                let wanted = sewn_side(&back, drop)? + ahead;
+                let wanted = at(&back_side, drop)? + ahead;
                 let far = 1.0 + 0.3 * drop.abs();
                 Ok(root(
                     "drop of the front underarm",
                     drop - far,
                     drop + far,
-                    |d| sewn_side(&front, d).map_or(f64::NAN, |l| l - wanted),
+                    |d| at(&front_side, d).map_or(f64::NAN, |l| l - wanted),
                 )?)
             };
             let total = |drop: f64| -> Result<f64, AlterationError> {
@@ -223,13 +226,4 @@ fn sloped_armscye(half: &UpperHalf<'_>, turn: f64, drop: f64) -> Result<f64, Alt
     let tip = half.shoulder_turned(turn, 0.0)?.edge.end();
     let down = Vec2::new(0.0, drop);
     Ok(half.armscye_from(tip, turn, (down, down))?.0.length())
-}
-
-/// Length of the sewn side seam with its underarm dropped.
-fn sewn_side(half: &UpperHalf<'_>, drop: f64) -> Result<f64, AlterationError> {
-    let mut sketch = Sketch::of(half.piece);
-    half.put_underarm(&mut sketch, Vec2::new(0.0, drop))?;
-    let drawn = sketch.curve(&EdgeName::SIDE_SEAM)?.length();
-    let mouths = half.piece.mouths(&EdgeName::SIDE_SEAM);
-    Ok(drawn - mouths.iter().map(|(_, from, to)| to - from).sum::<f64>())
 }

@@ -232,11 +232,9 @@ impl<'p> UpperHalf<'p> {
     /// Draws the side seam from an underarm moved by `by`, blended into the old seam above the
     /// first notch and dart. What is not moved keeps its place.
     pub fn put_underarm(&self, sketch: &mut Sketch, by: Vec2) -> Result<(), AlterationError> {
-        let over = self.blend_length()?;
-        let (above, below) = self.side.split_at(over)?;
-        let above = led(&above, &Rigid::shift(by), &Rigid::IDENTITY)?;
-        let underarm = above.start();
-        sketch.replace(&EdgeName::SIDE_SEAM, above.then(&below)?)?;
+        let side = self.side_blended()?.from(by)?;
+        let underarm = side.start();
+        sketch.replace(&EdgeName::SIDE_SEAM, side)?;
         for (place, notch) in self.piece.notches().iter().enumerate() {
             if notch.edge == EdgeName::SIDE_SEAM {
                 sketch.put_notch(place, self.side.point_at(notch.at)?.0);
@@ -244,6 +242,12 @@ impl<'p> UpperHalf<'p> {
         }
         put_level(sketch, "bust", underarm)?;
         Ok(())
+    }
+
+    /// The side seam, parted where a moved underarm is blended in.
+    pub fn side_blended(&self) -> Result<BlendedSide, AlterationError> {
+        let (above, below) = self.side.split_at(self.blend_length()?)?;
+        Ok(BlendedSide { above, below })
     }
 
     /// Over how much of the side seam a moved underarm is blended in.
@@ -265,6 +269,28 @@ impl<'p> UpperHalf<'p> {
             ),
             advice: "move that dart lower on the side seam, or to another edge, first".to_owned(),
         })
+    }
+}
+
+/// A side seam in two parts: what goes with the underarm, and what stays.
+pub(super) struct BlendedSide {
+    above: Curve,
+    below: Curve,
+}
+
+impl BlendedSide {
+    /// The side seam from an underarm moved by `by`.
+    pub fn from(&self, by: Vec2) -> Result<Curve, GeometryError> {
+        self.led(by)?.then(&self.below)
+    }
+
+    /// Its length, in millimetres.
+    pub fn length_from(&self, by: Vec2) -> Result<f64, GeometryError> {
+        Ok(self.led(by)?.length() + self.below.length())
+    }
+
+    fn led(&self, by: Vec2) -> Result<Curve, GeometryError> {
+        led(&self.above, &Rigid::shift(by), &Rigid::IDENTITY)
     }
 }
 

@@ -2,6 +2,8 @@
 
 use super::{GeometryError, Rigid, tolerance};
 use kurbo::{BezPath, CubicBez, Line, ParamCurve, PathSeg, Point, Rect, Shape, Vec2};
+use std::fmt;
+use std::sync::OnceLock;
 
 /// Farthest a point may lie from the origin, in millimetres: a hundred metres. Beyond it the
 /// arithmetic of curves loses its meaning, and some of it its end.
@@ -19,9 +21,25 @@ const FARTHEST: f64 = 1e5;
 /// assert!((edge.length() - 50.0).abs() < 1e-9);
 /// # Ok::<(), blockwright::geometry::GeometryError>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Clone)]
 pub struct Curve {
     segments: Vec<PathSeg>,
+    /// How far along the chain each segment ends, once somebody asked.
+    pub(super) walked: OnceLock<Box<[f64]>>,
+}
+
+impl PartialEq for Curve {
+    fn eq(&self, other: &Self) -> bool {
+        self.segments == other.segments
+    }
+}
+
+impl fmt::Debug for Curve {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Curve")
+            .field("segments", &self.segments)
+            .finish()
+    }
 }
 
 impl Curve {
@@ -59,7 +77,13 @@ impl Curve {
                 });
             }
         }
-        Ok(Self { segments })
+        Ok(Self::of(segments))
+    }
+
+    /// A chain of segments known to be sound.
+    fn of(segments: Vec<PathSeg>) -> Self {
+        let walked = OnceLock::new();
+        Self { segments, walked }
     }
 
     /// A straight line.
@@ -119,7 +143,7 @@ impl Curve {
             });
         }
         self.segments.extend_from_slice(&next.segments);
-        Ok(self)
+        Ok(Self::of(self.segments))
     }
 
     /// The chain with its last point moved to `end`, which should lie a rounding away: it ends
@@ -172,7 +196,7 @@ impl Curve {
         self.segments
             .iter()
             .rev()
-            .map(|s| -leaving(&s.reverse()))
+            .map(arriving)
             .find(|v| *v != Vec2::ZERO)
             .unwrap_or(Vec2::ZERO)
     }
@@ -180,17 +204,13 @@ impl Curve {
     /// The same chain walked the other way.
     #[must_use]
     pub fn reversed(&self) -> Self {
-        Self {
-            segments: self.segments.iter().rev().map(PathSeg::reverse).collect(),
-        }
+        Self::of(self.segments.iter().rev().map(PathSeg::reverse).collect())
     }
 
     /// The chain carried along by a rigid motion.
     #[must_use]
     pub fn moved(&self, motion: &Rigid) -> Self {
-        Self {
-            segments: self.segments.iter().map(|s| motion.affine() * *s).collect(),
-        }
+        Self::of(self.segments.iter().map(|s| motion.affine() * *s).collect())
     }
 
     /// Smallest upright rectangle around the chain.
@@ -230,22 +250,31 @@ impl Curve {
 }
 
 /// The control points of a segment, ends included.
-fn control_points(segment: &PathSeg) -> Vec<Point> {
+///
+/// Always four: where a segment has fewer, the last stands for the rest.
+pub(super) fn control_points(segment: &PathSeg) -> [Point; 4] {
     match segment {
-        PathSeg::Line(l) => vec![l.p0, l.p1],
-        PathSeg::Quad(q) => vec![q.p0, q.p1, q.p2],
-        PathSeg::Cubic(c) => vec![c.p0, c.p1, c.p2, c.p3],
+        PathSeg::Line(l) => [l.p0, l.p1, l.p1, l.p1],
+        PathSeg::Quad(q) => [q.p0, q.p1, q.p2, q.p2],
+        PathSeg::Cubic(c) => [c.p0, c.p1, c.p2, c.p3],
     }
 }
 
 /// Unit direction in which a segment leaves its start; zero when it has no extent.
-fn leaving(segment: &PathSeg) -> Vec2 {
+#[must_use]
+pub fn leaving(segment: &PathSeg) -> Vec2 {
     let points = control_points(segment);
     points[1..]
         .iter()
         .map(|p| *p - points[0])
         .find(|v| v.hypot() > tolerance::POINT)
         .map_or(Vec2::ZERO, Vec2::normalize)
+}
+
+/// Unit direction in which a segment arrives at its end; zero when it has no extent.
+#[must_use]
+pub fn arriving(segment: &PathSeg) -> Vec2 {
+    -leaving(&segment.reverse())
 }
 
 #[cfg(test)]

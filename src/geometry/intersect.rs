@@ -1,7 +1,10 @@
 //! Where curves cross, and whether a ring crosses itself.
 
+use super::curve::{arriving, control_points, leaving};
+use super::measure::hull;
 use super::{Curve, tolerance};
-use kurbo::{ParamCurve, PathSeg, Point, Rect, Shape};
+use kurbo::common::solve_cubic;
+use kurbo::{CubicBez, Line, ParamCurve, PathSeg, Point, Rect};
 
 /// A place where two curves cross: the point and how far along each as (segment, parameter).
 ///
@@ -31,12 +34,12 @@ const FLAT: f64 = tolerance::PRINT * 5.0;
 pub fn crossings(first: &[PathSeg], second: &[PathSeg]) -> Vec<Crossing> {
     let mut found = Vec::new();
     for (i, a) in first.iter().enumerate() {
-        let box_a = a.bounding_box();
+        let box_a = hull(a);
         for (j, b) in second.iter().enumerate() {
-            if !overlap(box_a, b.bounding_box()) {
+            if !overlap(box_a, hull(b)) {
                 continue;
             }
-            pair((a, 0.0, 1.0), (b, 0.0, 1.0), &mut |point, t, u| {
+            pair(a, b, &mut |point, t, u| {
                 found.push(Crossing {
                     point,
                     first: (i, t),
@@ -68,7 +71,7 @@ pub fn first_self_crossing(curve: &Curve) -> Option<Point> {
 }
 
 fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
-    let boxes: Vec<Rect> = segments.iter().map(Shape::bounding_box).collect();
+    let boxes: Vec<Rect> = segments.iter().map(hull).collect();
     let count = segments.len();
     for i in 0..count {
         if let Some(point) = loop_in(&segments[i]) {
@@ -79,17 +82,18 @@ fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
                 continue;
             }
             let (a, b) = (&segments[i], &segments[j]);
-            let mut joints = Vec::with_capacity(2);
-            if j == i + 1 {
-                joints.push(a.end());
+            if j == i + 1 && count > 2 && part_at_joint(a, b) {
+                continue;
             }
-            if closed && i == 0 && j + 1 == count {
-                joints.push(a.start());
-            }
+            let joints = [
+                (j == i + 1).then(|| a.end()),
+                (closed && i == 0 && j + 1 == count).then(|| a.start()),
+            ];
             let mut hit = None;
-            pair((a, 0.0, 1.0), (b, 0.0, 1.0), &mut |point, _, _| {
+            pair(a, b, &mut |point, _, _| {
                 let joint = joints
                     .iter()
+                    .flatten()
                     .any(|q| q.distance(point) < tolerance::SEAM_DRAFTED);
                 if !joint && hit.is_none() {
                     hit = Some(point);
@@ -101,6 +105,21 @@ fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
         }
     }
     None
+}
+
+/// Whether two neighbours have nothing in common but their joint: some line through it has all
+/// other control points of the one on one side and all of the other on the other. Tried is the
+/// line square to the mean of both directions, which parts all neighbours but sharp or strongly
+/// bent ones.
+fn part_at_joint(a: &PathSeg, b: &PathSeg) -> bool {
+    let (joint, onward) = (a.end(), arriving(a) + leaving(b));
+    let ahead = |p: Point| (p - joint).dot(onward);
+    let [a0, a1, a2, _] = control_points(a);
+    let [_, b1, b2, b3] = control_points(b);
+    let line = |s: &PathSeg| matches!(s, PathSeg::Line(_));
+    let before = ahead(a0) < 0.0 && (line(a) || (ahead(a1) < 0.0 && ahead(a2) < 0.0));
+    let after = ahead(b3) > 0.0 && (line(b) || (ahead(b1) > 0.0 && ahead(b2) > 0.0));
+    before && after && a.end() == b.start()
 }
 
 /// The point where one cubic crosses itself, if it does.
@@ -136,56 +155,158 @@ fn loop_in(segment: &PathSeg) -> Option<Point> {
     (t > 1e-9 && u < 1.0 - 1e-9).then(|| c.eval(t))
 }
 
-type Part<'a> = (&'a PathSeg, f64, f64);
-
-/// Halves both parts until they are nearly straight, then crosses their chords.
-fn pair(a: Part<'_>, b: Part<'_>, found: &mut impl FnMut(Point, f64, f64)) {
-    let (box_a, box_b) = (part_box(a), part_box(b));
-    if !overlap(box_a, box_b) {
-        return;
-    }
-    let straight_a = is_flat(a, box_a);
-    let straight_b = is_flat(b, box_b);
-    if straight_a && straight_b {
-        if let Some((point, t, u)) = cross_chords(a, b) {
-            found(point, a.1 + t * (a.2 - a.1), b.1 + u * (b.2 - b.1));
+/// All crossings of two segments, each with its parameters on both.
+fn pair(a: &PathSeg, b: &PathSeg, found: &mut impl FnMut(Point, f64, f64)) {
+    match (a, b) {
+        (PathSeg::Line(p), PathSeg::Line(q)) => {
+            if let Some((point, t, u)) = cross_lines(*p, *q) {
+                found(point, t, u);
+            }
         }
-        return;
-    }
-    let middle = |p: Part<'_>| 0.5 * (p.1 + p.2);
-    if straight_b || (!straight_a && longest(box_a) >= longest(box_b)) {
-        let m = middle(a);
-        pair((a.0, a.1, m), b, found);
-        pair((a.0, m, a.2), b, found);
-    } else {
-        let m = middle(b);
-        pair(a, (b.0, b.1, m), found);
-        pair(a, (b.0, m, b.2), found);
+        (curve, PathSeg::Line(line)) => cross_curve(curve, *line, |point, t, u| found(point, t, u)),
+        (PathSeg::Line(line), curve) => {
+            cross_curve(curve, *line, |point, t, u| found(point, u, t));
+        }
+        _ => halve(Part::whole(a), Part::whole(b), found),
     }
 }
 
-fn cross_chords(a: Part<'_>, b: Part<'_>) -> Option<(Point, f64, f64)> {
-    let (p, q) = (a.0.eval(a.1), b.0.eval(b.1));
-    let (u, v) = (a.0.eval(a.2) - p, b.0.eval(b.2) - q);
+/// A part of a curve between two parameters.
+#[derive(Clone, Copy)]
+struct Part {
+    curve: CubicBez,
+    from: f64,
+    to: f64,
+}
+
+impl Part {
+    fn whole(segment: &PathSeg) -> Self {
+        let (curve, from, to) = (segment.to_cubic(), 0.0, 1.0);
+        Self { curve, from, to }
+    }
+
+    fn halves(&self) -> (Self, Self) {
+        let (a, b) = self.curve.subdivide();
+        let middle = 0.5 * (self.from + self.to);
+        let part = |curve, from, to| Self { curve, from, to };
+        (part(a, self.from, middle), part(b, middle, self.to))
+    }
+}
+
+/// Halves both parts until they are nearly straight, then crosses their chords.
+fn halve(a: Part, b: Part, found: &mut impl FnMut(Point, f64, f64)) {
+    let (box_a, box_b) = (
+        hull(&PathSeg::Cubic(a.curve)),
+        hull(&PathSeg::Cubic(b.curve)),
+    );
+    if !overlap(box_a, box_b) {
+        return;
+    }
+    let straight_a = is_flat(&a, box_a);
+    let straight_b = is_flat(&b, box_b);
+    if straight_a && straight_b {
+        let chord = |p: &Part| Line::new(p.curve.p0, p.curve.p3);
+        if let Some((point, t, u)) = cross_lines(chord(&a), chord(&b)) {
+            let along = |p: &Part, t: f64| p.from + t * (p.to - p.from);
+            found(point, along(&a, t), along(&b, u));
+        }
+    } else if straight_b || (!straight_a && longest(box_a) >= longest(box_b)) {
+        let (head, tail) = a.halves();
+        halve(head, b, found);
+        halve(tail, b, found);
+    } else {
+        let (head, tail) = b.halves();
+        halve(a, head, found);
+        halve(a, tail, found);
+    }
+}
+
+/// How far a line is carried on beyond its ends, as a part of its length, so that rounding does
+/// not lose a crossing at an end.
+const CARRIED_ON: f64 = 1e-12;
+
+/// Where a curve meets a line, from the roots of its distance to the line.
+///
+/// An end of the curve that lies on the line always counts: a root there may come out just
+/// beyond it, and would be lost to this curve and to its neighbour.
+fn cross_curve(segment: &PathSeg, line: Line, mut found: impl FnMut(Point, f64, f64)) {
+    let curve = segment.to_cubic();
+    let along = line.p1 - line.p0;
+    let length = along.hypot();
+    if length == 0.0 {
+        return;
+    }
+    let off = |p: Point| along.cross(p - line.p0) / length;
+    let [d0, d1, d2, d3] = [curve.p0, curve.p1, curve.p2, curve.p3].map(off);
+    if d0.max(d1).max(d2).max(d3) < -tolerance::POINT
+        || d0.min(d1).min(d2).min(d3) > tolerance::POINT
+    {
+        return;
+    }
+    let mut meets = |t: f64| {
+        let point = curve.eval(t);
+        let u = (point - line.p0).dot(along) / (length * length);
+        if (-CARRIED_ON..=1.0 + CARRIED_ON).contains(&u) {
+            found(point, t, u);
+        }
+    };
+    let on_line = |d: f64| d.abs() <= tolerance::POINT * 1e-3;
+    if [d0, d1, d2, d3].into_iter().all(on_line) {
+        return; // it runs along the line
+    }
+    let ends = [d0, d3].map(on_line);
+    if ends[0] {
+        meets(0.0);
+    }
+    let (c1, c2, c3) = (
+        3.0 * (d1 - d0),
+        3.0 * (d2 - 2.0 * d1 + d0),
+        d3 - 3.0 * d2 + 3.0 * d1 - d0,
+    );
+    let mut any = false;
+    for root in solve_cubic(d0, c1, c2, c3) {
+        let miss = ((c3 * root + c2) * root + c1) * root + d0;
+        let slope = (3.0 * c3 * root + 2.0 * c2) * root + c1;
+        let step = miss / slope;
+        let t = if step.abs() < 1e-3 { root - step } else { root };
+        let apart = (!ends[0] || t > NEAR_END) && (!ends[1] || t < 1.0 - NEAR_END);
+        if (0.0..=1.0).contains(&t) && apart {
+            any = true;
+            meets(t);
+        }
+    }
+    if !any && !ends[0] && !ends[1] && (d0 < 0.0) != (d3 < 0.0) {
+        // It passes from one side to the other: rounding lost the root, halving does not.
+        halve(
+            Part::whole(segment),
+            Part::whole(&PathSeg::Line(line)),
+            &mut |_, t, _| {
+                meets(t);
+            },
+        );
+    }
+    if ends[1] {
+        meets(1.0);
+    }
+}
+
+/// A root so near an end that lies on the line is that end.
+const NEAR_END: f64 = 1e-6;
+
+fn cross_lines(a: Line, b: Line) -> Option<(Point, f64, f64)> {
+    let (u, v) = (a.p1 - a.p0, b.p1 - b.p0);
     let cross = u.cross(v);
     if cross.abs() <= tolerance::ANGLE * u.hypot() * v.hypot() {
         return None;
     }
-    let t = (q - p).cross(v) / cross;
-    let s = (q - p).cross(u) / cross;
-    let within = -1e-12..=1.0 + 1e-12;
-    (within.contains(&t) && within.contains(&s)).then(|| (p + u * t, t, s))
+    let t = (b.p0 - a.p0).cross(v) / cross;
+    let s = (b.p0 - a.p0).cross(u) / cross;
+    let within = -CARRIED_ON..=1.0 + CARRIED_ON;
+    (within.contains(&t) && within.contains(&s)).then(|| (a.p0 + u * t, t, s))
 }
 
-fn part_box(p: Part<'_>) -> Rect {
-    if p.1 == 0.0 && p.2 == 1.0 {
-        return p.0.bounding_box();
-    }
-    p.0.subsegment(p.1..p.2).bounding_box()
-}
-
-fn is_flat(p: Part<'_>, bounds: Rect) -> bool {
-    matches!(p.0, PathSeg::Line(_)) || longest(bounds) < FLAT || (p.2 - p.1) < 1e-9
+fn is_flat(p: &Part, bounds: Rect) -> bool {
+    longest(bounds) < FLAT || (p.to - p.from) < 1e-9
 }
 
 fn longest(r: Rect) -> f64 {
@@ -199,7 +320,6 @@ fn overlap(a: Rect, b: Rect) -> bool {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use kurbo::CubicBez;
 
     fn cubic(p: [(f64, f64); 4]) -> PathSeg {
         let [a, b, c, d] = p.map(Point::from);

@@ -1,18 +1,52 @@
 //! Lengths along a curve, the point at a length, the nearest point, areas.
 
+use super::curve::arriving;
 use super::{Curve, GeometryError, tolerance};
 use kurbo::{
-    ParamCurve, ParamCurveArclen, ParamCurveArea, ParamCurveNearest, PathSeg, Point, Vec2,
+    ParamCurve, ParamCurveArclen, ParamCurveArea, ParamCurveNearest, PathSeg, Point, Rect, Vec2,
 };
 
 impl Curve {
+    /// How far along the chain each segment ends: measured once, since everything that is
+    /// sewn, notched or graded asks for it again and again.
+    fn walked(&self) -> &[f64] {
+        self.walked.get_or_init(|| {
+            let mut along = 0.0;
+            let walk = |s: &PathSeg| {
+                along += s.arclen(tolerance::ARC_LENGTH);
+                along
+            };
+            self.segments().iter().map(walk).collect()
+        })
+    }
+
+    /// How far along the chain a segment starts.
+    fn walked_before(&self, index: usize) -> f64 {
+        index
+            .checked_sub(1)
+            .map_or(0.0, |before| self.walked()[before])
+    }
+
     /// Length in millimetres, to [`tolerance::ARC_LENGTH`] a segment.
     #[must_use]
     pub fn length(&self) -> f64 {
-        self.segments()
-            .iter()
-            .map(|s| s.arclen(tolerance::ARC_LENGTH))
-            .sum()
+        if let [line @ PathSeg::Line(_)] = self.segments() {
+            return line.arclen(tolerance::ARC_LENGTH);
+        }
+        self.walked_before(self.segments().len())
+    }
+
+    /// The segment that holds the point `at` millimetres along the curve, and its parameter
+    /// there; one at a joint is the end of the segment before it.
+    fn place(&self, at: f64) -> Option<(usize, f64)> {
+        let walked = self.walked();
+        let index = walked.iter().position(|end| at <= end + tolerance::POINT)?;
+        if (at - walked[index]).abs() <= tolerance::POINT {
+            return Some((index, 1.0));
+        }
+        let within = at - self.walked_before(index);
+        let t = self.segments()[index].inv_arclen(within, tolerance::ARC_LENGTH);
+        Some((index, t))
     }
 
     /// The curve up to, and the curve from, the point `at` millimetres along it.
@@ -27,29 +61,23 @@ impl Curve {
         if at.is_nan() || at <= tolerance::POINT {
             return Err(past_end());
         }
-        let mut walked = 0.0;
-        for (index, segment) in self.segments().iter().enumerate() {
-            let length = segment.arclen(tolerance::ARC_LENGTH);
-            let last = index + 1 == self.segments().len();
-            // A cut within a point of a joint falls on the joint: no slivers.
-            if (at - walked - length).abs() <= tolerance::POINT {
-                if last {
-                    return Err(past_end());
-                }
-                let (head, tail) = self.segments().split_at(index + 1);
-                return Ok((Curve::new(head.to_vec())?, Curve::new(tail.to_vec())?));
+        let (index, t) = self.place(at).ok_or_else(past_end)?;
+        let segments = self.segments();
+        // A cut within a point of a joint falls on the joint: no slivers.
+        if t == 1.0 {
+            if index + 1 == segments.len() {
+                return Err(past_end());
             }
-            if at < walked + length {
-                let t = segment.inv_arclen(at - walked, tolerance::ARC_LENGTH);
-                let mut head = self.segments()[..index].to_vec();
-                head.push(segment.subsegment(0.0..t));
-                let mut tail = vec![segment.subsegment(t..1.0)];
-                tail.extend_from_slice(&self.segments()[index + 1..]);
-                return Ok((Curve::new(head)?, Curve::new(tail)?));
-            }
-            walked += length;
+            let (head, tail) = segments.split_at(index + 1);
+            return Ok((Curve::new(head.to_vec())?, Curve::new(tail.to_vec())?));
         }
-        Err(past_end())
+        let mut head = Vec::with_capacity(index + 1);
+        head.extend_from_slice(&segments[..index]);
+        head.push(segments[index].subsegment(0.0..t));
+        let mut tail = Vec::with_capacity(segments.len() - index);
+        tail.push(segments[index].subsegment(t..1.0));
+        tail.extend_from_slice(&segments[index + 1..]);
+        Ok((Curve::new(head)?, Curve::new(tail)?))
     }
 
     /// The part between two lengths along the curve, either of which may be an end.
@@ -88,27 +116,55 @@ impl Curve {
         if at >= length - tolerance::POINT {
             return Ok((self.end(), self.end_direction()));
         }
-        let (head, _) = self.split_at(at)?;
-        Ok((head.end(), head.end_direction()))
+        let past_end = GeometryError::PastEnd { at, length };
+        let (index, t) = self.place(at).ok_or(past_end)?;
+        let reached = self.segments()[index].subsegment(0.0..t);
+        let direction =
+            self.segments()[..index]
+                .iter()
+                .rfold(arriving(&reached), |found, before| {
+                    if found == Vec2::ZERO {
+                        arriving(before)
+                    } else {
+                        found
+                    }
+                });
+        Ok((reached.end(), direction))
     }
 
     /// Distance from `point` to the curve, and how far along the curve the nearest point is.
     #[must_use]
     pub fn nearest(&self, point: Point) -> (f64, f64) {
-        let mut best = (f64::INFINITY, 0.0);
-        let mut walked = 0.0;
-        for segment in self.segments() {
-            let found = segment.nearest(point, tolerance::POINT);
-            let distance = found.distance_sq.max(0.0).sqrt();
-            if distance < best.0 {
-                let upto = segment
-                    .subsegment(0.0..found.t)
-                    .arclen(tolerance::ARC_LENGTH);
-                best = (distance, walked + upto);
+        let mut best = (f64::INFINITY, 0, 0.0);
+        for (index, segment) in self.segments().iter().enumerate() {
+            // Nothing on a segment is nearer than the rectangle around its control points.
+            if clearance(hull(segment), point) >= best.0 {
+                continue;
             }
-            walked += segment.arclen(tolerance::ARC_LENGTH);
+            let found = segment.nearest(point, tolerance::POINT);
+            if found.distance_sq < best.0 {
+                best = (found.distance_sq.max(0.0), index, found.t);
+            }
         }
-        best
+        let (squared, index, t) = best;
+        (squared.sqrt(), self.length_to((index, t)))
+    }
+
+    /// How far along the curve a place lies, given as segment and parameter there, as in
+    /// [`Crossing`](super::Crossing).
+    ///
+    /// A segment that the curve does not have lies at its end.
+    #[must_use]
+    pub fn length_to(&self, (index, t): (usize, f64)) -> f64 {
+        let Some(segment) = self.segments().get(index) else {
+            return self.length();
+        };
+        let upto = segment.subsegment(0.0..t).arclen(tolerance::ARC_LENGTH);
+        if index == 0 {
+            upto
+        } else {
+            self.walked()[index - 1] + upto
+        }
     }
 
     /// How far along the curve `point` lies, when it is an end or a joint of the curve.
@@ -117,15 +173,30 @@ impl Curve {
         if self.start().distance(point) <= tolerance::POINT {
             return Some(0.0);
         }
-        let mut walked = 0.0;
-        for segment in self.segments() {
-            walked += segment.arclen(tolerance::ARC_LENGTH);
-            if segment.end().distance(point) <= tolerance::POINT {
-                return Some(walked);
-            }
-        }
-        None
+        let index = self
+            .segments()
+            .iter()
+            .position(|s| s.end().distance(point) <= tolerance::POINT)?;
+        Some(self.walked()[index])
     }
+}
+
+/// Upright rectangle around the control points of a segment: found at once, and never smaller
+/// than that around the segment.
+#[must_use]
+pub fn hull(segment: &PathSeg) -> Rect {
+    match segment {
+        PathSeg::Line(l) => Rect::from_points(l.p0, l.p1),
+        PathSeg::Quad(q) => Rect::from_points(q.p0, q.p1).union_pt(q.p2),
+        PathSeg::Cubic(c) => Rect::from_points(c.p0, c.p1).union(Rect::from_points(c.p2, c.p3)),
+    }
+}
+
+/// Squared distance from a point to an upright rectangle; none inside it.
+fn clearance(around: Rect, point: Point) -> f64 {
+    let x = (around.x0 - point.x).max(point.x - around.x1).max(0.0);
+    let y = (around.y0 - point.y).max(point.y - around.y1).max(0.0);
+    x * x + y * y
 }
 
 /// Area enclosed by a closed chain of segments, in square millimetres.

@@ -15,11 +15,11 @@ mod solve;
 pub mod tolerance;
 
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
-pub use curve::Curve;
+pub use curve::{Curve, arriving, leaving};
 pub use error::GeometryError;
 pub use intersect::{Crossing, crossings, first_self_crossing, ring_crossing};
 pub use kurbo::{Point, Vec2};
-pub use measure::signed_area;
+pub use measure::{hull, signed_area};
 pub use offset::{OffsetRun, carried_on, offset_runs, without_loops};
 pub use rigid::{Rigid, mirror_about};
 pub use solve::{bend_to_length, root};

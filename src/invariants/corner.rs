@@ -1,6 +1,6 @@
 //! Corners of an outline, seen from the cloth.
 
-use crate::geometry::{Curve, Point, angle_between};
+use crate::geometry::{Curve, Point, Vec2, angle_between};
 use crate::piece::{Edge, EdgeName, Piece};
 use std::f64::consts::PI;
 
@@ -37,7 +37,12 @@ pub(super) struct Corner<'p> {
 /// Angle of the cloth between a curve and the one that runs on from its end; the cloth lies
 /// clockwise of both, as it does along an outline.
 pub(super) fn interior_angle(before: &Curve, after: &Curve) -> f64 {
-    PI - angle_between(before.end_direction(), after.start_direction())
+    between(before.end_direction(), after.start_direction())
+}
+
+/// Angle of the cloth where a line that arrives in one direction leaves in another.
+pub(super) fn between(arriving: Vec2, leaving: Vec2) -> f64 {
+    PI - angle_between(arriving, leaving)
 }
 
 /// The corner at one end of an edge.

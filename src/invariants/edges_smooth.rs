@@ -1,10 +1,11 @@
 //! Law: an edge has no corner of its own but where a dart opens.
 
-use super::corner::interior_angle;
+use super::corner::between;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
-use crate::geometry::{Curve, Point, Vec2};
+use crate::geometry::{Point, Vec2, arriving, leaving, tolerance};
 use crate::piece::{Edge, Pattern, Piece};
+use kurbo::{ParamCurve, ParamCurveArclen};
 use std::f64::consts::PI;
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -63,12 +64,10 @@ fn corners(
 ) -> ControlFlow<()> {
     let mouths = piece.mouths(edge.name());
     let mut along = 0.0;
-    let mut before: Option<Curve> = None;
+    let mut before: Option<Vec2> = None;
     for segment in edge.curve().segments() {
-        let Ok(part) = Curve::new(vec![*segment]) else {
-            continue;
-        };
-        if part.start_direction() == Vec2::ZERO {
+        let onward = leaving(segment);
+        if onward == Vec2::ZERO {
             continue;
         }
         let near = tolerances.seam;
@@ -76,13 +75,13 @@ fn corners(
             .iter()
             .any(|(_, from, to)| (from - near..=to + near).contains(&along));
         if let Some(before) = before.filter(|_| !in_mouth) {
-            let turn = PI - interior_angle(&before, &part);
+            let turn = PI - between(before, onward);
             if beyond(turn, tolerances.smooth) {
                 report(
                     EdgeCorner {
                         piece: piece.name().to_owned(),
                         edge: edge.name().to_string(),
-                        at: part.start(),
+                        at: segment.start(),
                         along,
                         turn,
                         tolerance: tolerances.smooth,
@@ -91,8 +90,8 @@ fn corners(
                 )?;
             }
         }
-        along += part.length();
-        before = Some(part);
+        along += segment.arclen(tolerance::ARC_LENGTH);
+        before = Some(arriving(segment));
     }
     ControlFlow::Continue(())
 }

@@ -1,32 +1,31 @@
 //! Whether a point lies on the cloth of a piece.
 
-use crate::geometry::{Curve, Point, crossings};
+use crate::geometry::{Curve, Point, crossings, hull, tolerance};
 use crate::piece::Outline;
-use kurbo::{BezPath, PathSeg, Shape};
+use kurbo::{BezPath, ParamCurveNearest, PathSeg, Rect, Shape};
 
 /// The area within an outline.
 pub(super) struct Inside {
-    path: BezPath,
     ring: Vec<PathSeg>,
+    /// Around each segment.
+    hulls: Vec<Rect>,
 }
 
 impl Inside {
     pub(super) fn of(outline: &Outline) -> Self {
         let ring = outline.segments();
-        Self {
-            path: BezPath::from_path_segments(ring.iter().copied()),
-            ring,
-        }
+        let hulls = ring.iter().map(hull).collect();
+        Self { ring, hulls }
     }
 
     /// Whether a point lies within the outline, or within `margin` of it.
     pub(super) fn holds(&self, point: Point, margin: f64) -> bool {
-        point.is_finite() && (self.path.contains(point) || self.distance(point) <= margin)
+        point.is_finite() && (self.surrounds(point) || self.near(point, margin))
     }
 
     /// Whether a point lies within the outline and farther than `margin` from it.
     pub(super) fn holds_deep(&self, point: Point, margin: f64) -> bool {
-        point.is_finite() && self.path.contains(point) && self.distance(point) > margin
+        point.is_finite() && self.surrounds(point) && !self.near(point, margin)
     }
 
     /// Where a straight line leaves the outline, its ends apart, if it does.
@@ -38,7 +37,19 @@ impl Inside {
             .find(|p| p.distance(from) > margin && p.distance(to) > margin)
     }
 
-    fn distance(&self, point: Point) -> f64 {
-        Curve::new(self.ring.clone()).map_or(f64::INFINITY, |ring| ring.nearest(point).0)
+    /// Whether the outline winds round a point. Only segments at its level can pass it.
+    fn surrounds(&self, point: Point) -> bool {
+        let level = |around: &Rect| around.y0 <= point.y && point.y <= around.y1;
+        let passing = self.ring.iter().zip(&self.hulls);
+        let passing = passing.filter(|(_, around)| level(around));
+        BezPath::from_path_segments(passing.map(|(segment, _)| *segment)).contains(point)
+    }
+
+    /// Whether the outline comes within `margin` of a point.
+    fn near(&self, point: Point, margin: f64) -> bool {
+        self.ring.iter().zip(&self.hulls).any(|(segment, around)| {
+            around.inflate(margin, margin).contains(point)
+                && segment.nearest(point, tolerance::POINT).distance_sq <= margin * margin
+        })
     }
 }

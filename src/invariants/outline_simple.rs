@@ -1,9 +1,10 @@
 //! Law: an outline is a simple ring that runs clockwise on the page.
 
-use super::corner::interior_angle;
+use super::corner::between;
 use super::{Law, Report, Tolerances};
-use crate::geometry::{Curve, Point, Vec2, ring_crossing};
+use crate::geometry::{Point, Vec2, arriving, leaving, ring_crossing};
 use crate::piece::{EdgeName, Pattern, Piece};
+use kurbo::{ParamCurve, PathSeg};
 use std::f64::consts::TAU;
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -77,10 +78,8 @@ pub(super) const LAW: Law = Law {
 fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     for piece in pattern.pieces() {
         let name = || piece.name().to_owned();
-        let ring: Vec<_> = extended(piece)
-            .iter()
-            .flat_map(|(_, c)| c.segments().to_vec())
-            .collect();
+        let parts = extended(piece);
+        let ring: Vec<_> = parts.iter().map(|part| part.segment).collect();
         if let Some(at) = ring_crossing(&ring) {
             report(OutlineFault::Crosses { piece: name(), at }.into())?;
         }
@@ -95,7 +94,7 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
             )?;
         }
         lengths(piece, tolerances, report)?;
-        spikes(piece, report)?;
+        spikes(piece, &parts, report)?;
     }
     ControlFlow::Continue(())
 }
@@ -119,28 +118,37 @@ fn lengths(piece: &Piece, tolerances: &Tolerances, report: Report<'_>) -> Contro
     ControlFlow::Continue(())
 }
 
-/// The outline's segments that have any extent, each with the name of its edge.
-fn extended(piece: &Piece) -> Vec<(&EdgeName, Curve)> {
+/// A segment of an outline that has any extent.
+struct Part<'p> {
+    edge: &'p EdgeName,
+    segment: PathSeg,
+    leaving: Vec2,
+}
+
+fn extended(piece: &Piece) -> Vec<Part<'_>> {
     let edges = piece.outline().edges().iter();
     edges
         .flat_map(|e| e.curve().segments().iter().map(move |s| (e.name(), *s)))
-        .filter_map(|(name, s)| Some((name, Curve::new(vec![s]).ok()?)))
-        .filter(|(_, c)| c.start_direction() != Vec2::ZERO)
+        .map(|(edge, segment)| Part {
+            edge,
+            segment,
+            leaving: leaving(&segment),
+        })
+        .filter(|part| part.leaving != Vec2::ZERO)
         .collect()
 }
 
-fn spikes(piece: &Piece, report: Report<'_>) -> ControlFlow<()> {
-    let parts = extended(piece);
-    for (index, (edge, before)) in parts.iter().enumerate() {
-        let after = &parts[(index + 1) % parts.len()].1;
-        let cloth = interior_angle(before, after);
+fn spikes(piece: &Piece, parts: &[Part<'_>], report: Report<'_>) -> ControlFlow<()> {
+    for (index, before) in parts.iter().enumerate() {
+        let after = &parts[(index + 1) % parts.len()];
+        let cloth = between(arriving(&before.segment), after.leaving);
         let angle = cloth.min(TAU - cloth);
         if angle < Tolerances::SPIKE {
             report(
                 OutlineFault::Spike {
                     piece: piece.name().to_owned(),
-                    edge: edge.to_string(),
-                    at: before.end(),
+                    edge: before.edge.to_string(),
+                    at: before.segment.end(),
                     angle,
                     least: Tolerances::SPIKE,
                 }

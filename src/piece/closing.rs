@@ -1,7 +1,8 @@
 //! Edges as they are when their darts are sewn.
 
 use super::{Apexes, Dart, EdgeName, Piece};
-use crate::geometry::{Curve, Rigid, tolerance};
+use crate::geometry::{Curve, Rigid, crossings, tolerance};
+use kurbo::{Line, PathSeg};
 
 impl Piece {
     /// The darts that open on an edge, each with where its mouth starts and ends along the
@@ -99,21 +100,19 @@ impl Piece {
 
 /// Length of the part of a curve that lies inside a dart's triangle or lozenge.
 fn length_inside(dart: &Dart, across: &Curve) -> f64 {
-    let corners = match dart.apexes {
-        Apexes::One(a) => vec![a, dart.legs[0], dart.legs[1], a],
-        Apexes::Two(a, b) => vec![a, dart.legs[0], b, dart.legs[1], a],
-    };
+    let [first, second] = dart.legs;
     // The mouth itself is no boundary for a line that runs along it: only the legs are.
-    let legs: Vec<_> = corners
-        .windows(2)
-        .filter(|w| !(dart.edge.is_some() && w[0] != dart.apex() && w[1] != dart.apex()))
-        .filter_map(|w| Curve::line(w[0], w[1]).ok())
-        .collect();
-    let mut cuts: Vec<f64> = legs
-        .iter()
-        .flat_map(|leg| crate::geometry::crossings(across.segments(), leg.segments()))
-        .map(|c| across.nearest(c.point).1)
-        .collect();
+    let legs = match dart.apexes {
+        Apexes::One(a) if dart.edge.is_some() => vec![(a, first), (second, a)],
+        Apexes::One(a) => vec![(a, first), (first, second), (second, a)],
+        Apexes::Two(a, b) => vec![(a, first), (first, b), (b, second), (second, a)],
+    };
+    let mut cuts: Vec<f64> = Vec::with_capacity(4);
+    for (from, to) in legs {
+        let leg = [PathSeg::Line(Line::new(from, to))];
+        let met = crossings(across.segments(), &leg);
+        cuts.extend(met.into_iter().map(|c| across.length_to(c.first)));
+    }
     cuts.sort_by(f64::total_cmp);
     cuts.dedup_by(|a, b| (*a - *b).abs() < tolerance::SEAM_DRAFTED);
     cuts.chunks_exact(2).map(|c| c[1] - c[0]).sum()

@@ -1,7 +1,7 @@
 //! The hinges on drafted backs.
 
 use blockwright::alterations::{
-    Alteration, AlterationError, BackLengthReduction, Hinge, reading, shoulder_slope,
+    Alteration, AlterationError, BackLengthReduction, Hinge, Readings, reading, shoulder_slope,
 };
 use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
 use blockwright::invariants::{Tolerances, check_all};
@@ -52,9 +52,10 @@ fn the_slope_follows_the_closed_form_and_every_law_holds() {
                     [],
                     "{which} {hinge:?} {amount}"
                 );
+                let (old, new) = (Readings::of(&pattern), Readings::of(&after));
                 for promise in step.promises(&pattern) {
                     promise
-                        .check(&pattern, &after)
+                        .check(&old, &new)
                         .unwrap_or_else(|e| panic!("{which}: {e}"));
                 }
                 let gained =

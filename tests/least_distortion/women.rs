@@ -1,7 +1,7 @@
 //! What the method finds on women of the survey.
 
 use super::people::{body_of, tell, women};
-use blockwright::alterations::{Alteration, BackLengthReduction, Hinge, compare_methods};
+use blockwright::alterations::{Alteration, BackLengthReduction, Hinge, Readings, compare_methods};
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::piece::{EdgeName, Pattern};
@@ -97,9 +97,10 @@ fn every_law_and_promise_holds() {
         };
         let faults = check_all(&done.pattern, &Tolerances::altered());
         assert!(faults.is_empty(), "{who}: {faults:?}");
+        let (before, after) = (Readings::of(&pattern), Readings::of(&done.pattern));
         for promise in step.promises(&pattern) {
             promise
-                .check(&pattern, &done.pattern)
+                .check(&before, &after)
                 .unwrap_or_else(|e| panic!("{who}: {e}"));
         }
         let back = done.pattern.piece("back").unwrap();
