@@ -92,6 +92,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
     let labels = NestLabels {
         title: job.title.clone(),
+        date: job.date.clone(),
     };
     let sheet = nest(&graded, job.align, &labels)?;
     let increments = graded.increments(job.align);
@@ -101,6 +102,8 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         .map(|size| {
             let single = Job {
                 title: job.title.clone(),
+                size: Some(size.label().to_owned()),
+                date: job.date.clone(),
                 options: job.options,
                 alterations: Vec::new(),
                 allowances: None,

@@ -55,6 +55,8 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     let labels = PatternLabels {
         title: job.title.clone(),
         wearer: job.wearer(),
+        size: job.size.clone(),
+        date: job.date.clone(),
     };
     let cut = job
         .allowances
