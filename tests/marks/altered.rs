@@ -31,6 +31,25 @@ fn every_alteration() {
     none(&faults);
 }
 
+/// Panels of a bodice cut where its darts were are the narrowest pieces there are.
+#[test]
+fn narrow_panels() {
+    let entry = CATALOGUE.iter().find(|e| e.name == "dart_to_seam").unwrap();
+    let (mut faults, mut drawn) = (Vec::new(), 0);
+    for wearer in ["maren", "tilde"] {
+        for block in Block::ALL {
+            let before = draft(set(wearer).body(), &with_sleeve(block)).unwrap();
+            if let Ok(done) = alter(&before, &[(entry.example)()]) {
+                let what = format!("panels of {} for {wearer}", block.name());
+                faults.extend(faults_of(&done.pattern, &what));
+                drawn += 1;
+            }
+        }
+    }
+    none(&faults);
+    assert!(drawn >= 4, "{drawn}");
+}
+
 #[test]
 fn one_sided() {
     let mut faults = Vec::new();

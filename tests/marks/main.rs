@@ -6,6 +6,7 @@
 mod altered;
 mod blocks;
 mod faults;
+mod jobs;
 mod nested;
 mod sheet;
 mod small;
