@@ -15,6 +15,10 @@ pub const SHEET_WIDTH_MM: f64 = 914.0;
 /// Distance between pieces, in millimetres.
 const GAP: f64 = 14.0;
 
+/// The longest line of a list that is written on a piece, in characters: as wide as the line
+/// that a piece without allowances bears.
+const LONGEST_LINE: usize = 42;
+
 /// What is written on the pieces.
 ///
 /// ```
@@ -57,10 +61,10 @@ impl PatternLabels {
         all.push(small(self.title.clone()));
         all.extend(self.wearer.iter().map(|name| small(format!("for {name}"))));
         all.extend(self.date.iter().cloned().map(small));
-        all.push(small(match cut {
-            Some(cut) => cut.allowances().words(),
-            None => "stitching line shown: add seam allowance".to_owned(),
-        }));
+        match cut {
+            Some(cut) => all.extend(listed(&cut.allowances().words()).map(small)),
+            None => all.push(small("stitching line shown: add seam allowance".to_owned())),
+        }
         all.push(small("sew a toile first".to_owned()));
         all
     }
@@ -168,6 +172,18 @@ fn sheet_of(
         });
     }
     sheet.ok_or(SheetError::Drawing(DrawingError::Empty))
+}
+
+/// A list on lines of a piece, broken behind its commas.
+fn listed(words: &str) -> impl Iterator<Item = String> {
+    let mut lines: Vec<String> = Vec::new();
+    for part in words.split_inclusive(", ") {
+        match lines.last_mut() {
+            Some(line) if line.len() + part.len() <= LONGEST_LINE => line.push_str(part),
+            _ => lines.push(part.to_owned()),
+        }
+    }
+    lines.into_iter().map(|line| line.trim_end().to_owned())
 }
 
 /// One line a piece: its number, what it is and how it is cut.

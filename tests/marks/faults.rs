@@ -20,12 +20,14 @@ const TOUCH: f64 = 0.1;
 fn may_meet(a: Kind, b: Kind) -> bool {
     use Kind::{Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline};
     let (a, b) = (a.min(b), a.max(b));
-    match (a, b) {
-        (Outline, _) | (Dart, Dart | Drill) | (Grain | Bracket, Head) => true,
-        (Dart | Notch | Drill | Grain | Bracket | Head, Balance) => true,
-        (Dart | Grain | Bracket, Lengthen) => true,
-        _ => false,
-    }
+    matches!(
+        (a, b),
+        (Outline, _)
+            | (Dart, Dart | Drill)
+            | (Grain | Bracket, Head)
+            | (Dart | Notch | Drill | Grain | Bracket | Head, Balance)
+            | (Dart | Grain | Bracket, Lengthen)
+    )
 }
 
 /// Everything that is wrong, a sentence each.
