@@ -6,8 +6,7 @@ use blockwright::drawing::{PatternLabels, pattern_sheet};
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let tunic = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
     let shorter = alter(&tunic, &[Box::new(BackLengthReduction::by(15.0))])?.pattern;
-    let (title, wearer) = ("Tunic".to_owned(), None);
-    let sheet = pattern_sheet(&shorter, &PatternLabels { title, wearer })?;
+    let sheet = pattern_sheet(&shorter, &PatternLabels::new("Tunic"))?;
     println!("{}", blockwright::render::svg::render(&sheet));
     Ok(())
 }

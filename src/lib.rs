@@ -35,7 +35,7 @@
 //! let pattern = draft(&body, &options)?;
 //! assert!(is_valid(&pattern, &Tolerances::drafted()));
 //!
-//! let labels = PatternLabels { title: "Dress block".into(), wearer: None };
+//! let labels = PatternLabels::new("Dress block");
 //! let picture = svg::render(&pattern_sheet(&pattern, &labels)?);
 //! assert!(picture.starts_with("<?xml"));
 //! # Ok(())

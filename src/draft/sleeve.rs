@@ -34,6 +34,8 @@ pub(super) struct SleeveSpec {
 
 /// Share of the cap's ease that lies on the back half.
 const BACK_EASE: f64 = 0.55;
+/// Least distance of the grain line from the point of the elbow dart, in millimetres.
+const GRAIN_CLEAR: f64 = 8.0;
 
 /// The sleeve begins at the seam's shoulder point, some 10 mm inside the bone from which the
 /// arm is measured.
@@ -338,14 +340,19 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<Sleeve, Draft
     ])?;
     let darts: Vec<Dart> = lower.dart.iter().cloned().collect();
     let drill_points = darts.iter().flat_map(Dart::drill_points).collect();
+    // From the top of the cap down the middle, or beside the elbow dart where that reaches so far.
+    let grain_x = darts
+        .iter()
+        .map(|dart| dart.apex().x + GRAIN_CLEAR)
+        .fold(middle, f64::max);
     let piece = Piece::new(PieceParts {
         name: "sleeve".to_owned(),
         cut: Cut::Pair,
         outline,
         darts,
         grain: [
-            Point::new(middle, end.y0 - 18.0),
-            Point::new(middle, 18.0 - cap.height),
+            Point::new(grain_x, end.y0 - 18.0),
+            Point::new(grain_x, 18.0 - cap.height),
         ],
         notches,
         lines,

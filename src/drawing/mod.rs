@@ -6,31 +6,47 @@
 //! out on a sheet.
 
 mod arrange;
+mod balance_lines;
+mod beside;
+mod dart_marks;
 mod error;
+mod fold_bracket;
+mod grain_line;
 mod ink;
 mod item;
+mod label;
 mod layer;
+mod lengthen_lines;
 mod metrics;
+mod notch_marks;
+mod outline_lines;
 mod parts;
 mod pattern_sheet;
+mod pens;
+mod piece_layers;
 mod piece_marks;
 mod room;
 mod sheet;
+mod strokes;
 mod text;
 mod winansi;
 
 pub use arrange::{ArrangeError, Arrangement, Footprint, arrange};
+pub(crate) use dart_marks::{dart_legs, drill_mark};
 pub use error::DrawingError;
+pub(crate) use fold_bracket::FoldBracket;
+pub(crate) use grain_line::grain_text;
 pub use ink::{Ink, Pen};
 pub use item::{Figure, Item};
 pub use layer::Layer;
 pub use metrics::Face;
+pub(crate) use notch_marks::notch_cuts;
 pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_on_sheet};
 pub use pattern_sheet::{
     PatternLabels, SheetError, contents, pattern_parts, pattern_sheet, pattern_sheet_to_cut,
 };
-pub(crate) use piece_marks::ring;
 pub(crate) use room::Room;
 pub use sheet::Drawing;
+pub(crate) use strokes::{arrow_head, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};
 pub use winansi::{encode_winansi, printable};

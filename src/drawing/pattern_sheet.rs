@@ -2,9 +2,10 @@
 
 use thiserror::Error;
 
+use super::label::{SMALL, Statement};
 use super::{
-    ArrangeError, Drawing, DrawingError, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, piece_marks,
-    place_on_sheet,
+    ArrangeError, Drawing, DrawingError, Face, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay,
+    piece_marks, place_on_sheet,
 };
 use crate::allowance::CutLines;
 use crate::piece::{Cut, Pattern, Piece};
@@ -17,15 +18,51 @@ const LONGEST_LINE: usize = 42;
 ///
 /// ```
 /// use blockwright::drawing::PatternLabels;
-/// let labels = PatternLabels { title: "Linen tunic".into(), wearer: Some("Ines".into()) };
-/// assert_eq!(labels.title, "Linen tunic");
+/// let labels = PatternLabels { size: Some("40".into()), ..PatternLabels::new("Linen tunic") };
+/// assert_eq!((labels.title.as_str(), labels.date), ("Linen tunic", None));
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct PatternLabels {
     /// The job's title.
     pub title: String,
     /// For whom the pattern is, if it should be said.
     pub wearer: Option<String>,
+    /// Its size, if it has one.
+    pub size: Option<String>,
+    /// Its date, as it is to be written, if it should be said.
+    pub date: Option<String>,
+}
+
+impl PatternLabels {
+    /// The title alone.
+    #[must_use]
+    pub fn new(title: impl Into<String>) -> Self {
+        Self {
+            title: title.into(),
+            ..Self::default()
+        }
+    }
+
+    /// What stands on a piece, the most important first.
+    fn on(&self, piece: &Piece, number: &str, cut: Option<&CutLines>) -> Vec<Statement> {
+        let small = |text: String| Statement::new(text, Face::Regular, SMALL);
+        let mut all = vec![
+            Statement::new(piece.name().to_uppercase(), Face::Bold, 7.0),
+            Statement::new(number, Face::Bold, 4.6),
+            Statement::new(piece.cut().words(), Face::Regular, 4.6),
+        ];
+        let size = self.size.iter().map(|size| format!("size {size}"));
+        all.extend(size.map(|text| Statement::new(text, Face::Bold, 4.6)));
+        all.push(small(self.title.clone()));
+        all.extend(self.wearer.iter().map(|name| small(format!("for {name}"))));
+        all.extend(self.date.iter().cloned().map(small));
+        match cut {
+            Some(cut) => all.extend(listed(&cut.allowances().words()).map(small)),
+            None => all.push(small("stitching line shown: add seam allowance".to_owned())),
+        }
+        all.push(small("sew a toile first".to_owned()));
+        all
+    }
 }
 
 /// Why a pattern could not be laid out.
@@ -53,7 +90,7 @@ pub enum SheetError {
 /// use blockwright::drawing::{PatternLabels, pattern_sheet};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// let labels = PatternLabels::new("Tube");
 /// assert!(pattern_sheet(&pattern, &labels)?.bounds().height() > 590.0);
 /// # Ok(()) }
 /// ```
@@ -73,7 +110,7 @@ pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawin
 /// use blockwright::drawing::{PatternLabels, pattern_sheet_to_cut};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// let labels = PatternLabels::new("Tube");
 /// let cut = CutLines::new(&pattern, &Allowances::usual())?;
 /// let sheet = pattern_sheet_to_cut(&pattern, &labels, &cut)?;
 /// assert!(sheet.layers().iter().any(|layer| layer.name == "cutting lines"));
@@ -98,7 +135,7 @@ pub fn pattern_sheet_to_cut(
 /// use blockwright::drawing::{PatternLabels, pattern_parts};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// let labels = PatternLabels { title: "Tube".into(), wearer: None };
+/// let labels = PatternLabels::new("Tube");
 /// let parts = pattern_parts(&pattern, &labels, None)?;
 /// assert_eq!((parts[0].name.as_str(), parts[0].turns), ("back", false));
 /// # Ok(()) }
@@ -111,22 +148,20 @@ pub fn pattern_parts(
     labels: &PatternLabels,
     cut: Option<&CutLines>,
 ) -> Result<Vec<SheetPart>, SheetError> {
-    let mut lines = vec![labels.title.clone()];
-    lines.extend(labels.wearer.iter().map(|name| format!("for {name}")));
-    match cut {
-        Some(cut) => lines.extend(wrapped(&cut.allowances().words())),
-        None => lines.push("stitching line shown: add seam allowance".to_owned()),
-    }
-    lines.push("sew a toile first".to_owned());
-    let draw = |piece: &Piece| {
-        let layers = piece_marks::draw(piece, cut.and_then(|c| c.of(piece.name())), &lines);
+    let count = pattern.pieces().len();
+    let draw = |(index, piece): (usize, &Piece)| {
+        let number = format!("piece {} of {count}", index + 1);
+        let statements = labels.on(piece, &number, cut);
+        let heading = format!("{}, {number}; no room on it for:", piece.name());
+        let line = cut.and_then(|c| c.of(piece.name()));
+        let layers = piece_marks::draw(piece, line, &statements, &heading);
         Ok(SheetPart {
             name: piece.name().to_owned(),
             drawing: Drawing::new(layers.into_layers())?,
             turns: piece.cut() != Cut::Fold,
         })
     };
-    pattern.pieces().iter().map(draw).collect()
+    pattern.pieces().iter().enumerate().map(draw).collect()
 }
 
 fn sheet_of(
@@ -139,8 +174,8 @@ fn sheet_of(
     Ok(lay(&parts, &placements)?)
 }
 
-/// A list on lines short enough for a piece, broken behind its commas.
-fn wrapped(words: &str) -> Vec<String> {
+/// A list on lines of a piece, broken behind its commas.
+fn listed(words: &str) -> impl Iterator<Item = String> {
     let mut lines: Vec<String> = Vec::new();
     for part in words.split_inclusive(", ") {
         match lines.last_mut() {
@@ -148,19 +183,16 @@ fn wrapped(words: &str) -> Vec<String> {
             _ => lines.push(part.to_owned()),
         }
     }
-    lines
-        .iter()
-        .map(|line| line.trim_end().to_owned())
-        .collect()
+    lines.into_iter().map(|line| line.trim_end().to_owned())
 }
 
-/// One line a piece: what it is and how it is cut.
+/// One line a piece: its number, what it is and how it is cut.
 ///
 /// ```
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
 /// use blockwright::drawing::contents;
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// assert_eq!(contents(&pattern)[0], "back: cut 1 on the fold");
+/// assert_eq!(contents(&pattern)[0], "1 back: cut 1 on the fold");
 /// # Ok::<(), blockwright::draft::DraftError>(())
 /// ```
 #[must_use]
@@ -168,6 +200,7 @@ pub fn contents(pattern: &Pattern) -> Vec<String> {
     pattern
         .pieces()
         .iter()
-        .map(|piece| format!("{}: {}", piece.name(), piece.cut().words()))
+        .enumerate()
+        .map(|(index, piece)| format!("{} {}: {}", index + 1, piece.name(), piece.cut().words()))
         .collect()
 }

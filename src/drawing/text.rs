@@ -67,6 +67,24 @@ impl TextStyle {
         lines
     }
 
+    /// The text on lines as [`wrap`](Self::wrap) has them, but a word wider than `width` mm is cut
+    /// where its line ends.
+    pub(crate) fn broken(&self, text: &str, width: f64) -> Vec<String> {
+        let mut lines = Vec::new();
+        for whole in self.wrap(text, width) {
+            let mut line = String::new();
+            for letter in whole.chars() {
+                line.push(letter);
+                if self.width(&line) > width && line.chars().count() > 1 {
+                    line.pop();
+                    lines.push(std::mem::replace(&mut line, letter.to_string()));
+                }
+            }
+            lines.push(line);
+        }
+        lines
+    }
+
     /// The text if it fits into `width` mm, else as much of its beginning as fits with "…".
     pub fn fit(&self, text: &str, width: f64) -> String {
         if self.width(text) <= width {
@@ -229,14 +247,30 @@ impl Text {
     /// The four corners of its line, turned with it: from above an accented capital to below the
     /// lowest letter.
     pub fn outline(&self) -> BezPath {
+        self.motion() * self.line().to_path(0.1)
+    }
+
+    /// The same corners as points, in order round the line.
+    pub(crate) fn corners(&self) -> [Point; 4] {
+        let (line, motion) = (self.line(), self.motion());
+        [
+            (line.x0, line.y0),
+            (line.x1, line.y0),
+            (line.x1, line.y1),
+            (line.x0, line.y1),
+        ]
+        .map(|corner| motion * Point::from(corner))
+    }
+
+    /// Its line from the left end of its baseline.
+    fn line(&self) -> Rect {
         let size = self.style.size;
-        let line = Rect::new(
+        Rect::new(
             0.0,
             -size * Face::ASCENT,
             self.width(),
             size * Face::DESCENT,
-        );
-        self.motion() * line.to_path(0.1)
+        )
     }
 
     /// The box around it in mm.

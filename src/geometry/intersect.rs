@@ -163,7 +163,7 @@ fn pair(a: &PathSeg, b: &PathSeg, found: &mut impl FnMut(Point, f64, f64)) {
                 found(point, t, u);
             }
         }
-        (curve, PathSeg::Line(line)) => cross_curve(curve, *line, |point, t, u| found(point, t, u)),
+        (curve, PathSeg::Line(line)) => cross_curve(curve, *line, found),
         (PathSeg::Line(line), curve) => {
             cross_curve(curve, *line, |point, t, u| found(point, u, t));
         }

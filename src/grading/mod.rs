@@ -13,6 +13,7 @@ mod jumps;
 mod laid;
 mod line_style;
 mod nest;
+mod nest_labels;
 mod nest_words;
 mod points;
 
@@ -22,4 +23,5 @@ pub use graded::{Graded, GradedSize, grade};
 pub use increments::{Increments, Measure, Measures};
 pub use jumps::{JUMP, LEAST_JUMP};
 pub use line_style::{DASHES, MOST_SIZES, line_style};
-pub use nest::{NEST_GAP_MM, NestLabels, nest, nest_parts};
+pub use nest::{NEST_GAP_MM, nest, nest_parts};
+pub use nest_labels::NestLabels;

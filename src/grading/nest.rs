@@ -1,35 +1,22 @@
 //! All sizes of every piece laid over one another, on one sheet.
 
-use super::laid::{Laid, arrow_head, open};
+use super::laid::Laid;
+use super::nest_labels::NestLabels;
 use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
     Drawing, DrawingError, Figure, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
-    lay, place_on_sheet, ring,
+    arrow_head, dart_legs, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
 };
-use crate::geometry::perpendicular;
-use crate::piece::{Apexes, Cut, Dart, Notch, Piece};
+use crate::piece::{Cut, Piece};
 use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
 pub const NEST_GAP_MM: f64 = 16.0;
-/// Length of a notch mark, as on single patterns.
-const NOTCH: f64 = 6.0;
+/// Length of the heads of the grain lines, in mm.
+const HEAD: f64 = 3.5;
 /// Distance between the grain lines of neighbouring sizes, in mm.
 const GRAIN_APART: f64 = 4.0;
-
-/// What is written on the nest.
-///
-/// ```
-/// use blockwright::grading::NestLabels;
-/// let labels = NestLabels { title: "Dress block".into() };
-/// assert_eq!(labels.title, "Dress block");
-/// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct NestLabels {
-    /// The job's title.
-    pub title: String,
-}
 
 /// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
 /// its own line style and its own layer, and lays the nests beside each other.
@@ -44,7 +31,7 @@ pub struct NestLabels {
 /// use blockwright::grading::{Align, NestLabels, grade, nest};
 /// let sizes = [Size::new("38", body(880.0)), Size::new("40", body(920.0))];
 /// let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
-/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into() })?;
+/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
 /// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
 /// assert_eq!(layers, ["size 38", "size 40", "words"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -71,7 +58,7 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
 /// # ]).unwrap();
 /// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
 /// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
-/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into() })?;
+/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
 /// assert_eq!(parts[0].name, "back");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -88,7 +75,9 @@ pub fn nest_parts(
         return Err(NestError::TooMany { sizes });
     }
     let mut parts = Vec::new();
-    for name in graded.piece_names() {
+    let names = graded.piece_names();
+    for (index, name) in names.iter().copied().enumerate() {
+        let number = format!("piece {} of {}", index + 1, names.len());
         let laid: Vec<Laid<'_>> = graded
             .sizes()
             .iter()
@@ -105,7 +94,7 @@ pub fn nest_parts(
             .collect();
         parts.push(SheetPart {
             name: name.to_owned(),
-            drawing: one(graded, &laid, labels).map_err(SheetError::from)?,
+            drawing: one(graded, &laid, labels, &number).map_err(SheetError::from)?,
             turns: laid.iter().all(|size| size.piece.cut() != Cut::Fold),
         });
     }
@@ -122,7 +111,12 @@ fn empty_layers(graded: &Graded) -> Vec<Layer> {
     layers
 }
 
-fn one(graded: &Graded, laid: &[Laid<'_>], labels: &NestLabels) -> Result<Drawing, DrawingError> {
+fn one(
+    graded: &Graded,
+    laid: &[Laid<'_>],
+    labels: &NestLabels,
+    number: &str,
+) -> Result<Drawing, DrawingError> {
     let mut layers = empty_layers(graded);
     let smallest = laid
         .iter()
@@ -136,7 +130,7 @@ fn one(graded: &Graded, laid: &[Laid<'_>], labels: &NestLabels) -> Result<Drawin
         let grain = Vec2::new(grain_shift(laid.len(), place, smallest.piece), 0.0);
         size_lines(&mut layers[size.number], &mut room, size, grain);
     }
-    write_on(&mut layers, &mut room, laid, smallest, &labels.title);
+    write_on(&mut layers, &mut room, laid, smallest, (labels, number));
     Drawing::new(layers)
 }
 
@@ -168,32 +162,16 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) 
             draw(path, &Pen::solid(pen.width));
         }
     }
+    for hole in size.piece.drill_points() {
+        draw(drill_mark(hole.at), &Pen::solid(thin.width));
+    }
     let [low, high] = size.piece.grain().map(|end| end + grain);
-    draw(open(&[low, high]), &thin);
+    draw(stroke(&[low, high]), &thin);
     for (tip, back) in [(low, high), (high, low)] {
-        let head = moved(arrow_head(tip, (tip - back).normalize()), size.by);
+        let head = moved(arrow_head(tip, (tip - back).normalize(), HEAD), size.by);
+        room.take_stroke(&head);
         layer.push(Figure::filled(head, Ink::BLACK));
     }
-}
-
-/// The legs of a dart; its mouth belongs to the edge.
-fn dart_legs(dart: &Dart) -> BezPath {
-    let [first, second] = dart.legs;
-    match dart.apexes {
-        Apexes::One(apex) => open(&[first, apex, second]),
-        Apexes::Two(upper, lower) => open(&[upper, first, lower, second, upper]),
-    }
-}
-
-fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
-    let Some(edge) = piece.outline().edge(&notch.edge) else {
-        return Vec::new();
-    };
-    let cuts = notch.cuts().into_iter().filter_map(|place| {
-        let (at, along) = edge.curve().point_at(place).ok()?;
-        Some(open(&[at, at + perpendicular(along) * NOTCH]))
-    });
-    cuts.collect()
 }
 
 fn moved(mut path: BezPath, by: Vec2) -> BezPath {

@@ -1,10 +1,13 @@
 //! What is written on a nest: the piece, the key of the sizes, a label at every corner.
 
-use super::laid::{Laid, arrow_head, open};
+use super::laid::Laid;
 use super::line_style;
+use super::nest_labels::NestLabels;
 
-use crate::drawing::{Anchor, Face, Figure, Ink, Layer, Level, Pen, Room, Text, TextStyle};
-use crate::geometry::perpendicular;
+use crate::drawing::{
+    Face, Figure, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
+};
+use crate::geometry::Rigid;
 use crate::piece::{Cut, EdgeRole};
 use kurbo::{Point, Rect, Size, Vec2};
 
@@ -12,69 +15,95 @@ use kurbo::{Point, Rect, Size, Vec2};
 const SAMPLE: f64 = 44.0;
 /// Rows of the key before it gets a second column.
 const ROWS: usize = 8;
-/// Distance of the fold bracket from the fold, as on single patterns.
-const BRACKET: f64 = 7.0;
 /// Distance of a label from its corner and from other labels, in mm.
 const CLEAR: f64 = 1.6;
 
-/// Writes on the nest of one piece.
+/// The widest line of the heading, in mm.
+const WIDEST: f64 = 84.0;
+
+/// Writes on the nest of one piece, which has a number.
 pub(super) fn write_on(
     layers: &mut [Layer],
     room: &mut Room,
     laid: &[Laid<'_>],
     smallest: &Laid<'_>,
-    title: &str,
+    (labels, number): (&NestLabels, &str),
 ) {
-    if smallest.piece.cut() == Cut::Fold {
-        bracket(layers, room, smallest);
-    }
-    corner_labels(layers, room, laid);
-    let heading = heading(laid, smallest, title);
+    let bracket = (smallest.piece.cut() == Cut::Fold)
+        .then(|| bracket(layers, room, smallest))
+        .flatten();
+    let heading = heading(laid, smallest, labels, number);
     let bounds = smallest.piece.outline().bounds() + smallest.by;
     let wish = Point::new(
         bounds.x0 + 0.55 * bounds.width(),
         bounds.y0 + 0.62 * bounds.height(),
     );
-    for scale in [1.0, 0.8, 0.6] {
-        if let Some(at) = room.place(size_of(&heading, laid, scale), wish) {
-            return block(layers, &heading, laid, scale, at.origin());
-        }
+    let inside = [1.0, 0.8, 0.6].into_iter().find_map(|scale| {
+        let found = room.place(size_of(&heading, laid, scale), wish)?;
+        Some((scale, found.origin()))
+    });
+    let (scale, at) = inside.unwrap_or_else(|| {
+        // No room inside: below everything.
+        let low = laid
+            .iter()
+            .map(|l| l.piece.outline().bounds().y1 + l.by.y)
+            .fold(bounds.y1, f64::max);
+        let at = Point::new(bounds.x0, low + 25.0);
+        room.take_box(Rect::from_origin_size(at, size_of(&heading, laid, 1.0)));
+        (1.0, at)
+    });
+    block(layers, &heading, laid, scale, at);
+    if let (Some(text), Some(words)) = (
+        bracket.and_then(|bracket| bracket.words(room)),
+        layers.last_mut(),
+    ) {
+        words.push(text);
     }
-    // No room inside: below everything.
-    let low = laid
-        .iter()
-        .map(|l| l.piece.outline().bounds().y1 + l.by.y)
-        .fold(bounds.y1, f64::max);
-    block(
-        layers,
-        &heading,
-        laid,
-        1.0,
-        Point::new(bounds.x0, low + 25.0),
-    );
+    grain_word(layers, room, smallest);
+    corner_labels(layers, room, laid);
+}
+
+/// The word beside the grain line of the smallest size.
+fn grain_word(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
+    let word = grain_text(room, smallest.piece.grain().map(|end| end + smallest.by));
+    if let (Some(text), Some(words)) = (word, layers.last_mut()) {
+        words.push(text);
+    }
 }
 
 type Line = (String, TextStyle);
 
-fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, title: &str) -> Vec<Line> {
+fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, labels: &NestLabels, number: &str) -> Vec<Line> {
     let regular = |size| TextStyle::new(Face::Regular, size);
+    let bold = |size| TextStyle::new(Face::Bold, size);
     let sizes = match laid {
         [one] => format!("size {}", one.label),
         [first, .., last] => format!("sizes {} to {}", first.label, last.label),
         [] => String::new(),
     };
     let piece = smallest.piece;
-    vec![
-        (piece.name().to_uppercase(), TextStyle::new(Face::Bold, 7.0)),
-        (sizes, TextStyle::new(Face::Bold, 5.0)),
+    let mut statements = vec![
+        (piece.name().to_uppercase(), bold(7.0)),
+        (number.to_owned(), bold(4.6)),
+        (sizes, bold(5.0)),
         (piece.cut().words().to_owned(), regular(4.6)),
-        (title.to_owned(), regular(3.8)),
-        (
-            "stitching lines shown: add seam allowance".to_owned(),
-            regular(3.8),
-        ),
-        ("sew a toile first".to_owned(), regular(3.8)),
-    ]
+        (labels.title.clone(), regular(3.8)),
+    ];
+    statements.extend(labels.date.iter().map(|date| (date.clone(), regular(3.8))));
+    statements.push((
+        "stitching lines shown: add seam allowance".to_owned(),
+        regular(3.8),
+    ));
+    statements.push(("sew a toile first".to_owned(), regular(3.8)));
+    statements
+        .into_iter()
+        .flat_map(|(text, style)| {
+            style
+                .broken(&text, WIDEST)
+                .into_iter()
+                .map(move |t| (t, style))
+        })
+        .collect()
 }
 
 fn key_style(scale: f64) -> TextStyle {
@@ -149,9 +178,8 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
 
 /// The label of every size beyond its far corners, clear of every line and of other labels; none
 /// where there is no such place near.
-fn corner_labels(layers: &mut [Layer], room: &Room, laid: &[Laid<'_>]) {
+fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
     let style = TextStyle::new(Face::Regular, 3.0);
-    let mut taken: Vec<Rect> = Vec::new();
     for size in laid {
         for (corner, out) in far_corners(size) {
             // Below a hem the label may go past the hems of larger sizes: it stays under its side.
@@ -162,10 +190,8 @@ fn corner_labels(layers: &mut [Layer], room: &Room, laid: &[Laid<'_>]) {
                 let text = Text::new(corner + out * away, size.label, style)
                     .level(Level::Middle)
                     .turned(out.atan2().to_degrees());
-                let bounds = text.bounds();
-                let free = !taken.iter().any(|t| t.intersect(bounds).area() > 0.0);
-                if free && !room.crosses(bounds) {
-                    taken.push(bounds);
+                if room.is_clear(&text.corners(), 0.3) {
+                    room.take_text(&text);
                     layers[size.number].push(text);
                     break;
                 }
@@ -200,38 +226,15 @@ fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
 }
 
 /// A bracket beside the fold that all sizes share, drawn once.
-fn bracket(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
-    let Some(words) = layers.last_mut() else {
-        return;
-    };
-    for edge in smallest.piece.outline().edges() {
-        if edge.role() != EdgeRole::Fold {
-            continue;
-        }
-        let (from, to) = (
-            edge.curve().start() + smallest.by,
-            edge.curve().end() + smallest.by,
-        );
-        let along = (to - from).normalize();
-        let inward = perpendicular(along);
-        let inset = (from.distance(to) * 0.12).min(60.0);
-        let (low, high) = (from + along * inset, to - along * inset);
-        let path = open(&[low, low + inward * BRACKET, high + inward * BRACKET, high]);
-        room.take_stroke(&path);
-        words.push(Figure::stroked(path, Pen::solid(0.3)));
-        for tip in [low, high] {
-            words.push(Figure::filled(arrow_head(tip, -inward), Ink::BLACK));
-        }
-        let style = TextStyle::new(Face::Regular, 3.6);
-        let text = Text::new(
-            low.midpoint(high) + inward * (BRACKET + 2.0),
-            "place on the fold",
-            style,
-        )
-        .anchor(Anchor::Middle)
-        .level(Level::Top)
-        .turned(-90.0);
-        room.take_box(text.bounds());
-        words.push(text);
+fn bracket(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) -> Option<FoldBracket> {
+    let edges = smallest.piece.outline().edges();
+    let fold = edges.iter().find(|edge| edge.role() == EdgeRole::Fold)?;
+    let bracket = FoldBracket::of(&fold.curve().moved(&Rigid::shift(smallest.by)));
+    bracket.take(room);
+    let words = layers.last_mut()?;
+    words.push(Figure::stroked(bracket.line.clone(), Pen::solid(0.3)));
+    for head in &bracket.heads {
+        words.push(Figure::filled(head.clone(), Ink::BLACK));
     }
+    Some(bracket)
 }

@@ -35,6 +35,10 @@ const LONGEST_NAME: usize = 60;
 pub struct Job {
     /// What the work is called.
     pub title: String,
+    /// The size that is written on the pieces, if any.
+    pub size: Option<String>,
+    /// The date that is written on the pieces, as it is, if any.
+    pub date: Option<String>,
     /// The block and what is wanted of it.
     pub options: DraftOptions,
     /// The alterations of the draft, made in this order.
@@ -57,6 +61,8 @@ impl Job {
     pub fn new(title: impl Into<String>, block: Block, set: MeasurementSet) -> Self {
         Self {
             title: title.into(),
+            size: None,
+            date: None,
             options: DraftOptions::of(block),
             alterations: Vec::new(),
             allowances: None,

@@ -1,15 +1,15 @@
 //! A job file.
 
-use super::definition::one_line;
 use super::field::{Field, said, truth};
 use super::read_allowance::allowance;
 use super::read_alterations::alterations;
 use super::read_block::block;
 use super::read_body::{JobBody, body};
 use super::read_ease::{EasePlace, ease};
+use super::read_inscription::{date, size, title};
 use super::read_print::print;
 use super::read_shape::ShapeFields;
-use super::{Job, LONGEST_TITLE, PrintOptions, RangeJob, ResolveError};
+use super::{Job, PrintOptions, RangeJob, ResolveError};
 use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
@@ -23,6 +23,8 @@ use crate::piece::Warning;
 ///
 /// ```yaml
 /// title: First block         # required: it stands on every piece
+/// size: 40                   # optional: written on every piece; left out, that of the table
+/// date: 2026-03-14           # optional: written on every piece as it stands here
 /// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
 ///                            #   dress, tunic or shirt
 /// body: ines.yaml            # required: a measurement set, or one written in place, or a
@@ -62,6 +64,8 @@ use crate::piece::Warning;
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobFile {
     title: String,
+    size: Option<String>,
+    date: Option<String>,
     options: DraftOptions,
     alterations: Vec<Request>,
     allowances: Option<Allowances>,
@@ -96,6 +100,8 @@ impl JobFile {
         let mut reader = Reader::default();
         let keys = [
             "title",
+            "size",
+            "date",
             "block",
             "body",
             "ease",
@@ -112,6 +118,8 @@ impl JobFile {
         let expected = "a mapping with `title`, `block` and `body`";
         let [
             title_field,
+            size_field,
+            date_field,
             block_field,
             body_field,
             ease_field,
@@ -130,6 +138,8 @@ impl JobFile {
             required(&mut reader, &node, [title_field, block_field], body);
         }
         let title = title_field.and_then(|(_, node)| title(&mut reader, node));
+        let size = size_field.and_then(|(_, node)| size(&mut reader, node));
+        let date = date_field.and_then(|(_, node)| date(&mut reader, node));
         let block = block_field.and_then(|(_, node)| block(&mut reader, node));
         let body = body_field
             .filter(|_| wants_body)
@@ -172,6 +182,8 @@ impl JobFile {
         Ok(Self {
             notes,
             title,
+            size,
+            date,
             options,
             alterations: steps,
             allowances,
@@ -201,9 +213,13 @@ impl JobFile {
     ///
     /// [`ResolveError`] when the set is wanted and not given, or is wrong.
     pub fn resolve(self, set_text: Option<&str>) -> Result<Job, ResolveError> {
-        let set = self.body.ok_or(ResolveError::NoBody)?.resolve(set_text)?;
+        let body = self.body.ok_or(ResolveError::NoBody)?;
+        let size = self.size.or_else(|| body.size().map(str::to_owned));
+        let set = body.resolve(set_text)?;
         Ok(Job {
             title: self.title,
+            size,
+            date: self.date,
             options: self.options,
             alterations: self.alterations,
             allowances: self.allowances,
@@ -226,8 +242,15 @@ impl JobFile {
                 "allowance has no effect on a range: the nest shows the stitching lines of every size",
             ));
         }
+        if self.size.is_some() {
+            notes.push(Warning::new(
+                "size_unused",
+                "size has no effect on a range: every size bears its label",
+            ));
+        }
         RangeJob {
             title: self.title,
+            date: self.date,
             options: self.options,
             alterations: self.alterations,
             table,
@@ -266,20 +289,6 @@ fn required(
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
     }
-}
-
-fn title(reader: &mut Reader, node: &Node) -> Option<String> {
-    let text = one_line(&reader.text(node, "title")?);
-    let problem = if text.is_empty() {
-        "the title is empty".to_owned()
-    } else if text.chars().count() > LONGEST_TITLE {
-        format!("the title is longer than {LONGEST_TITLE} characters")
-    } else {
-        return Some(text);
-    };
-    let hint = "it stands on every piece, so write a few words";
-    reader.wrong(node.place, "title", FileCause::Senseless { problem, hint });
-    None
 }
 
 /// What the job says that its block has no use for: told, so that a job can be switched from

@@ -35,6 +35,8 @@ mod read_body;
 #[cfg(feature = "yaml")]
 mod read_ease;
 #[cfg(feature = "yaml")]
+mod read_inscription;
+#[cfg(feature = "yaml")]
 mod read_print;
 #[cfg(feature = "yaml")]
 mod read_shape;

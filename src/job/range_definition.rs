@@ -27,6 +27,8 @@ use crate::piece::Warning;
 pub struct RangeJob {
     /// What the work is called.
     pub title: String,
+    /// The date that is written on the nest, as it is, if any.
+    pub date: Option<String>,
     /// The block and what is wanted of it.
     pub options: DraftOptions,
     /// The alterations made on every size, in this order.
@@ -49,6 +51,7 @@ impl RangeJob {
     pub fn new(title: impl Into<String>, block: Block, table: SizeTable) -> Self {
         Self {
             title: title.into(),
+            date: None,
             options: DraftOptions::of(block),
             alterations: Vec::new(),
             table,

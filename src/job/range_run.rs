@@ -95,6 +95,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
     let labels = NestLabels {
         title: job.title.clone(),
+        date: job.date.clone(),
     };
     let parts = nest_parts(&graded, job.align, &labels)?;
     let placements =
@@ -107,6 +108,8 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         .map(|size| {
             let single = Job {
                 title: job.title.clone(),
+                size: Some(size.label().to_owned()),
+                date: job.date.clone(),
                 options: job.options,
                 alterations: Vec::new(),
                 allowances: None,
@@ -201,6 +204,7 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
     let style = dxf::Style {
         title: &job.title,
         sample_size: sample.map_or("", |w| w.label),
+        date: job.date.as_deref(),
     };
     Ok(dxf::render(&style, &sizes)?)
 }

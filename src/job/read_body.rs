@@ -30,6 +30,14 @@ impl JobBody {
         }
     }
 
+    /// The size of the table that was chosen.
+    pub(super) fn size(&self) -> Option<&str> {
+        match self {
+            Self::Table { size, .. } => Some(size),
+            Self::File { .. } | Self::Here(_) => None,
+        }
+    }
+
     pub(super) fn place(&self) -> Option<Place> {
         match self {
             Self::File { place, .. } | Self::Table { place, .. } => Some(*place),

@@ -60,6 +60,8 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     let labels = PatternLabels {
         title: job.title.clone(),
         wearer: job.wearer(),
+        size: job.size.clone(),
+        date: job.date.clone(),
     };
     let cut = job
         .allowances
@@ -118,13 +120,15 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     })
 }
 
-/// The pieces for exchange; their size is what the wearer is called.
+/// The pieces for exchange; where they have no size it is what the wearer is called.
 fn exchange(job: &Job, pattern: &Pattern, cut: Option<&CutLines>) -> Result<String, JobError> {
     let wearer = job.wearer();
-    let size = wearer.as_deref().unwrap_or("made to measure");
+    let size = job.size.as_deref().or(wearer.as_deref());
+    let size = size.unwrap_or("made to measure");
     let style = dxf::Style {
         title: &job.title,
         sample_size: size,
+        date: job.date.as_deref(),
     };
     let sized = dxf::SizedPattern { size, pattern, cut };
     Ok(dxf::render(&style, &[sized])?)

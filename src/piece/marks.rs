@@ -37,7 +37,7 @@ impl Cut {
     pub fn words(self) -> &'static str {
         match self {
             Self::Fold => "cut 1 on the fold",
-            Self::Pair => "cut 1 pair",
+            Self::Pair => "cut 2, a pair",
             Self::Single => "cut 1, pattern face up",
             Self::SingleFaceDown => "cut 1, pattern face down",
         }

@@ -12,7 +12,19 @@ fn told(text: &str) -> String {
 #[test]
 fn each_problem_is_told_at_its_place_with_a_cure() {
     let skirt = job("skirt");
-    let cases: [(String, &str); 33] = [
+    let cases: [(String, &str); 36] = [
+        (
+            format!("{skirt}date: 2026-02-29\n"),
+            "job.yaml:4:7: date: there is no day 2026-02-29",
+        ),
+        (
+            format!("{skirt}date: ''\n"),
+            "job.yaml:4:7: date: the date is empty",
+        ),
+        (
+            format!("{skirt}size: {}\n", "4".repeat(41)),
+            "job.yaml:4:7: size: the size is longer than 40 characters",
+        ),
         (
             "block: skirt\nbody: a\n".into(),
             "job.yaml:1:1: `title` is missing; write `title:`",

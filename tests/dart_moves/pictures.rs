@@ -9,10 +9,7 @@ pub fn show(name: &str, pattern: &Pattern) {
     let Some(folder) = std::env::var_os("BLOCKWRIGHT_DART_PICTURES") else {
         return;
     };
-    let labels = PatternLabels {
-        title: name.to_owned(),
-        wearer: None,
-    };
+    let labels = PatternLabels::new(name);
     let picture = svg::render(&pattern_sheet(pattern, &labels).unwrap());
     let file = std::path::Path::new(&folder).join(format!("{name}.svg"));
     std::fs::write(file, picture).unwrap();

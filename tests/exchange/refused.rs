@@ -9,6 +9,7 @@ use blockwright::render::dxf::{DxfError, SizedPattern, Style, render};
 const STYLE: Style<'static> = Style {
     title: "A skirt",
     sample_size: "40",
+    date: None,
 };
 
 fn written(pattern: &Pattern) -> Result<String, DxfError> {

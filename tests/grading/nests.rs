@@ -10,6 +10,7 @@ use crate::table::graded;
 fn drawn(block: Block, align: Align) -> Drawing {
     let labels = NestLabels {
         title: "A range".into(),
+        date: None,
     };
     nest(&graded(block), align, &labels).unwrap()
 }

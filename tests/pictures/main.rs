@@ -53,8 +53,8 @@ fn drafted(block: Block, wearer: &str) -> (Pattern, PatternLabels) {
     let set = set(wearer);
     let pattern = draft(set.body(), &options(block)).unwrap();
     let labels = PatternLabels {
-        title: format!("{} block", block.name()),
         wearer: Some(set.name().to_owned()),
+        ..PatternLabels::new(format!("{} block", block.name()))
     };
     (pattern, labels)
 }

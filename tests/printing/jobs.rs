@@ -39,10 +39,7 @@ pub(crate) fn pattern(block: Block, build: [f64; 4]) -> Pattern {
 
 /// The pieces, and as they lie on the sheet.
 pub(crate) fn parts(pattern: &Pattern) -> (Vec<SheetPart>, Vec<Placement>) {
-    let labels = PatternLabels {
-        title: "A toile".into(),
-        wearer: None,
-    };
+    let labels = PatternLabels::new("A toile");
     let parts = pattern_parts(pattern, &labels, None).unwrap();
     let sheet = place_on_sheet(&parts, SHEET_WIDTH_MM, SHEET_GAP_MM).unwrap();
     (parts, sheet)
@@ -68,7 +65,12 @@ pub(crate) fn graded(block: Block, count: usize) -> Graded {
 /// The nests of a range, and as they lie on the sheet.
 pub(crate) fn nests(graded: &Graded) -> (Vec<SheetPart>, Vec<Placement>) {
     let title = "A range".into();
-    let parts = nest_parts(graded, Align::WaistCentre, &NestLabels { title }).unwrap();
+    let parts = nest_parts(
+        graded,
+        Align::WaistCentre,
+        &NestLabels { title, date: None },
+    )
+    .unwrap();
     let sheet = place_on_sheet(&parts, SHEET_WIDTH_MM, NEST_GAP_MM).unwrap();
     (parts, sheet)
 }

@@ -22,7 +22,7 @@ const LETTERS: f64 = 8.0;
 /// use blockwright::render::dxf::{SizedPattern, Style, render};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// let style = Style { title: "Tube", sample_size: "40" };
+/// let style = Style { title: "Tube", sample_size: "40", date: None };
 /// let text = render(&style, &[SizedPattern { size: "40", pattern: &pattern, cut: None }])?;
 /// assert!(text.contains("Piece Name: back"));
 /// assert!(text.ends_with("EOF\r\n"));

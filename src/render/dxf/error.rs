@@ -6,7 +6,7 @@ use thiserror::Error;
 ///
 /// ```
 /// use blockwright::render::dxf::{DxfError, Style, render};
-/// let style = Style { title: "Nothing", sample_size: "40" };
+/// let style = Style { title: "Nothing", sample_size: "40", date: None };
 /// assert_eq!(render(&style, &[]), Err(DxfError::NoPieces));
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Error)]

@@ -7,7 +7,7 @@ use crate::piece::Pattern;
 ///
 /// ```
 /// use blockwright::render::dxf::Style;
-/// let style = Style { title: "Linen tunic", sample_size: "40" };
+/// let style = Style { title: "Linen tunic", sample_size: "40", date: None };
 /// assert_eq!(style.sample_size, "40");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,6 +16,8 @@ pub struct Style<'a> {
     pub title: &'a str,
     /// The size from which others are judged; of a single pattern, for whom it is.
     pub sample_size: &'a str,
+    /// Its date as it is to be written, if it should be said.
+    pub date: Option<&'a str>,
 }
 
 /// A pattern in one size.

@@ -3,14 +3,15 @@
 use super::style::{SizedPattern, Style};
 use crate::piece::{Cut, Piece};
 
-/// The texts about the style that programs read. The date and the author, which the practice has
-/// too, are not known here.
+/// The texts about the style that programs read. The author, which the practice has too, is not
+/// known here; the date is told where it was given.
 pub(super) fn style_texts(style: &Style<'_>) -> Vec<String> {
-    vec![
-        format!("Style Name: {}", style.title),
-        format!("Sample Size: {}", style.sample_size),
-        "Units: METRIC".to_owned(),
-    ]
+    let date = style.date.map(|date| format!("Creation Date: {date}"));
+    let mut texts = vec![format!("Style Name: {}", style.title)];
+    texts.extend(date);
+    texts.push(format!("Sample Size: {}", style.sample_size));
+    texts.push("Units: METRIC".to_owned());
+    texts
 }
 
 /// The texts about a piece that programs read. The material, which the practice has too, is not

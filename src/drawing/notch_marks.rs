@@ -1,0 +1,45 @@
+//! Notches.
+
+use kurbo::{BezPath, Point, Vec2};
+
+use super::Pen;
+use super::pens::DART;
+use super::piece_layers::{PieceLayers, mark};
+use super::room::Room;
+use super::strokes::stroke;
+use crate::allowance::cut_line_beside;
+use crate::geometry::{Curve, perpendicular};
+use crate::piece::{Notch, Piece};
+
+/// Length of a notch mark inside the stitching line: 3 to 6 mm (NIMI, *Dress Making Trade Theory*).
+const NOTCH: f64 = 6.0;
+
+/// Draws every notch: inward from the stitching line where that is cut along, else from the cut
+/// line across the allowance to the stitching line.
+pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: Option<&Curve>) {
+    for notch in piece.notches() {
+        for (at, inward) in places(piece, notch) {
+            let path = match cut.and_then(|cut| cut_line_beside(cut, at, -inward)) {
+                Some(from) => stroke(&[from, at]),
+                None => stroke(&[at, at + inward * NOTCH]),
+            };
+            mark(&mut out.marks, room, path, Pen::solid(DART));
+        }
+    }
+}
+
+/// The cuts of a notch, inward from the stitching line.
+pub(crate) fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
+    places(piece, notch)
+        .map(|(at, inward)| stroke(&[at, at + inward * NOTCH]))
+        .collect()
+}
+
+/// Where the cuts of a notch are, and the direction into the piece.
+fn places(piece: &Piece, notch: &Notch) -> impl Iterator<Item = (Point, Vec2)> {
+    let edge = piece.outline().edge(&notch.edge);
+    notch.cuts().into_iter().filter_map(move |place| {
+        let (at, along) = edge?.curve().point_at(place).ok()?;
+        Some((at, perpendicular(along)))
+    })
+}

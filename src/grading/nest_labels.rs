@@ -1,0 +1,16 @@
+//! What a nest is to say.
+
+/// What is written on the nest.
+///
+/// ```
+/// use blockwright::grading::NestLabels;
+/// let labels = NestLabels { title: "Dress block".into(), date: None };
+/// assert_eq!(labels.title, "Dress block");
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct NestLabels {
+    /// The job's title.
+    pub title: String,
+    /// Its date, as it is to be written, if it should be said.
+    pub date: Option<String>,
+}
