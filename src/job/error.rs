@@ -77,6 +77,10 @@ pub enum JobError {
         /// What is wrong with it and what to do.
         problem: String,
     },
+    /// The pieces cannot be laid on the cloth.
+    #[cfg(feature = "lay")]
+    #[error("the pieces cannot be laid: {0}")]
+    Lay(#[from] crate::lay::LayError),
     /// The pattern cannot be printed as the job asks.
     #[cfg(feature = "pdf")]
     #[error("the pattern cannot be printed as asked under `print`: {0}")]
@@ -99,6 +103,10 @@ impl JobError {
             Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
             Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
             Self::Label { .. } => "bad_size_label".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(_) => "cannot_be_laid".to_owned(),
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => "cannot_be_printed".to_owned(),
         }
