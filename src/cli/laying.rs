@@ -13,8 +13,14 @@ use super::drafting::job;
 use super::folder;
 use super::problem::{Failure, Problem, read_argument};
 
+/// How many rounds are made even when no shorter lay can be: they leave pieces as they were drawn.
+const LEAST: u32 = 2000;
+
 /// How many rounds are made between two looks at the clock.
 const AT_ONCE: u32 = 25;
+
+/// How many rounds are made at most.
+const MOST: u32 = 1_000_000_000;
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
@@ -117,7 +123,10 @@ fn by_rounds(search: &mut Search, rounds: u32) {
 fn by_clock(search: &mut Search, time: Duration) {
     let begun = Instant::now();
     let bar = bar(u64::try_from(time.as_millis()).unwrap_or(u64::MAX));
-    while begun.elapsed() < time && !search.is_shortest() && search.rounds() < u32::MAX - AT_ONCE {
+    let enough = |search: &Search| {
+        search.is_shortest() && search.rounds() >= LEAST || search.rounds() > MOST
+    };
+    while begun.elapsed() < time && !enough(search) {
         for _ in 0..AT_ONCE {
             search.round();
         }

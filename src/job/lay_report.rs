@@ -1,17 +1,18 @@
 //! What is to be said about a lay.
 
-use std::fmt::Write as _;
-
 use serde::Serialize;
 
-use super::rounding::rounded;
+use super::rounding::{rounded, shown};
 use super::{Job, WarningReport};
 use crate::lay::{Laid, Lay, Stretch};
-use crate::units::{Length, LengthStyle, Unit};
+use crate::units::Unit;
 
 /// Cloth is sold by the step: 5 cm, or an eighth of a yard (common practice).
 const STEP_MM: f64 = 50.0;
 const STEP_INCHES_MM: f64 = 114.3;
+
+/// What is bought beyond the length needed at least: shops cut, and cloth frays, askew.
+const TO_SPARE_MM: f64 = 20.0;
 
 /// The report of a lay, and the document `lay.json`; lengths in mm.
 ///
@@ -36,7 +37,7 @@ pub struct LayReport {
     pub cloth: ClothReport,
     /// Length of cloth used.
     pub length: f64,
-    /// That in the steps in which cloth is sold.
+    /// That with 20 mm to spare, in the steps in which cloth is sold.
     pub length_to_buy: f64,
     /// Area of the pieces by area of the cloth used.
     pub density: f64,
@@ -55,7 +56,7 @@ pub struct LayReport {
     /// What must be known about any lay.
     pub cautions: Vec<&'static str>,
     #[serde(skip)]
-    unit: Unit,
+    pub(super) unit: Unit,
 }
 
 /// The cloth of a lay, lengths in mm.
@@ -129,7 +130,7 @@ pub struct LaidReport {
 }
 
 impl LayReport {
-    pub(super) fn new(job: &Job, lay: &Lay, allowance: bool) -> Self {
+    pub(super) fn new(job: &Job, lay: &Lay, allowance: bool, opened: Option<f64>) -> Self {
         let length = lay.length();
         let step = match job.set.unit() {
             Unit::In => STEP_INCHES_MM,
@@ -154,14 +155,14 @@ impl LayReport {
                 gap: lay.cloth.gap(),
             },
             length: rounded(length),
-            length_to_buy: rounded(((length - 0.5) / step).ceil() * step),
+            length_to_buy: rounded(((length + TO_SPARE_MM) / step).ceil() * step),
             density: rounded(lay.density()),
             least_length: rounded(lay.least_length),
             seed: lay.seed,
             rounds: lay.rounds,
             allowance,
             stretches: stretches.collect(),
-            warnings: warnings(lay, allowance, job.set.unit()),
+            warnings: warnings(lay, allowance, opened, job.set.unit()),
             cautions: CAUTIONS.to_vec(),
             unit: job.set.unit(),
         }
@@ -173,59 +174,6 @@ impl LayReport {
         let mut text = serde_json::to_string_pretty(self).unwrap_or_default();
         text.push('\n');
         text
-    }
-
-    /// The report as plain text in the wearer's unit, ending in a line break.
-    #[must_use]
-    pub fn text(&self) -> String {
-        let mut out = String::new();
-        // Writing to a string cannot fail.
-        let _ = writeln!(out, "{}\n", self.title);
-        for line in head_lines(self) {
-            let _ = writeln!(out, "{line}");
-        }
-        for stretch in &self.stretches {
-            let _ = writeln!(
-                out,
-                "\n{}, {} long, {} wide",
-                if stretch.folded {
-                    "Folded"
-                } else {
-                    "Not folded"
-                },
-                shown(stretch.length, self.unit),
-                shown(stretch.width, self.unit),
-            );
-            for piece in &stretch.pieces {
-                let _ = writeln!(
-                    out,
-                    "  {:<16}{:<28}{:>10} along {:>9} across{}",
-                    piece.name,
-                    piece.cut,
-                    shown(piece.at[0], self.unit),
-                    shown(piece.at[1], self.unit),
-                    if piece.turn == 0 { "" } else { ", turned" },
-                );
-            }
-        }
-        let _ = writeln!(
-            out,
-            "\nNo lay of these pieces can be shorter than {}. This one again: --seed {} --rounds {}",
-            shown(self.least_length, self.unit),
-            self.seed,
-            self.rounds
-        );
-        if !self.warnings.is_empty() {
-            out.push_str("\nWarnings\n");
-            for warning in &self.warnings {
-                let _ = writeln!(out, "  {}: {}", warning.code, warning.text);
-            }
-        }
-        out.push_str("\nBefore you cut\n");
-        for caution in &self.cautions {
-            let _ = writeln!(out, "  {caution}");
-        }
-        out
     }
 }
 
@@ -255,6 +203,9 @@ fn of_piece(laid: &Laid) -> LaidReport {
     }
 }
 
+/// From which part of its length on a lay of cloth not folded is worth telling.
+const WORTH: f64 = 0.95;
+
 /// What must be known before cloth is bought or cut.
 const CAUTIONS: [&str; 5] = [
     "Sew a toile in cheap cloth before you buy or cut good cloth.",
@@ -266,42 +217,7 @@ const CAUTIONS: [&str; 5] = [
     "Lay every piece before you cut the first.",
 ];
 
-/// How much cloth, on what cloth.
-pub(super) fn head_lines(report: &LayReport) -> Vec<String> {
-    let cloth = &report.cloth;
-    vec![
-        format!(
-            "Cloth {} wide, {}, {}, {} between pieces",
-            shown(cloth.width, report.unit),
-            if cloth.folded {
-                "folded lengthwise"
-            } else {
-                "not folded"
-            },
-            if cloth.one_way {
-                "all pieces one way"
-            } else {
-                "pieces both ways"
-            },
-            shown(cloth.gap, report.unit),
-        ),
-        format!(
-            "Length needed {}: buy {} and what the cloth shrinks by; {:.0} % of the cloth becomes \
-             pieces",
-            shown(report.length, report.unit),
-            shown(report.length_to_buy, report.unit),
-            100.0 * report.density,
-        ),
-    ]
-}
-
-/// What stands below the picture.
-pub(super) fn caution_lines(report: &LayReport) -> Vec<String> {
-    let warnings = report.warnings.iter().map(|warning| warning.text.clone());
-    warnings.chain([report.cautions.join(" ")]).collect()
-}
-
-fn warnings(lay: &Lay, allowance: bool, unit: Unit) -> Vec<WarningReport> {
+fn warnings(lay: &Lay, allowance: bool, opened: Option<f64>, unit: Unit) -> Vec<WarningReport> {
     let mut warnings = Vec::new();
     let mut add = |code: &str, text: String| {
         warnings.push(WarningReport {
@@ -319,6 +235,17 @@ fn warnings(lay: &Lay, allowance: bool, unit: Unit) -> Vec<WarningReport> {
             ),
         );
     }
+    if let Some(length) = opened.filter(|length| *length < WORTH * lay.length()) {
+        add(
+            "shorter_not_folded",
+            format!(
+                "Not folded, with every piece laid out whole, this cloth needs about {} instead of \
+                 {}.",
+                shown(length, unit),
+                shown(lay.length(), unit)
+            ),
+        );
+    }
     let mut opened = lay.stretches.iter().filter(|stretch| !stretch.folded);
     if lay.cloth.is_folded()
         && let Some(stretch) = opened.next()
@@ -327,22 +254,19 @@ fn warnings(lay: &Lay, allowance: bool, unit: Unit) -> Vec<WarningReport> {
         for piece in &stretch.pieces {
             names.push(&piece.name);
         }
+        let where_to = if lay.stretches.len() > 1 {
+            format!(
+                "They lie on {} opened out to a single layer, right side up, after the folded cloth",
+                shown(stretch.length, unit)
+            )
+        } else {
+            "Nothing is cut from two layers: do not fold this cloth, lay it right side up"
+                .to_owned()
+        };
         add(
             "opened_stretch",
-            format!(
-                "Cut once, not from both layers: {}. They lie on {} opened out to a single layer, \
-                 right side up, after the folded cloth.",
-                names.join(", "),
-                shown(stretch.length, unit)
-            ),
+            format!("Cut once each: {}. {where_to}.", names.join(", ")),
         );
     }
     warnings
-}
-
-fn shown(mm: f64, unit: Unit) -> String {
-    Length::from_mm(mm).map_or_else(
-        |_| format!("{mm:.0} mm"),
-        |length| length.to_text(LengthStyle::usual(unit)),
-    )
 }

@@ -1,12 +1,15 @@
 //! Laying a job's pattern on cloth.
 
-use super::lay_report::{caution_lines, head_lines};
+use super::lay_report_text::{caution_lines, head_lines};
 use super::outcome::OutputFile;
 use super::prepared::{Prepared, prepared};
 use super::{Job, JobError, LayReport};
 use crate::lay::{Cloth, LayLabels, Search, parts, picture};
 use crate::render::svg;
 use crate::units::LengthStyle;
+
+/// Rounds made to tell whether cloth that is not folded would serve better.
+const COMPARED: u32 = 1500;
 
 /// A job whose pieces are being laid: the search goes on as long as the caller wants.
 ///
@@ -35,6 +38,8 @@ use crate::units::LengthStyle;
 pub struct LayRun<'a> {
     job: &'a Job,
     has_allowance: bool,
+    /// The same pieces on the same cloth not folded.
+    opened: Option<Search>,
     /// The search, to be asked for rounds.
     pub search: Search,
 }
@@ -61,11 +66,21 @@ impl<'a> LayRun<'a> {
     /// [`JobError`] when there is no pattern, or a piece does not fit on the cloth.
     pub fn new(job: &'a Job, cloth: &Cloth, seed: u64) -> Result<Self, JobError> {
         let Prepared { made, cut, .. } = prepared(job)?;
-        let parts = parts(&made.pattern, cut.as_ref(), cloth)?;
+        let lines = cut.as_ref();
+        let laid = parts(&made.pattern, lines, cloth)?;
+        let search = Search::new(cloth, laid, seed)?;
+        let opened = if cloth.is_folded() {
+            let cloth = cloth.opened();
+            let laid = parts(&made.pattern, lines, &cloth)?;
+            Search::new(&cloth, laid, seed).ok()
+        } else {
+            None
+        };
         Ok(Self {
             job,
             has_allowance: cut.is_some(),
-            search: Search::new(cloth, parts, seed)?,
+            opened,
+            search,
         })
     }
 
@@ -75,7 +90,13 @@ impl<'a> LayRun<'a> {
     /// [`JobError`] when the lay cannot be drawn.
     pub fn outcome(&self) -> Result<LayOutcome, JobError> {
         let lay = self.search.lay();
-        let report = LayReport::new(self.job, &lay, self.has_allowance);
+        let opened = self.opened.clone().map(|mut search| {
+            for _ in 0..COMPARED {
+                search.round();
+            }
+            search.length()
+        });
+        let report = LayReport::new(self.job, &lay, self.has_allowance, opened);
         let labels = LayLabels {
             title: match self.job.wearer() {
                 Some(wearer) => format!("{}, for {wearer}", self.job.title),

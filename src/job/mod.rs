@@ -18,6 +18,8 @@ mod file;
 #[cfg(feature = "lay")]
 mod lay_report;
 #[cfg(feature = "lay")]
+mod lay_report_text;
+#[cfg(feature = "lay")]
 mod lay_run;
 mod outcome;
 mod prepared;

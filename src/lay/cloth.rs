@@ -65,6 +65,15 @@ impl Cloth {
         }
     }
 
+    /// The same cloth not folded.
+    #[must_use]
+    pub fn opened(self) -> Self {
+        Self {
+            folded: false,
+            ..self
+        }
+    }
+
     /// The same cloth with a nap, a pile or a print that has an upper end: all pieces lie one way.
     #[must_use]
     pub fn one_way(self) -> Self {

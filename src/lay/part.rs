@@ -17,7 +17,7 @@ use crate::geometry::Point;
 pub struct Part {
     /// Name of the piece.
     pub name: String,
-    /// How it is cut here, in words: `2, through both layers` for example.
+    /// How it is cut here, in words: `cut 2, both layers` for example.
     pub words: String,
     /// Its outline, face up, not turned.
     pub shape: CutShape,
@@ -43,7 +43,7 @@ impl Part {
         let (inset, middle) = (0.15 * bounds.width(), bounds.center().y);
         Self {
             name: name.into(),
-            words: "1".to_owned(),
+            words: "cut 1".to_owned(),
             poses: vec![Pose::default()],
             on_fold: false,
             opened: false,

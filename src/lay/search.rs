@@ -118,7 +118,8 @@ impl Search {
         self.stretches().map(|s| s.least).sum()
     }
 
-    /// Whether no shorter lay can be.
+    /// Whether no shorter lay can be; more rounds may still find one that leaves more pieces as they
+    /// were drawn.
     #[must_use]
     pub fn is_shortest(&self) -> bool {
         self.stretches().all(OneStretch::is_shortest)
@@ -214,9 +215,6 @@ impl OneStretch {
     }
 
     fn round(&mut self) {
-        if self.is_shortest() {
-            return;
-        }
         if self.idle >= PATIENCE {
             self.start_again();
             return;

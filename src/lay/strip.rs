@@ -43,7 +43,8 @@ pub(super) struct Placed {
     pub(super) places: Vec<Place>,
     /// Length of cloth used, in millimetres.
     pub(super) length: f64,
-    /// What is kept small: the length, and a little how far along the parts lie.
+    /// What is kept small: the length, a little how far along the parts lie, and how many lie
+    /// other than drawn.
     pub(super) cost: f64,
 }
 
@@ -112,7 +113,7 @@ impl Strip {
     /// Lays all parts in an order; none as soon as the cost exceeds `most`.
     pub(super) fn lay(&mut self, order: &Order, most: f64) -> Option<Placed> {
         let mut places: Vec<Place> = Vec::with_capacity(order.parts.len());
-        let (mut end, mut ends) = (0.0_f64, 0.0);
+        let (mut end, mut ends, mut odd) = (0.0_f64, 0.0, 0.0);
         let count = order.parts.len() as f64;
         for &part in &order.parts {
             let pose = u16::try_from(order.poses[part]).unwrap_or(0);
@@ -121,15 +122,18 @@ impl Strip {
             let until = place.along + self.posed(posed).shape.along() + self.gap;
             end = end.max(until);
             ends += until / count;
-            if cost(end, ends) > most {
+            odd += self.posed(posed).odd;
+            if cost(end, ends) + odd > most {
                 return None;
             }
             places.push(place);
         }
+        // To a micrometre, so that of lays equally long the tidier is known.
+        end = (end * 1000.0 - ROUNDING).ceil() / 1000.0;
         Some(Placed {
             places,
             length: end,
-            cost: cost(end, ends),
+            cost: cost(end, ends) + odd,
         })
     }
 

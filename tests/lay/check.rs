@@ -164,8 +164,8 @@ fn same_outline(laid: &Laid, piece: &Piece, path: &kurbo::BezPath, unfold: bool)
     let half = ring(points.iter().map(|p| pose(p.0, p.1)));
     let mut expected = MultiPolygon::new(vec![half]);
     if unfold {
-        let edges = piece.outline().edges().iter();
-        let fold = edges.filter(|e| e.role() == EdgeRole::Fold).next().unwrap();
+        let mut edges = piece.outline().edges().iter();
+        let fold = edges.find(|e| e.role() == EdgeRole::Fold).unwrap();
         let at = fold.curve().start().x;
         let mirrored = ring(points.iter().map(|p| pose(2.0 * at - p.0, p.1)));
         expected = expected.union(&MultiPolygon::new(vec![mirrored]));

@@ -139,6 +139,33 @@ fn a_small_piece_goes_into_a_hollow() {
 }
 
 #[test]
+fn a_piece_cut_once_comes_after_the_folded_cloth() {
+    let rectangle = |along, across| CutShape::rectangle(along, across).unwrap();
+    let mut back = Part::new("back", rectangle(600.0, 250.0)).on_fold();
+    back.layers = 2;
+    let mut pocket = Part::new("pocket", rectangle(150.0, 140.0));
+    pocket.opened = true;
+    let cloth = Cloth::new(800.0).unwrap().folded();
+    let lay = Search::new(&cloth, vec![pocket, back], 1).unwrap().lay();
+    sound(&lay);
+    let told: Vec<_> = lay
+        .stretches
+        .iter()
+        .map(|s| (s.folded, s.width, s.length, s.pieces[0].name.as_str()))
+        .collect();
+    assert_eq!(
+        told,
+        [
+            (true, 400.0, 610.0, "back"),
+            (false, 800.0, 160.0, "pocket")
+        ]
+    );
+    assert_eq!(lay.length(), 770.0);
+    let cut = 2.0 * 600.0 * 250.0 + 150.0 * 140.0;
+    assert!((lay.density() - cut / (800.0 * 770.0)).abs() < 1e-9);
+}
+
+#[test]
 fn what_is_no_outline_is_refused() {
     let of =
         |points: &[(f64, f64)]| CutShape::new(points.iter().map(|p| Point::from(*p)).collect());
