@@ -47,8 +47,8 @@ impl Side {
     }
 }
 
-/// Random numbers of a published generator (PCG-XSH-RR 64/32), so that a seed gives the same lay
-/// in every version and on every machine.
+/// Random numbers of a published generator (PCG-XSH-RR 64/32), so that a seed gives the same
+/// numbers in every version and on every machine.
 #[derive(Debug, Clone)]
 pub(super) struct Chance(Pcg32);
 
