@@ -13,7 +13,8 @@
 //! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
 //!    DXF; a page for the fitting.
 //! 7. [`grading`]: every size of a table made in that way, its increments and the nest.
-//! 8. [`job`]: all of that from one description, as the command-line tool does it.
+//! 8. `lay` (feature `lay`): how the pieces lie on cloth, and how much of it they need.
+//! 9. [`job`]: all of that from one description, as the command-line tool does it.
 //!
 //! ```
 //! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
@@ -59,6 +60,8 @@ pub mod geometry;
 pub mod grading;
 pub mod invariants;
 pub mod job;
+#[cfg(feature = "lay")]
+pub mod lay;
 pub mod measurements;
 pub mod piece;
 pub mod render;

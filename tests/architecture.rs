@@ -26,6 +26,7 @@ const FLOORS: &[(&str, u8)] = &[
     ("draft", 4),
     ("drawing", 4),
     ("grading", 5),
+    ("lay", 5),
     ("render", 5),
     ("job", 6),
     ("cli", 7),

@@ -4,7 +4,7 @@ use std::path::PathBuf;
 
 use blockwright::grading::Align;
 use blockwright::job::PaperSize;
-use blockwright::units::Unit;
+use blockwright::units::{Length, Unit};
 use clap::{ColorChoice, Parser, Subcommand};
 
 /// Drafts sewing blocks from body measurements and prints them full size.
@@ -78,6 +78,45 @@ pub(super) enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Lay a job's pieces on cloth of a width: the length to buy, and a picture of how they lie
+    ///
+    /// Pieces keep the grain and lie both ways along the cloth, turned end to end where that
+    /// helps; with --one-way none is turned. The job's allowances are included. The search runs
+    /// for some seconds and tells its seed and rounds; given both, it gives the same lay again,
+    /// byte for byte, however fast the machine. The folder is written as by draft: lay.svg, lay.pdf,
+    /// lay.json.
+    Lay {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// Width of the cloth between the selvedges, with its unit: 140cm
+        #[arg(long, value_parser = length)]
+        width: Length,
+        /// The cloth lies folded lengthwise, selvedges together
+        #[arg(long)]
+        folded: bool,
+        /// The cloth has a nap, a pile or a print with an upper end: no piece is turned
+        #[arg(long)]
+        one_way: bool,
+        /// What pieces keep from one another, from selvedges and ends: 5mm if left out
+        #[arg(long, value_parser = length)]
+        gap: Option<Length>,
+        /// How long to search
+        #[arg(long, value_name = "N", default_value_t = 10, value_parser = clap::value_parser!(u64).range(1..=3600),
+              conflicts_with_all = ["seed", "rounds"])]
+        seconds: u64,
+        /// Search from this seed, and for as many rounds as --rounds says (20000 if left out)
+        #[arg(long, value_name = "N")]
+        seed: Option<u64>,
+        /// Search for so many rounds, however long that takes
+        #[arg(long, value_name = "N")]
+        rounds: Option<u32>,
+        /// The folder to write
+        #[arg(short, long, value_name = "DIR")]
+        output: PathBuf,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
     /// What each measurement is; or for a set or size table, what is taken, estimated, doubtful
     Measurements {
         /// A measurement set or a size table (YAML)
@@ -91,6 +130,10 @@ pub(super) enum Command {
 fn paper(text: &str) -> Result<PaperSize, String> {
     let names = PaperSize::ALL.map(PaperSize::name).join(", ");
     PaperSize::named(text).ok_or_else(|| format!("known papers are {names}"))
+}
+
+fn length(text: &str) -> Result<Length, String> {
+    Length::parse(text, None).map_err(|error| error.to_string())
 }
 
 fn align(text: &str) -> Result<Align, String> {

@@ -85,7 +85,7 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
 }
 
 /// Reads a job and the measurement set it names.
-fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
+pub(super) fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
     let set = match (job.body_path(), job.body_place()) {
         (Some(body), Some(place)) => {

@@ -34,7 +34,7 @@ pub(super) enum FolderError {
     Foreign { names: String },
     #[error(
         "the folder is left as it was: --force replaces nothing but an earlier result, and it \
-         has no pattern.json or range.json of one; give another folder"
+         has no pattern.json, range.json or lay.json of one; give another folder"
     )]
     NoResult,
     #[error("nothing was written: cannot {doing} {}: {source}", .path.display())]
@@ -102,7 +102,10 @@ pub(super) fn must_be_earlier_result(folder: &Path) -> Result<(), FolderError> {
         read.is_ok()
             && String::from_utf8_lossy(&head).contains(&format!("\"format\": \"{format}\""))
     };
-    if says("pattern.json", "blockwright-pattern") || says("range.json", "blockwright-range") {
+    if says("pattern.json", "blockwright-pattern")
+        || says("range.json", "blockwright-range")
+        || says("lay.json", "blockwright-lay")
+    {
         Ok(())
     } else {
         Err(FolderError::NoResult)

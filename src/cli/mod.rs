@@ -10,6 +10,7 @@ mod drafting;
 mod earlier;
 mod folder;
 mod grading;
+mod laying;
 mod measuring;
 mod output;
 mod problem;

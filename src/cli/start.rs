@@ -7,7 +7,7 @@ use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
 use super::problem::{Failure, Problem};
-use super::{drafting, grading, measuring, output};
+use super::{drafting, grading, laying, measuring, output};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -48,6 +48,30 @@ pub(crate) fn main() -> ExitCode {
                 force: *force,
             };
             grading::grade(job, table, output, &wanted, args.json)
+        }
+        Command::Lay {
+            job,
+            width,
+            folded,
+            one_way,
+            gap,
+            seconds,
+            seed,
+            rounds,
+            output,
+            force,
+        } => {
+            let wanted = laying::Wanted {
+                width: *width,
+                folded: *folded,
+                one_way: *one_way,
+                gap: *gap,
+                seconds: *seconds,
+                seed: *seed,
+                rounds: *rounds,
+                force: *force,
+            };
+            laying::lay(job, output, &wanted, args.json)
         }
         Command::Check { job } => drafting::check(job, args.json),
         Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),

@@ -80,6 +80,10 @@ pub enum JobError {
     /// The pieces cannot be written for exchange.
     #[error("the pattern cannot be written as DXF: {0}")]
     Dxf(#[from] crate::render::dxf::DxfError),
+    /// The pieces cannot be laid on the cloth.
+    #[cfg(feature = "lay")]
+    #[error("the pieces cannot be laid: {0}")]
+    Lay(#[from] crate::lay::LayError),
     /// The pattern cannot be printed as the job asks.
     #[cfg(feature = "pdf")]
     #[error("the pattern cannot be printed as asked under `print`: {0}")]
@@ -103,6 +107,10 @@ impl JobError {
             Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
             Self::Label { .. } => "bad_size_label".to_owned(),
             Self::Dxf(_) => "cannot_be_written_as_dxf".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(_) => "cannot_be_laid".to_owned(),
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => "cannot_be_printed".to_owned(),
         }

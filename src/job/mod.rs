@@ -5,7 +5,8 @@
 //! `JobFile::parse` (feature `yaml`) tells which measurement set is wanted
 //! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
 //! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
-//! [`run_range`] does so with every size of a table.
+//! [`run_range`] does so with every size of a table, and `LayRun` (feature `lay`) lays the pieces
+//! on cloth.
 
 mod chain;
 mod definition;
@@ -14,8 +15,15 @@ mod error;
 mod field;
 #[cfg(feature = "yaml")]
 mod file;
+#[cfg(feature = "lay")]
+mod lay_report;
+#[cfg(feature = "lay")]
+mod lay_report_text;
+#[cfg(feature = "lay")]
+mod lay_run;
 mod outcome;
 mod pages_report;
+mod prepared;
 mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
@@ -55,6 +63,10 @@ pub use error::ResolveError;
 pub use error::{Fault, JobError};
 #[cfg(feature = "yaml")]
 pub use file::JobFile;
+#[cfg(feature = "lay")]
+pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
+#[cfg(feature = "lay")]
+pub use lay_run::{LayOutcome, LayRun};
 pub use outcome::{Outcome, OutputFile, is_output_name};
 pub use pages_report::PagesReport;
 pub use print::{PageTurn, PaperSize, PrintOptions};

@@ -59,7 +59,7 @@ pub(super) fn tiled_name(paper: PaperSize) -> String {
     format!("pattern-{}.pdf", paper.name())
 }
 
-/// Whether a job or a range, of this version or a later one, writes a file of this name.
+/// Whether a job, a range or a lay, of this version or a later one, writes a file of this name.
 ///
 /// ```
 /// use blockwright::job::is_output_name;
@@ -76,6 +76,12 @@ pub fn is_output_name(name: &str) -> bool {
         "fitting.html",
     ];
     NAMES.contains(&name)
+        || is_lay_name(name)
         || is_range_name(name)
         || PaperSize::ALL.iter().any(|size| tiled_name(*size) == name)
+}
+
+/// Whether laying on cloth writes a file of this name.
+fn is_lay_name(name: &str) -> bool {
+    ["lay.svg", "lay.pdf", "lay.json"].contains(&name)
 }

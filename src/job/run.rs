@@ -1,15 +1,13 @@
 //! Running a job: draft, prove, alter, draw, render.
 
-use super::chain::{Made, made};
+use super::chain::Made;
 use super::outcome::OutputFile;
+use super::prepared::{Prepared, prepared};
 #[cfg(feature = "pdf")]
 use super::print_pdf::{Laid, print};
-use super::prove::prove;
 use super::report::cautions;
-use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
 use crate::allowance::CutLines;
-use crate::draft::draft;
 use crate::drawing::{
     PatternLabels, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetError, lay, pattern_parts, place_on_sheet,
 };
@@ -46,28 +44,18 @@ use crate::render::{dxf, json, svg};
 /// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
 /// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
-    let drafted = draft(job.set.body(), &job.options)?;
-    let violations = prove(&drafted);
-    if !violations.is_empty() {
-        return Err(JobError::Unprovable { violations });
-    }
+    let Prepared { drafted, made, cut } = prepared(job)?;
     let Made {
         pattern,
         accounts,
         choices,
-    } = made(&drafted, &job.alterations, job.set.body())?;
-    let pattern = with_doubts(pattern, job)?;
+    } = made;
     let labels = PatternLabels {
         title: job.title.clone(),
         wearer: job.wearer(),
         size: job.size.clone(),
         date: job.date.clone(),
     };
-    let cut = job
-        .allowances
-        .as_ref()
-        .map(|allowances| CutLines::new(&pattern, allowances))
-        .transpose()?;
     let parts = pattern_parts(&pattern, &labels, cut.as_ref())?;
     let placements =
         place_on_sheet(&parts, SHEET_WIDTH_MM, SHEET_GAP_MM).map_err(SheetError::from)?;

@@ -12,6 +12,7 @@ mod folders;
 mod grading;
 mod hostile;
 mod job_files;
+mod laying;
 mod measuring;
 mod outputs;
 mod seams;

@@ -1,0 +1,155 @@
+//! The command `lay`.
+
+use std::path::Path;
+use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
+
+use blockwright::job::{LayReport, LayRun};
+use blockwright::lay::{Cloth, LayError, Search};
+use blockwright::units::Length;
+use indicatif::{ProgressBar, ProgressStyle};
+use serde::Serialize;
+
+use super::drafting::job;
+use super::folder;
+use super::problem::{Failure, Problem, read_argument};
+
+/// How many rounds are made even when no shorter lay can be: they leave pieces as they were drawn.
+const LEAST: u32 = 2000;
+
+/// How many rounds are made between two looks at the clock.
+const AT_ONCE: u32 = 25;
+
+/// How many rounds are made at most.
+const MOST: u32 = 1_000_000_000;
+
+/// What the arguments ask for besides the files.
+pub(super) struct Wanted {
+    pub(super) width: Length,
+    pub(super) folded: bool,
+    pub(super) one_way: bool,
+    pub(super) gap: Option<Length>,
+    pub(super) seconds: u64,
+    pub(super) seed: Option<u64>,
+    pub(super) rounds: Option<u32>,
+    pub(super) force: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct Done<'a> {
+    status: &'static str,
+    #[serde(flatten)]
+    report: &'a LayReport,
+    folder: String,
+    files: Vec<&'a str>,
+}
+
+/// Lays a job's pieces on cloth into a folder; the report.
+pub(super) fn lay(
+    path: &Path,
+    folder: &Path,
+    wanted: &Wanted,
+    json: bool,
+) -> Result<String, Failure> {
+    let cloth = cloth(wanted)
+        .map_err(|error| Failure::wrong(Problem::new("bad_cloth", error.to_string())))?;
+    let file = read_argument(path)?;
+    let job = job(path, &file)?;
+    let seed = wanted.seed.unwrap_or_else(any_seed);
+    let mut run =
+        LayRun::new(&job, &cloth, seed).map_err(|error| Failure::of_job(&file, &error))?;
+    // With a seed or rounds the lay must not hang on how fast the machine is.
+    if wanted.seed.is_some() || wanted.rounds.is_some() {
+        let rounds = wanted.rounds.unwrap_or(Search::USUAL_ROUNDS);
+        by_rounds(&mut run.search, rounds);
+    } else {
+        by_clock(&mut run.search, Duration::from_secs(wanted.seconds));
+    }
+    let outcome = run
+        .outcome()
+        .map_err(|error| Failure::of_job(&file, &error))?;
+    folder::write(folder, &outcome.files, wanted.force)?;
+    let files: Vec<&str> = outcome.files.iter().map(|f| f.name.as_str()).collect();
+    let shown = folder.display().to_string();
+    if !json {
+        let text = outcome.report.text();
+        return Ok(format!(
+            "{text}\nWritten to {shown}: {}\n",
+            files.join(", ")
+        ));
+    }
+    let done = Done {
+        status: "ok",
+        report: &outcome.report,
+        folder: shown,
+        files,
+    };
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
+    text.push('\n');
+    Ok(text)
+}
+
+fn cloth(wanted: &Wanted) -> Result<Cloth, LayError> {
+    let mut cloth = Cloth::new(wanted.width.mm())?;
+    if let Some(gap) = wanted.gap {
+        cloth = cloth.with_gap(gap.mm())?;
+    }
+    if wanted.folded {
+        cloth = cloth.folded();
+    }
+    if wanted.one_way {
+        cloth = cloth.one_way();
+    }
+    Ok(cloth)
+}
+
+/// A seed of six digits from the clock, short enough to be typed again.
+fn any_seed() -> u64 {
+    let now = SystemTime::now().duration_since(UNIX_EPOCH);
+    now.map_or(1, |now| u64::from(now.subsec_nanos()) % 1_000_000)
+}
+
+fn by_rounds(search: &mut Search, rounds: u32) {
+    let bar = bar(u64::from(rounds));
+    while search.rounds() < rounds {
+        search.round();
+        if search.rounds().is_multiple_of(AT_ONCE) {
+            show(&bar, u64::from(search.rounds()), search);
+        }
+    }
+    bar.finish_and_clear();
+}
+
+fn by_clock(search: &mut Search, time: Duration) {
+    let begun = Instant::now();
+    let bar = bar(u64::try_from(time.as_millis()).unwrap_or(u64::MAX));
+    let enough = |search: &Search| {
+        search.is_shortest() && search.rounds() >= LEAST || search.rounds() > MOST
+    };
+    while begun.elapsed() < time && !enough(search) {
+        for _ in 0..AT_ONCE {
+            search.round();
+        }
+        let gone = u64::try_from(begun.elapsed().as_millis()).unwrap_or(u64::MAX);
+        show(&bar, gone, search);
+    }
+    bar.finish_and_clear();
+}
+
+/// A bar on standard error, which draws nothing unless that is a terminal.
+fn bar(length: u64) -> ProgressBar {
+    let bar = ProgressBar::new(length);
+    if let Ok(style) = ProgressStyle::with_template("laying {bar:30} {msg}") {
+        bar.set_style(style);
+    }
+    bar
+}
+
+fn show(bar: &ProgressBar, position: u64, search: &Search) {
+    bar.set_position(position);
+    bar.set_message(format!(
+        "{:.0} mm, round {}",
+        search.length(),
+        search.rounds()
+    ));
+}

@@ -1,0 +1,136 @@
+//! Laying a job's pattern on cloth.
+
+use super::lay_report_text::{caution_lines, head_lines};
+use super::outcome::OutputFile;
+use super::prepared::{Prepared, prepared};
+use super::{Job, JobError, LayReport};
+use crate::lay::{Cloth, LayLabels, Search, parts, picture};
+use crate::render::svg;
+use crate::units::LengthStyle;
+
+/// Rounds made to tell whether cloth that is not folded would serve better.
+const COMPARED: u32 = 1500;
+
+/// A job whose pieces are being laid: the search goes on as long as the caller wants.
+///
+/// ```
+/// use blockwright::draft::Block;
+/// use blockwright::job::{Job, LayRun};
+/// use blockwright::lay::Cloth;
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet};
+/// use blockwright::units::Unit;
+///
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let job = Job::new("Skirt", Block::Skirt, MeasurementSet::new("Ada", Unit::Cm, body));
+/// let mut run = LayRun::new(&job, &Cloth::new(1400.0)?.folded(), 1)?;
+/// for _ in 0..20 {
+///     run.search.round();
+/// }
+/// let outcome = run.outcome()?;
+/// assert!(outcome.report.length > 600.0 && outcome.report.density < 1.0);
+/// assert_eq!(outcome.files[0].name, "lay.svg");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct LayRun<'a> {
+    job: &'a Job,
+    has_allowance: bool,
+    /// The same pieces on the same cloth not folded.
+    opened: Option<Search>,
+    /// The search, to be asked for rounds.
+    pub search: Search,
+}
+
+/// A lay, what is to be said about it, and its files.
+///
+/// ```
+/// use blockwright::job::LayOutcome;
+/// fn length(outcome: &LayOutcome) -> f64 { outcome.report.length }
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct LayOutcome {
+    /// What is to be said about it, and where every piece lies.
+    pub report: LayReport,
+    /// Its files: `lay.svg`, `lay.pdf` (with the feature `pdf`) and `lay.json`.
+    pub files: Vec<OutputFile>,
+}
+
+impl<'a> LayRun<'a> {
+    /// Drafts, proves and alters the job's pattern and lays its pieces a first time.
+    ///
+    /// # Errors
+    /// [`JobError`] when there is no pattern, or a piece does not fit on the cloth.
+    pub fn new(job: &'a Job, cloth: &Cloth, seed: u64) -> Result<Self, JobError> {
+        let Prepared { made, cut, .. } = prepared(job)?;
+        let lines = cut.as_ref();
+        let laid = parts(&made.pattern, lines, cloth)?;
+        let search = Search::new(cloth, laid, seed)?;
+        let opened = if cloth.is_folded() {
+            let cloth = cloth.opened();
+            let laid = parts(&made.pattern, lines, &cloth)?;
+            Search::new(&cloth, laid, seed).ok()
+        } else {
+            None
+        };
+        Ok(Self {
+            job,
+            has_allowance: cut.is_some(),
+            opened,
+            search,
+        })
+    }
+
+    /// The shortest lay so far with its report and files; the same rounds give the same bytes.
+    ///
+    /// # Errors
+    /// [`JobError`] when the lay cannot be drawn.
+    pub fn outcome(&self) -> Result<LayOutcome, JobError> {
+        let lay = self.search.lay();
+        let opened = self.opened.clone().map(|mut search| {
+            for _ in 0..COMPARED {
+                search.round();
+            }
+            search.length()
+        });
+        let report = LayReport::new(self.job, &lay, self.has_allowance, opened);
+        let labels = LayLabels {
+            title: match self.job.wearer() {
+                Some(wearer) => format!("{}, for {wearer}", self.job.title),
+                None => self.job.title.clone(),
+            },
+            lines: head_lines(&report),
+            notes: caution_lines(&report),
+            style: LengthStyle::usual(self.job.set.unit()),
+        };
+        let drawing = picture(&lay, &labels)?;
+        let mut files = vec![OutputFile {
+            name: "lay.svg".to_owned(),
+            bytes: svg::render(&drawing).into_bytes(),
+        }];
+        #[cfg(feature = "pdf")]
+        files.push(OutputFile {
+            name: "lay.pdf".to_owned(),
+            bytes: crate::render::pdf::picture(&drawing, paper(self.job), &labels.title)?,
+        });
+        files.push(OutputFile {
+            name: "lay.json".to_owned(),
+            bytes: report.document().into_bytes(),
+        });
+        Ok(LayOutcome { report, files })
+    }
+}
+
+/// The paper of a home printer of the job's kind.
+#[cfg(feature = "pdf")]
+fn paper(job: &Job) -> crate::render::pdf::Paper {
+    use super::PaperSize;
+    use crate::render::pdf::Paper;
+    match job.print.paper {
+        PaperSize::Letter | PaperSize::Legal => Paper::Letter,
+        _ => Paper::A4,
+    }
+}
