@@ -6,13 +6,18 @@
 //! on the same two outputs.
 
 mod args;
+mod batching;
+mod digest;
 mod drafting;
 mod earlier;
 mod folder;
 mod grading;
 mod measuring;
 mod output;
+mod partial;
+mod people_file;
 mod problem;
+mod progress;
 mod source_file;
 mod start;
 mod swap;

@@ -9,7 +9,7 @@ use super::read_body::{JobBody, body};
 use super::read_ease::{EasePlace, ease};
 use super::read_print::print;
 use super::read_shape::ShapeFields;
-use super::{Job, LONGEST_TITLE, PrintOptions, RangeJob, ResolveError};
+use super::{BatchJob, Job, LONGEST_TITLE, PrintOptions, RangeJob, ResolveError};
 use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
@@ -67,6 +67,8 @@ pub struct JobFile {
     body: Option<JobBody>,
     print: PrintOptions,
     notes: Vec<Warning>,
+    /// Whether there is a body that was not read.
+    body_unused: bool,
 }
 
 impl JobFile {
@@ -86,6 +88,16 @@ impl JobFile {
     ///
     /// [`FileErrors`] with every problem of the file and its place.
     pub fn parse_for_range(text: &str) -> Result<Self, FileErrors> {
+        Self::read(text, false)
+    }
+
+    /// Reads a job file that is to be made for many wearers: `body` may be left out, and is not
+    /// used.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem of the file and its place.
+    pub fn parse_for_batch(text: &str) -> Result<Self, FileErrors> {
         Self::read(text, false)
     }
 
@@ -159,13 +171,9 @@ impl JobFile {
                 cause: FileCause::WrongShape { found, expected },
             }));
         };
-        let mut notes = notes(&options, &places, unused);
-        if body_field.is_some() && !wants_body {
-            let text = "the body of the job is not used: the sizes are those of the table";
-            notes.push(Warning::new("body_unused", text));
-        }
         Ok(Self {
-            notes,
+            notes: notes(&options, &places, unused),
+            body_unused: body_field.is_some() && !wants_body,
             title,
             options,
             alterations: steps,
@@ -213,6 +221,10 @@ impl JobFile {
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
         let mut notes = self.notes;
+        if self.body_unused {
+            let text = "the body of the job is not used: the sizes are those of the table";
+            notes.push(Warning::new("body_unused", text));
+        }
         if self.allowances.is_some() {
             notes.push(Warning::new(
                 "allowance_unused",
@@ -227,6 +239,20 @@ impl JobFile {
             align: Align::default(),
             print: self.print,
             notes,
+        }
+    }
+}
+
+impl JobFile {
+    /// The same work for many wearers. How it is printed has no bearing.
+    #[must_use]
+    pub fn for_batch(self) -> BatchJob {
+        BatchJob {
+            title: self.title,
+            options: self.options,
+            alterations: self.alterations,
+            allowances: self.allowances,
+            notes: self.notes,
         }
     }
 }

@@ -5,8 +5,14 @@
 //! `JobFile::parse` (feature `yaml`) tells which measurement set is wanted
 //! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
 //! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
-//! [`run_range`] does so with every size of a table.
+//! [`run_range`] does so with every size of a table. [`BatchJob::record`] makes the pattern for a
+//! row of a table of people and draws nothing.
 
+mod batch_columns;
+mod batch_definition;
+mod batch_record;
+mod batch_report;
+mod batch_row;
 mod chain;
 mod definition;
 mod error;
@@ -14,6 +20,7 @@ mod error;
 mod field;
 #[cfg(feature = "yaml")]
 mod file;
+mod make;
 mod outcome;
 mod print;
 #[cfg(feature = "pdf")]
@@ -46,6 +53,11 @@ mod rounding;
 mod run;
 mod warnings;
 
+pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
+pub use batch_definition::BatchJob;
+pub use batch_record::BatchRecord;
+pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
+pub use batch_row::BatchRefusal;
 pub use definition::{Job, LONGEST_TITLE};
 #[cfg(feature = "yaml")]
 pub use error::ResolveError;

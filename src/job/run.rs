@@ -1,13 +1,10 @@
 //! Running a job: draft, prove, alter, draw, render.
 
-use super::chain::{Made, made};
+use super::chain::Ways;
+use super::make::{MadePattern, make};
 use super::outcome::OutputFile;
-use super::prove::prove;
 use super::report::cautions;
-use super::warnings::with_doubts;
 use super::{Job, JobError, JobReport, Outcome};
-use crate::allowance::CutLines;
-use crate::draft::draft;
 use crate::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use crate::measurements::SetReport;
 use crate::render::fitting::{self, Fitting};
@@ -41,26 +38,17 @@ use crate::render::{json, svg};
 /// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
 /// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
-    let drafted = draft(job.set.body(), &job.options)?;
-    let violations = prove(&drafted);
-    if !violations.is_empty() {
-        return Err(JobError::Unprovable { violations });
-    }
-    let Made {
+    let MadePattern {
+        drafted,
         pattern,
         accounts,
         choices,
-    } = made(&drafted, &job.alterations, job.set.body())?;
-    let pattern = with_doubts(pattern, job)?;
+        cut,
+    } = make(job, Ways::Compared)?;
     let labels = PatternLabels {
         title: job.title.clone(),
         wearer: job.wearer(),
     };
-    let cut = job
-        .allowances
-        .as_ref()
-        .map(|allowances| CutLines::new(&pattern, allowances))
-        .transpose()?;
     let sheet = match &cut {
         Some(cut) => pattern_sheet_to_cut(&pattern, &labels, cut)?,
         None => pattern_sheet(&pattern, &labels)?,
