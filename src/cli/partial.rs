@@ -281,7 +281,10 @@ fn take(folder: &Path, force: bool) -> Result<PathBuf, FolderError> {
         });
     }
     let is_results = |name: &String| name == RESULTS && folder.join(name).is_file();
-    let foreign: Vec<String> = others.into_iter().filter(|name| !is_results(name)).collect();
+    let foreign: Vec<String> = others
+        .into_iter()
+        .filter(|name| !is_results(name))
+        .collect();
     if !foreign.is_empty() {
         return Err(FolderError::Foreign {
             names: few(&foreign),

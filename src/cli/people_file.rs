@@ -20,9 +20,7 @@ pub(super) enum PeopleError {
     Io(#[from] io::Error),
     #[error("this is no plain file; give one, since it is read twice")]
     NotPlain,
-    #[error(
-        "the header is not text: `{shown}` is not UTF-8; save the file as CSV in UTF-8"
-    )]
+    #[error("the header is not text: `{shown}` is not UTF-8; save the file as CSV in UTF-8")]
     NotText { shown: String },
     #[error(
         "the row that begins in line {line} is longer than {LONGEST_ROW} bytes; is a quote left \
@@ -174,12 +172,14 @@ impl Rows {
     fn advance(&mut self) -> Result<bool, PeopleError> {
         let line = self.reader.position().line();
         self.reader.get_mut().left = LONGEST_ROW;
-        self.reader.read_byte_record(&mut self.record).map_err(|error| {
-            if self.reader.get_ref().left == 0 {
-                return PeopleError::RowTooLong { line };
-            }
-            PeopleError::Io(error.into())
-        })
+        self.reader
+            .read_byte_record(&mut self.record)
+            .map_err(|error| {
+                if self.reader.get_ref().left == 0 {
+                    return PeopleError::RowTooLong { line };
+                }
+                PeopleError::Io(error.into())
+            })
     }
 
     /// The digest of all bytes that were read.

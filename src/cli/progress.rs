@@ -32,16 +32,18 @@ impl Progress {
         if !self.wanted || self.started.elapsed() < PATIENCE {
             return;
         }
-        let bar = self.bar.get_or_insert_with(|| {
-            let style = "{bar:40} {pos} of {len} wearers, {eta} left";
-            let style = ProgressStyle::with_template(style)
-                .unwrap_or_else(|_| ProgressStyle::default_bar());
-            let bar = ProgressBar::new(self.total).with_style(style);
-            // So that the time left is told from what this run did.
-            bar.reset_eta();
-            bar
-        });
+        if let Some(bar) = &self.bar {
+            bar.set_position(done);
+            return;
+        }
+        let style = "{bar:40} {pos} of {len} wearers, {eta} left";
+        let style =
+            ProgressStyle::with_template(style).unwrap_or_else(|_| ProgressStyle::default_bar());
+        let bar = ProgressBar::new(self.total).with_style(style);
         bar.set_position(done);
+        // The time left is told from what is done from here on, not from the jump to here.
+        bar.reset_eta();
+        self.bar = Some(bar);
     }
 
     /// Takes the bar away; how long it took.

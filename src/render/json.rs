@@ -59,7 +59,7 @@ pub fn render_to_cut(
     accounts: &[Account],
     cut: &CutLines,
 ) -> String {
-    written(Document::new(pattern, body, title, accounts).to_cut(cut))
+    written(Document::new(pattern, body, title, accounts).with_cut(cut))
 }
 
 fn written(document: Document<'_>) -> String {
@@ -117,7 +117,7 @@ pub fn document_to_cut<'a>(
     accounts: &'a [Account],
     cut: &CutLines,
 ) -> impl Serialize + 'a {
-    Document::new(pattern, body, title, accounts).to_cut(cut)
+    Document::new(pattern, body, title, accounts).with_cut(cut)
 }
 
 /// A length or angle rounded to a ten-thousandth, without a minus before zero; nothing where
@@ -271,7 +271,7 @@ impl<'a> Document<'a> {
         }
     }
 
-    fn to_cut(mut self, cut: &CutLines) -> Self {
+    fn with_cut(mut self, cut: &CutLines) -> Self {
         for piece in &mut self.pieces {
             piece.cut_line = cut.of(piece.name).map(closed);
         }
