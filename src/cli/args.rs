@@ -117,6 +117,31 @@ pub(super) enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Make a job for every row of a table of people (CSV), without drawing it
+    ///
+    /// The columns are measurements in mm, or with their unit: `waist_girth (cm)`. The column id
+    /// names the wearer; other columns are passed over and told. An empty cell is estimated. The
+    /// job needs no body. DIR/results.jsonl has one line a row, in their order; a row that is
+    /// refused says why and stops nothing. A command that was stopped goes on where it was when
+    /// it is run again.
+    Batch {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// The table of people (CSV)
+        people: PathBuf,
+        /// The folder to write
+        #[arg(short, long, value_name = "DIR")]
+        output: PathBuf,
+        /// Write the pattern document of every wearer into her line
+        #[arg(long)]
+        patterns: bool,
+        /// How many threads work; as many as the machine has if left out
+        #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=256))]
+        threads: Option<u16>,
+        /// Replace an earlier result in the folder, or an unfinished one of something else
+        #[arg(long)]
+        force: bool,
+    },
     /// What each measurement is; or for a set or size table, what is taken, estimated, doubtful
     Measurements {
         /// A measurement set or a size table (YAML)

@@ -56,7 +56,9 @@ fn write_file(path: &Path, bytes: &[u8]) -> io::Result<()> {
 fn look(folder: &Path, force: bool) -> Result<(PathBuf, Found), FolderError> {
     let named = match fs::symlink_metadata(folder) {
         Ok(_) => fs::canonicalize(folder).map_err(failed("follow the link", folder))?,
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return new(folder),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => {
+            return Ok((new_folder(folder)?, Found::Nothing));
+        }
         Err(error) => return Err(failed("look at", folder)(error)),
     };
     let metadata = fs::metadata(&named).map_err(failed("look at", folder))?;
@@ -83,7 +85,8 @@ fn look(folder: &Path, force: bool) -> Result<(PathBuf, Found), FolderError> {
     Ok((named, Found::EarlierResult))
 }
 
-fn new(folder: &Path) -> Result<(PathBuf, Found), FolderError> {
+/// The path of a folder that is not there yet; the one around it must be.
+pub(super) fn new_folder(folder: &Path) -> Result<PathBuf, FolderError> {
     let name = folder.file_name().ok_or(FolderError::NoName)?;
     let parent = match folder.parent() {
         Some(parent) if parent != Path::new("") => parent,
@@ -93,5 +96,5 @@ fn new(folder: &Path) -> Result<(PathBuf, Found), FolderError> {
         let parent = parent.to_path_buf();
         return Err(FolderError::NoParent { parent });
     }
-    Ok((parent.join(name), Found::Nothing))
+    Ok(parent.join(name))
 }

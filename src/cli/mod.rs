@@ -6,6 +6,8 @@
 //! on the same two outputs.
 
 mod args;
+mod batching;
+mod digest;
 mod drafting;
 mod earlier;
 mod folder;
@@ -13,7 +15,10 @@ mod grading;
 mod laying;
 mod measuring;
 mod output;
+mod partial;
+mod people_file;
 mod problem;
+mod progress;
 mod source_file;
 mod start;
 mod swap;

@@ -7,7 +7,7 @@ use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
 use super::problem::{Failure, Problem};
-use super::{drafting, grading, laying, measuring, output};
+use super::{batching, drafting, grading, laying, measuring, output};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -72,6 +72,22 @@ pub(crate) fn main() -> ExitCode {
                 force: *force,
             };
             laying::lay(job, output, &wanted, args.json)
+        }
+        Command::Batch {
+            job,
+            people,
+            output,
+            patterns,
+            threads,
+            force,
+        } => {
+            let wanted = batching::Wanted {
+                patterns: *patterns,
+                threads: *threads,
+                force: *force,
+                json: args.json,
+            };
+            batching::batch(job, people, output, &wanted)
         }
         Command::Check { job } => drafting::check(job, args.json),
         Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),

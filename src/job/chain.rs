@@ -20,8 +20,22 @@ pub(super) struct Made {
     pub choices: Vec<MethodChoice>,
 }
 
+/// Whether the ways there are at a step are worked out beside the one made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Ways {
+    /// For a person who reads the report and chooses.
+    Compared,
+    /// Nobody is there to choose, and it takes a good part of the time.
+    PassedOver,
+}
+
 /// Makes the alterations in their order, proving the pattern after each.
-pub(super) fn made(drafted: &Pattern, requests: &[Request], body: &Body) -> Result<Made, JobError> {
+pub(super) fn made(
+    drafted: &Pattern,
+    requests: &[Request],
+    body: &Body,
+    ways: Ways,
+) -> Result<Made, JobError> {
     let mut made = Made {
         pattern: drafted.clone(),
         accounts: Vec::new(),
@@ -41,9 +55,11 @@ pub(super) fn made(drafted: &Pattern, requests: &[Request], body: &Body) -> Resu
             request.alteration()?
         };
         let Chain { pattern, accounts } = alter(&made.pattern, &[alteration]).map_err(counted)?;
-        let amount = accounts.first().and_then(|account| account.amount);
-        let ways = amount.and_then(|amount| choice(&made.pattern, request, amount, index + 1));
-        made.choices.extend(ways);
+        if ways == Ways::Compared {
+            let amount = accounts.first().and_then(|account| account.amount);
+            let found = amount.and_then(|amount| choice(&made.pattern, request, amount, index + 1));
+            made.choices.extend(found);
+        }
         made.accounts.extend(accounts);
         made.pattern = pattern;
     }

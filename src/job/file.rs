@@ -9,7 +9,7 @@ use super::read_ease::{EasePlace, ease};
 use super::read_inscription::{date, size, title};
 use super::read_print::print;
 use super::read_shape::ShapeFields;
-use super::{Job, PrintOptions, RangeJob, ResolveError};
+use super::{BatchJob, Job, PrintOptions, RangeJob, ResolveError};
 use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
@@ -73,6 +73,8 @@ pub struct JobFile {
     print: PrintOptions,
     dxf: bool,
     notes: Vec<Warning>,
+    /// Whether there is a body that was not read.
+    body_unused: bool,
 }
 
 impl JobFile {
@@ -92,6 +94,16 @@ impl JobFile {
     ///
     /// [`FileErrors`] with every problem of the file and its place.
     pub fn parse_for_range(text: &str) -> Result<Self, FileErrors> {
+        Self::read(text, false)
+    }
+
+    /// Reads a job file that is to be made for many wearers: `body` may be left out, and is not
+    /// used.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem of the file and its place.
+    pub fn parse_for_batch(text: &str) -> Result<Self, FileErrors> {
         Self::read(text, false)
     }
 
@@ -174,13 +186,9 @@ impl JobFile {
                 cause: FileCause::WrongShape { found, expected },
             }));
         };
-        let mut notes = notes(&options, &places, unused);
-        if body_field.is_some() && !wants_body {
-            let text = "the body of the job is not used: the sizes are those of the table";
-            notes.push(Warning::new("body_unused", text));
-        }
         Ok(Self {
-            notes,
+            notes: notes(&options, &places, unused),
+            body_unused: body_field.is_some() && !wants_body,
             title,
             size,
             date,
@@ -236,6 +244,10 @@ impl JobFile {
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
         let mut notes = self.notes;
+        if self.body_unused {
+            let text = "the body of the job is not used: the sizes are those of the table";
+            notes.push(Warning::new("body_unused", text));
+        }
         if self.allowances.is_some() {
             notes.push(Warning::new(
                 "allowance_unused",
@@ -258,6 +270,20 @@ impl JobFile {
             print: self.print,
             dxf: self.dxf,
             notes,
+        }
+    }
+}
+
+impl JobFile {
+    /// The same work for many wearers. How it is printed has no bearing.
+    #[must_use]
+    pub fn for_batch(self) -> BatchJob {
+        BatchJob {
+            title: self.title,
+            options: self.options,
+            alterations: self.alterations,
+            allowances: self.allowances,
+            notes: self.notes,
         }
     }
 }

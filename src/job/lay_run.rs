@@ -1,8 +1,9 @@
 //! Laying a job's pattern on cloth.
 
+use super::chain::Ways;
 use super::lay_report_text::{caution_lines, head_lines};
+use super::make::{MadePattern, make};
 use super::outcome::OutputFile;
-use super::prepared::{Prepared, prepared};
 use super::{Job, JobError, LayReport};
 use crate::lay::{Cloth, LayLabels, Search, parts, picture};
 use crate::render::svg;
@@ -65,13 +66,13 @@ impl<'a> LayRun<'a> {
     /// # Errors
     /// [`JobError`] when there is no pattern, or a piece does not fit on the cloth.
     pub fn new(job: &'a Job, cloth: &Cloth, seed: u64) -> Result<Self, JobError> {
-        let Prepared { made, cut, .. } = prepared(job)?;
+        let MadePattern { pattern, cut, .. } = make(job, Ways::PassedOver)?;
         let lines = cut.as_ref();
-        let laid = parts(&made.pattern, lines, cloth)?;
+        let laid = parts(&pattern, lines, cloth)?;
         let search = Search::new(cloth, laid, seed)?;
         let opened = if cloth.is_folded() {
             let cloth = cloth.opened();
-            let laid = parts(&made.pattern, lines, &cloth)?;
+            let laid = parts(&pattern, lines, &cloth)?;
             Search::new(&cloth, laid, seed).ok()
         } else {
             None

@@ -6,8 +6,14 @@
 //! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
 //! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
 //! [`run_range`] does so with every size of a table, and `LayRun` (feature `lay`) lays the pieces
-//! on cloth.
+//! on cloth. [`BatchJob::record`] makes the pattern for a row of a table of people and draws
+//! nothing.
 
+mod batch_columns;
+mod batch_definition;
+mod batch_record;
+mod batch_report;
+mod batch_row;
 mod chain;
 mod definition;
 mod error;
@@ -21,9 +27,9 @@ mod lay_report;
 mod lay_report_text;
 #[cfg(feature = "lay")]
 mod lay_run;
+mod make;
 mod outcome;
 mod pages_report;
-mod prepared;
 mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
@@ -57,6 +63,11 @@ mod rounding;
 mod run;
 mod warnings;
 
+pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
+pub use batch_definition::BatchJob;
+pub use batch_record::BatchRecord;
+pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
+pub use batch_row::BatchRefusal;
 pub use definition::{Job, LONGEST_TITLE};
 #[cfg(feature = "yaml")]
 pub use error::ResolveError;

@@ -8,7 +8,7 @@ use crate::allowance::Allowances;
 use crate::alterations::{Account, MethodChoice};
 use crate::drawing::contents;
 use crate::measurements::SetReport;
-use crate::piece::{EaseOn, EdgeRef, Pattern, Seam};
+use crate::piece::{EaseOn, EdgeRef, Pattern, Seam, Warning};
 
 /// What must be known before anything is printed or cut.
 pub(super) const fn cautions(allowances: Option<&Allowances>) -> [&'static str; 2] {
@@ -166,6 +166,15 @@ pub struct WarningReport {
     pub text: String,
 }
 
+impl From<&Warning> for WarningReport {
+    fn from(warning: &Warning) -> Self {
+        Self {
+            code: warning.code.clone(),
+            text: warning.text.clone(),
+        }
+    }
+}
+
 impl JobReport {
     /// The report of a drafted job.
     pub(super) fn new(
@@ -189,10 +198,7 @@ impl JobReport {
                 angle: rounded(dart.angle().to_degrees()),
             })
         });
-        let warnings = pattern.warnings().iter().map(|warning| WarningReport {
-            code: warning.code.clone(),
-            text: warning.text.clone(),
-        });
+        let warnings = pattern.warnings().iter().map(WarningReport::from);
         Self {
             title: job.title.clone(),
             block: job.options.block.name().to_owned(),

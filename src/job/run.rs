@@ -1,8 +1,8 @@
 //! Running a job: draft, prove, alter, draw, render.
 
-use super::chain::Made;
+use super::chain::Ways;
+use super::make::{MadePattern, make};
 use super::outcome::OutputFile;
-use super::prepared::{Prepared, prepared};
 #[cfg(feature = "pdf")]
 use super::print_pdf::{Laid, print};
 use super::report::cautions;
@@ -44,12 +44,13 @@ use crate::render::{dxf, json, svg};
 /// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
 /// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
-    let Prepared { drafted, made, cut } = prepared(job)?;
-    let Made {
+    let MadePattern {
+        drafted,
         pattern,
         accounts,
         choices,
-    } = made;
+        cut,
+    } = make(job, Ways::Compared)?;
     let labels = PatternLabels {
         title: job.title.clone(),
         wearer: job.wearer(),

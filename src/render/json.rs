@@ -59,11 +59,7 @@ pub fn render_to_cut(
     accounts: &[Account],
     cut: &CutLines,
 ) -> String {
-    let mut document = Document::new(pattern, body, title, accounts);
-    for piece in &mut document.pieces {
-        piece.cut_line = cut.of(piece.name).map(closed);
-    }
-    written(document)
+    written(Document::new(pattern, body, title, accounts).with_cut(cut))
 }
 
 fn written(document: Document<'_>) -> String {
@@ -95,6 +91,33 @@ pub fn document<'a>(
     accounts: &'a [Account],
 ) -> impl Serialize + 'a {
     Document::new(pattern, body, title, accounts)
+}
+
+/// The same value with the cut line of every piece.
+///
+/// ```
+/// use blockwright::allowance::{Allowances, CutLines};
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::render::json;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
+/// let cut = CutLines::new(&pattern, &Allowances::usual())?;
+/// let value = serde_json::to_value(json::document_to_cut(&pattern, &body, "Skirt", &[], &cut))?;
+/// assert!(value["pieces"][0]["cut_line"].is_string());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+pub fn document_to_cut<'a>(
+    pattern: &'a Pattern,
+    body: &'a Body,
+    title: &'a str,
+    accounts: &'a [Account],
+    cut: &CutLines,
+) -> impl Serialize + 'a {
+    Document::new(pattern, body, title, accounts).with_cut(cut)
 }
 
 /// A length or angle rounded to a ten-thousandth, without a minus before zero; nothing where
@@ -246,6 +269,13 @@ impl<'a> Document<'a> {
                 })
                 .collect(),
         }
+    }
+
+    fn with_cut(mut self, cut: &CutLines) -> Self {
+        for piece in &mut self.pieces {
+            piece.cut_line = cut.of(piece.name).map(closed);
+        }
+        self
     }
 }
 

@@ -1,0 +1,210 @@
+//! The command `batch`.
+
+use std::path::Path;
+
+use blockwright::job::{BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile};
+use rayon::prelude::*;
+use rayon::{ThreadPool, ThreadPoolBuilder};
+use serde::Serialize;
+
+use super::digest::digest;
+use super::partial::{EarlierLine, Part, PartError, PartOf, RESULTS};
+use super::people_file::{PeopleError, PeopleFile, Rows};
+use super::problem::{Failure, Problem, read_argument};
+use super::progress::Progress;
+
+/// How many rows a thread is given at a time. They are in memory together, and a run that is
+/// killed loses no more than these.
+const ROWS_A_THREAD: usize = 32;
+
+/// What the arguments ask for besides the files.
+pub(super) struct Wanted {
+    pub(super) patterns: bool,
+    pub(super) threads: Option<u16>,
+    pub(super) force: bool,
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct Done<'a> {
+    status: &'static str,
+    #[serde(flatten)]
+    report: &'a BatchReport,
+    /// How many rows an earlier run had done.
+    taken_up: u64,
+    seconds: f64,
+    folder: String,
+    files: [&'static str; 1],
+}
+
+/// Why a batch stops.
+enum Stop {
+    People(PeopleError),
+    Part(PartError),
+}
+
+impl From<PeopleError> for Stop {
+    fn from(error: PeopleError) -> Self {
+        Self::People(error)
+    }
+}
+
+impl From<PartError> for Stop {
+    fn from(error: PartError) -> Self {
+        Self::Part(error)
+    }
+}
+
+/// Makes a job for every row of a table into a folder; the report.
+pub(super) fn batch(
+    job_path: &Path,
+    people_path: &Path,
+    folder: &Path,
+    wanted: &Wanted,
+) -> Result<String, Failure> {
+    let shown = folder.display().to_string();
+    let wrong = |stop: Stop| {
+        Failure::wrong(match stop {
+            Stop::People(error) => Problem::new(error.code(), error.to_string())
+                .in_file(people_path.display().to_string()),
+            Stop::Part(error) => Problem::new(error.code(), error.to_string()).in_file(&*shown),
+        })
+    };
+    let file = read_argument(job_path)?;
+    let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    let people = PeopleFile::open(people_path).map_err(|error| wrong(error.into()))?;
+    let columns = BatchColumns::read(people.header()).map_err(|error| {
+        let problem = Problem::new(error.code(), error.to_string());
+        Failure::wrong(problem.in_file(people_path.display().to_string()))
+    })?;
+    let threads = ThreadPoolBuilder::new()
+        .num_threads(wanted.threads.map_or(0, usize::from))
+        .build()
+        .map_err(|error| Failure::wrong(Problem::new("threads", error.to_string())))?;
+    let of = PartOf::new(
+        digest(file.text()),
+        people.digest().to_owned(),
+        wanted.patterns,
+    );
+    let part = Part::open(folder, &of, wanted.force).map_err(|error| wrong(error.into()))?;
+    let mut work = Work {
+        job: &job.for_batch(),
+        columns: &columns,
+        people: &people,
+        tally: BatchTally::new(),
+        progress: Progress::new(people.count(), wanted.json),
+    };
+    let taken_up = work.all(part, &threads, wanted.patterns).map_err(wrong)?;
+    let report = work.tally.report(work.job, &columns);
+    let seconds = work.progress.finish().as_secs_f64();
+    if wanted.json {
+        let done = Done {
+            status: "ok",
+            report: &report,
+            taken_up,
+            seconds: (seconds * 1000.0).round() / 1000.0,
+            folder: shown,
+            files: [RESULTS],
+        };
+        // Strings and finite numbers only: nothing that JSON cannot hold.
+        let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
+        text.push('\n');
+        return Ok(text);
+    }
+    let mut text = report.text();
+    if taken_up > 0 {
+        text.push_str(&format!(
+            "\nTaken up behind row {taken_up}, which an earlier run had reached.\n"
+        ));
+    }
+    text.push_str(&format!(
+        "\nWritten to {shown}: {RESULTS}, in {seconds:.1} s\n"
+    ));
+    Ok(text)
+}
+
+/// A batch under way.
+struct Work<'a> {
+    job: &'a BatchJob,
+    columns: &'a BatchColumns,
+    people: &'a PeopleFile,
+    tally: BatchTally,
+    progress: Progress,
+}
+
+/// A row by its number, and its cells.
+type Row = (u64, Vec<String>);
+
+impl Work<'_> {
+    /// Takes up what an earlier run did, makes the rest and finishes the results; how many rows
+    /// were taken up.
+    fn all(&mut self, mut part: Part, threads: &ThreadPool, patterns: bool) -> Result<u64, Stop> {
+        let mut rows = self.people.rows()?;
+        let pending = self.take_up(&mut part, &mut rows)?;
+        let taken_up = self.tally.rows();
+        let most = ROWS_A_THREAD * threads.current_num_threads();
+        let mut next: Vec<Row> = pending.into_iter().collect();
+        loop {
+            while next.len() < most {
+                let Some(cells) = rows.next()? else { break };
+                next.push((self.tally.rows() + next.len() as u64 + 1, cells));
+            }
+            if next.is_empty() {
+                break;
+            }
+            let (job, columns) = (self.job, self.columns);
+            let made: Vec<(BatchRecord, String)> = threads.install(|| {
+                let rows = next.par_iter();
+                rows.map(|(row, cells)| made(job, columns, (*row, cells), patterns))
+                    .collect()
+            });
+            let mut lines = String::new();
+            for (record, line) in &made {
+                let reason = record.refusal().map(ToString::to_string);
+                self.tally.count(record.id(), reason.as_deref());
+                lines.push_str(line);
+                lines.push('\n');
+            }
+            part.add(&lines)?;
+            next.clear();
+            self.progress.at(self.tally.rows());
+        }
+        self.people.must_be_unchanged(rows)?;
+        part.finish()?;
+        Ok(taken_up)
+    }
+
+    /// Counts the lines of an earlier run that belong to their rows; the row that was read and
+    /// has none.
+    fn take_up(&mut self, part: &mut Part, rows: &mut Rows) -> Result<Option<Row>, Stop> {
+        let mut pending = None;
+        part.take_up(|line: EarlierLine| {
+            let Some(cells) = rows.next()? else {
+                return Ok(false);
+            };
+            let row = self.tally.rows() + 1;
+            if self.columns.id(row, &cells) != line.id {
+                pending = Some((row, cells));
+                return Ok(false);
+            }
+            self.tally.count(&line.id, line.reason.as_deref());
+            Ok::<bool, Stop>(true)
+        })?;
+        Ok(pending)
+    }
+}
+
+fn made(
+    job: &BatchJob,
+    columns: &BatchColumns,
+    (row, cells): (u64, &[String]),
+    patterns: bool,
+) -> (BatchRecord, String) {
+    let record = job.record(columns, row, cells);
+    let line = if patterns {
+        record.line_with_pattern()
+    } else {
+        record.line()
+    };
+    (record, line)
+}

@@ -1,0 +1,204 @@
+//! What came of one wearer: a line of `results.jsonl`.
+
+use serde::Serialize;
+
+use super::chain::Ways;
+use super::make::{MadePattern, make};
+use super::rounding::rounded;
+use super::{BatchColumns, BatchJob, BatchRefusal, JobError, WarningReport};
+use crate::allowance::CutLines;
+use crate::alterations::Account;
+use crate::measurements::Body;
+use crate::piece::{EdgeName, Pattern};
+use crate::render::json;
+
+/// What came of one wearer.
+///
+/// ```
+/// use blockwright::draft::{Block, SleeveLength};
+/// use blockwright::job::{BatchColumns, BatchJob};
+/// let mut job = BatchJob::new("Dress", Block::Dress);
+/// job.options.sleeve = Some(SleeveLength::Long);
+/// let columns = BatchColumns::read(["id", "height", "bust_girth", "waist_girth", "hip_girth"])?;
+/// let record = job.record(&columns, 1, &["ada", "1680", "920", "760", "1000"]);
+/// assert!(record.sleeve_cap() > record.armscye()); // by its ease
+/// assert!(record.line().starts_with(r#"{"id":"ada","status":"ok","reason":null,"armscye":"#));
+///
+/// let record = job.record(&columns, 2, &["bea", "1680", "92", "760", "1000"]);
+/// assert_eq!(record.refusal().unwrap().code, "bust_girth_impossible");
+/// # Ok::<(), blockwright::job::BatchColumnsError>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct BatchRecord {
+    id: String,
+    title: String,
+    outcome: Result<Box<Made>, BatchRefusal>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+struct Made {
+    pattern: Pattern,
+    accounts: Vec<Account>,
+    body: Body,
+    cut: Option<CutLines>,
+}
+
+/// A line as it is written. Its keys are fixed: others read them.
+#[derive(Serialize)]
+struct Line<'a> {
+    id: &'a str,
+    status: &'static str,
+    reason: Option<String>,
+    armscye: Option<f64>,
+    sleeve_cap: Option<f64>,
+    warnings: Vec<WarningReport>,
+}
+
+#[derive(Serialize)]
+struct LineWithPattern<'a, P> {
+    #[serde(flatten)]
+    line: Line<'a>,
+    pattern: Option<P>,
+}
+
+impl BatchJob {
+    /// Makes the job for one row: drafts, proves, alters, and draws nothing. Rows are counted
+    /// from one, without the header.
+    ///
+    /// A row that is wrong in itself, or whose body bears no pattern, gives a record of why.
+    #[must_use]
+    pub fn record<S: AsRef<str>>(
+        &self,
+        columns: &BatchColumns,
+        row: u64,
+        cells: &[S],
+    ) -> BatchRecord {
+        let made = columns.wearer(row, cells).and_then(|set| {
+            let job = self.single(set);
+            let MadePattern {
+                pattern,
+                accounts,
+                cut,
+                ..
+            } = make(&job, Ways::PassedOver).map_err(|error| refusal(&error))?;
+            Ok(Box::new(Made {
+                pattern,
+                accounts,
+                body: job.set.body().clone(),
+                cut,
+            }))
+        });
+        BatchRecord {
+            id: columns.id(row, cells),
+            title: self.title.clone(),
+            outcome: made,
+        }
+    }
+}
+
+/// A refused alteration is counted under its name, all else under the code of the error.
+fn refusal(error: &JobError) -> BatchRefusal {
+    let code = match error {
+        JobError::Alteration(refused) => format!("{}_refused", refused.alteration),
+        other => other.code(),
+    };
+    BatchRefusal::new(code, error)
+}
+
+impl BatchRecord {
+    /// Who the wearer is.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        &self.id
+    }
+
+    /// The pattern, with all its warnings, if there is one.
+    #[must_use]
+    pub fn pattern(&self) -> Option<&Pattern> {
+        self.made().map(|made| &made.pattern)
+    }
+
+    /// Why there is no pattern.
+    #[must_use]
+    pub fn refusal(&self) -> Option<&BatchRefusal> {
+        self.outcome.as_ref().err()
+    }
+
+    /// The armscye of one side as it is sewn, back and front, in mm; the wearer's left where the
+    /// sides are unlike. None without a pattern and on a skirt.
+    #[must_use]
+    pub fn armscye(&self) -> Option<f64> {
+        self.one_side(&EdgeName::ARMSCYE)
+    }
+
+    /// The cap of the sleeve for that armscye, in mm. None without a sleeve.
+    #[must_use]
+    pub fn sleeve_cap(&self) -> Option<f64> {
+        self.one_side(&EdgeName::SLEEVE_CAP)
+    }
+
+    /// The record as one line of JSON, without a line break.
+    #[must_use]
+    pub fn line(&self) -> String {
+        text(&self.of_line())
+    }
+
+    /// The same with the pattern document under `pattern`.
+    #[must_use]
+    pub fn line_with_pattern(&self) -> String {
+        let line = self.of_line();
+        let Some(made) = self.made() else {
+            return text(&LineWithPattern::<()> {
+                line,
+                pattern: None,
+            });
+        };
+        let (pattern, title, accounts) = (&made.pattern, &self.title, &made.accounts);
+        match &made.cut {
+            Some(cut) => text(&LineWithPattern {
+                line,
+                pattern: Some(json::document_to_cut(
+                    pattern, &made.body, title, accounts, cut,
+                )),
+            }),
+            None => text(&LineWithPattern {
+                line,
+                pattern: Some(json::document(pattern, &made.body, title, accounts)),
+            }),
+        }
+    }
+
+    fn made(&self) -> Option<&Made> {
+        self.outcome.as_ref().ok().map(AsRef::as_ref)
+    }
+
+    fn one_side(&self, edge: &EdgeName) -> Option<f64> {
+        let pieces = self.pattern()?.pieces().iter();
+        let lengths: Vec<f64> = pieces
+            .filter(|piece| !piece.name().ends_with(" right"))
+            .filter_map(|piece| piece.seam_length(edge))
+            .collect();
+        (!lengths.is_empty()).then(|| rounded(lengths.iter().sum()))
+    }
+
+    fn of_line(&self) -> Line<'_> {
+        let warnings = self.pattern().map_or(&[][..], Pattern::warnings);
+        Line {
+            id: &self.id,
+            status: if self.outcome.is_ok() {
+                "ok"
+            } else {
+                "refused"
+            },
+            reason: self.refusal().map(ToString::to_string),
+            armscye: self.armscye(),
+            sleeve_cap: self.sleeve_cap(),
+            warnings: warnings.iter().map(WarningReport::from).collect(),
+        }
+    }
+}
+
+fn text(line: &impl Serialize) -> String {
+    // Strings and finite numbers only: nothing that JSON cannot hold.
+    serde_json::to_string(line).unwrap_or_default()
+}
