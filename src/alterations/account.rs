@@ -65,8 +65,7 @@ pub fn changes(before: &Pattern, after: &Pattern) -> Vec<Change> {
 pub(super) fn changes_between(old: &Readings, new: &Readings) -> Vec<Change> {
     let mut found: Vec<Change> = Vec::new();
     // A piece that became unlike on its two sides is compared with what both sides were.
-    let wholes: Vec<Option<String>> = new.iter().map(|r| whole(&r.what)).collect();
-    let divided = |what: &str| wholes.iter().any(|w| w.as_deref() == Some(what));
+    let divided = |what: &str| new.iter().any(|r| whole(&r.what).as_deref() == Some(what));
     for reading in old.iter() {
         let now = new.find(&reading.what);
         if now.is_none() && divided(&reading.what) {
@@ -82,11 +81,11 @@ pub(super) fn changes_between(old: &Readings, new: &Readings) -> Vec<Change> {
             });
         }
     }
-    for (reading, whole) in new.iter().zip(&wholes) {
+    for reading in new.iter() {
         if old.find(&reading.what).is_some() {
             continue;
         }
-        let was = whole.as_deref().and_then(|whole| old.find(whole));
+        let was = whole(&reading.what).and_then(|whole| old.find(&whole));
         let before = was.map_or(f64::NAN, |r| r.value);
         if before.is_nan() || (before - reading.value).abs() > SAME {
             found.push(Change {

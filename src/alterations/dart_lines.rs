@@ -1,7 +1,7 @@
 //! Balance lines across a piece in which a dart went elsewhere: each keeps its sewn length.
 
-use crate::geometry::{Curve, GeometryError, Point, Rigid, crossings, root, tolerance};
-use kurbo::{BezPath, PathSeg, Shape};
+use crate::geometry::{Curve, GeometryError, Point, Region, Rigid, crossings, root, tolerance};
+use kurbo::PathSeg;
 
 /// How a piece was cut and what moved.
 pub(super) struct Cuts {
@@ -12,9 +12,9 @@ pub(super) struct Cuts {
     /// Ends on the edge of the dart opened, before the panel turned: equal for a new dart.
     pub slash: [Point; 2],
     /// The panel that turned, before it did.
-    pub panel: BezPath,
+    pub panel: Region,
     /// The panel that stayed.
-    pub still: BezPath,
+    pub still: Region,
     /// How it turned.
     pub motion: Rigid,
     /// Whether the old dart is gone.
@@ -28,7 +28,7 @@ pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError>
     for end in cuts.legs.iter().chain(&cuts.slash) {
         let cut = Curve::line(cuts.apex, *end)?;
         let met = crossings(line.segments(), cut.segments());
-        stops.extend(met.iter().map(|c| line.nearest(c.point).1));
+        stops.extend(met.iter().map(|c| line.length_to(c.first)));
     }
     stops.sort_by(f64::total_cmp);
     stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
@@ -63,7 +63,8 @@ fn goes(part: &Curve, cuts: &Cuts) -> Result<bool, GeometryError> {
     let (length, mut votes) = (part.length(), 0);
     for step in 1..10 {
         let (point, _) = part.point_at(length * f64::from(step) / 10.0)?;
-        votes += i32::from(cuts.panel.contains(point)) - i32::from(cuts.still.contains(point));
+        votes += i32::from(cuts.panel.surrounds(point));
+        votes -= i32::from(cuts.still.surrounds(point));
     }
     Ok(votes > 0)
 }

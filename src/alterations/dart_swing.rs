@@ -6,7 +6,7 @@ use super::dart_obstacle::{Dividing, obstacle};
 use super::dart_opening::{Opening, pressed};
 use super::dart_ring::{Fragment, Kind, Ring};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Rigid, angle_between, tolerance};
+use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
 use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
 use kurbo::{BezPath, Shape};
 
@@ -78,8 +78,8 @@ impl Swing<'_> {
             apex,
             legs: self.dart.legs,
             slash: ring.slash,
-            panel,
-            still: ring.panel(!follows_moves)?,
+            panel: Region::within(panel.segments().collect()),
+            still: Region::within(ring.panel(!follows_moves)?.segments().collect()),
             motion,
             closed,
         };

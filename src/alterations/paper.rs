@@ -1,9 +1,8 @@
 //! Paper to cut: a piece slashed into panels, panels moved, the outline gathered again.
 
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Region, Rigid, tolerance};
 use crate::piece::{Apexes, EdgeName, Piece};
-use kurbo::{BezPath, ParamCurve, Shape};
 
 /// How near a slash must end to a panel's boundary to end on it, in millimetres.
 const ON: f64 = tolerance::SEAM_DRAFTED;
@@ -260,25 +259,9 @@ fn middle(path: &Curve) -> Point {
         .map_or(path.start(), |(p, _)| p)
 }
 
-fn ring(panel: &Panel) -> BezPath {
-    let mut path = BezPath::new();
-    for (index, segment) in panel
-        .sides
-        .iter()
-        .flat_map(|s| s.curve.segments())
-        .enumerate()
-    {
-        if index == 0 {
-            path.move_to(segment.start());
-        }
-        path.push(segment.as_path_el());
-    }
-    path.close_path();
-    path
-}
-
 fn contains(panel: &Panel, point: Point) -> bool {
-    ring(panel).winding(point) != 0
+    let sides = panel.sides.iter().flat_map(|s| s.curve.segments());
+    Region::within(sides.copied().collect()).surrounds(point)
 }
 
 /// The side on which a point lies and how far along it.

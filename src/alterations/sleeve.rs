@@ -1,7 +1,7 @@
 //! The sleeve after its armscye has changed: the cap solved again.
 
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, root};
+use crate::geometry::{Curve, GeometryError, Point, arc_length, root};
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Piece, Seam};
 use kurbo::{CubicBez, Line, PathSeg};
 
@@ -156,18 +156,22 @@ pub(super) fn stretched(
 ) -> Result<(Curve, f64), GeometryError> {
     let (left, top, right) = (back.start(), back.end(), front.end());
     let half = |curve: &Curve, end: Point, width: f64, height: f64| {
-        map(curve, |p| {
-            Point::new(
-                end.x + (p.x - end.x) * width,
-                end.y + (p.y - end.y) * height,
-            )
-        })
+        map(curve, stretching(end, width, height))
     };
     let whole = right.x - left.x;
     let back_width = top.x - left.x;
+    // Only its length is asked for while it is sought: no curve is made of it.
+    let length_at = |curve: &Curve, end: Point, width: f64, height: f64| -> f64 {
+        let to = stretching(end, width, height);
+        curve
+            .segments()
+            .iter()
+            .map(|s| arc_length(&mapped(s, &to)))
+            .sum()
+    };
     let width_for = |curve: &Curve, end: Point, length: f64, height: f64| {
         root("width of half the cap", 0.3, 2.0, |w| {
-            half(curve, end, w, height).map_or(f64::NAN, |c| c.length() - length)
+            length_at(curve, end, w, height) - length
         })
     };
     let widths = |height: f64| -> Result<(f64, f64), GeometryError> {
@@ -206,28 +210,24 @@ pub(super) fn stretched(
 }
 
 pub(super) fn map(curve: &Curve, to: impl Fn(Point) -> Point) -> Result<Curve, GeometryError> {
-    Curve::new(
-        curve
-            .segments()
-            .iter()
-            .map(|s| match *s {
-                PathSeg::Line(l) => PathSeg::Line(Line::new(to(l.p0), to(l.p1))),
-                PathSeg::Quad(q) => PathSeg::Cubic(q.raise()).map_points(&to),
-                PathSeg::Cubic(c) => PathSeg::Cubic(c).map_points(&to),
-            })
-            .collect(),
-    )
+    Curve::new(curve.segments().iter().map(|s| mapped(s, &to)).collect())
 }
 
-trait MapPoints {
-    fn map_points(self, to: &impl Fn(Point) -> Point) -> Self;
+/// Every point carried away from `end`, in width and in height.
+fn stretching(end: Point, width: f64, height: f64) -> impl Fn(Point) -> Point {
+    move |p: Point| {
+        Point::new(
+            end.x + (p.x - end.x) * width,
+            end.y + (p.y - end.y) * height,
+        )
+    }
 }
 
-impl MapPoints for PathSeg {
-    fn map_points(self, to: &impl Fn(Point) -> Point) -> Self {
-        match self {
-            Self::Cubic(c) => Self::Cubic(CubicBez::new(to(c.p0), to(c.p1), to(c.p2), to(c.p3))),
-            other => other,
-        }
+fn mapped(segment: &PathSeg, to: &impl Fn(Point) -> Point) -> PathSeg {
+    let cubic = |c: CubicBez| CubicBez::new(to(c.p0), to(c.p1), to(c.p2), to(c.p3));
+    match *segment {
+        PathSeg::Line(l) => PathSeg::Line(Line::new(to(l.p0), to(l.p1))),
+        PathSeg::Quad(q) => PathSeg::Cubic(cubic(q.raise())),
+        PathSeg::Cubic(c) => PathSeg::Cubic(cubic(c)),
     }
 }

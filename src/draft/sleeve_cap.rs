@@ -1,7 +1,8 @@
 //! The sleeve cap: its height and the place of its top, solved so that each half is as long as
 //! its half of the armscye with its ease.
 
-use crate::geometry::{Curve, GeometryError, Point, Vec2, intersect_lines, root, unit};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, arc_length, intersect_lines, root, unit};
+use kurbo::{CubicBez, PathSeg};
 
 /// A cap asked for. The biceps line runs along y = 0 from the back underarm at x = 0.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -48,6 +49,15 @@ const FRONT: Half = Half {
 /// Two cubics that meet with no curvature where hollow turns to round, so that nothing is
 /// seen there: each has its inner control points on the tangent at that place.
 fn half(from: Point, leave: Vec2, top: Point, shape: &Half) -> Result<Curve, GeometryError> {
+    Curve::new(cubics(from, leave, top, shape)?.to_vec())
+}
+
+fn cubics(
+    from: Point,
+    leave: Vec2,
+    top: Point,
+    shape: &Half,
+) -> Result<[PathSeg; 2], GeometryError> {
     let chord = top - from;
     let inward = chord.x.signum();
     let turn = from + chord * shape.turn_at;
@@ -57,9 +67,9 @@ fn half(from: Point, leave: Vec2, top: Point, shape: &Half) -> Result<Curve, Geo
     let tangent = Vec2::new(steep.x * inward, steep.y);
     let low = intersect_lines(from, leave, turn, tangent)?;
     let high = intersect_lines(turn, tangent, top, Vec2::new(1.0, 0.0))?;
-    let lower = Curve::cubic(from, low, low.lerp(turn, 0.45), turn)?;
-    let upper = Curve::cubic(turn, turn.lerp(high, 0.62), high, top)?;
-    lower.then(&upper)
+    let lower = CubicBez::new(from, low, low.lerp(turn, 0.45), turn);
+    let upper = CubicBez::new(turn, turn.lerp(high, 0.62), high, top);
+    Ok([lower.into(), upper.into()])
 }
 
 /// Width of a half of that height and length.
@@ -69,7 +79,9 @@ fn width_of(length: f64, height: f64, leave: Vec2, shape: &Half) -> Result<f64, 
     let most = (length * length - height * height).max(1.0).sqrt();
     root("width of half the sleeve cap", 0.5 * most, most, |width| {
         let top = Point::new(inward * width, -height);
-        half(Point::ORIGIN, leave, top, shape).map_or(f64::NAN, |c| c.length() - length)
+        cubics(Point::ORIGIN, leave, top, shape).map_or(f64::NAN, |[lower, upper]| {
+            arc_length(&lower) + arc_length(&upper) - length
+        })
     })
 }
 

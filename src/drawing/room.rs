@@ -7,6 +7,9 @@ use super::Text;
 /// The corners of a box, turned or not, in order round it.
 pub(crate) type Corners = [Point; 4];
 
+/// A place for a box: how far from the wish, squared, its number, and the box there.
+type Place = (f64, usize, Rect);
+
 /// What is already drawn on a piece, as straight strokes, and its outline.
 pub(crate) struct Room {
     outline: BezPath,
@@ -68,14 +71,28 @@ impl Room {
             for column in 0..=columns as usize {
                 let at = self.bounds.origin() + Vec2::new(column as f64, row as f64) * STEP;
                 let rect = Rect::from_origin_size(at, size);
-                places.push((rect.center().distance_squared(wish), rect));
+                places.push((rect.center().distance_squared(wish), places.len(), rect));
             }
         }
-        // A stable sort: of two equally near places the upper left counts.
-        places.sort_by(|a, b| a.0.total_cmp(&b.0));
-        let (_, found) = places
-            .into_iter()
-            .find(|(_, rect)| self.is_free(&corners(*rect), CLEAR))?;
+        // Of two equally near places the upper left counts.
+        let nearer = |a: &Place, b: &Place| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1));
+        let mut rest = places.as_mut_slice();
+        let mut count = 64;
+        let found = loop {
+            // Most words find room near their wish, so only the nearest are put in order.
+            count = rest.len().min(2 * count);
+            if count == 0 {
+                return None;
+            }
+            rest.select_nth_unstable_by(count - 1, nearer);
+            let (near, far) = rest.split_at_mut(count);
+            near.sort_unstable_by(nearer);
+            let free = |(_, _, rect): &&Place| self.is_free(&corners(*rect), CLEAR);
+            if let Some((_, _, rect)) = near.iter().find(free) {
+                break *rect;
+            }
+            rest = far;
+        };
         self.take_box(found);
         Some(found)
     }

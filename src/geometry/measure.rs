@@ -181,6 +181,12 @@ impl Curve {
     }
 }
 
+/// Length of one segment in millimetres, to [`tolerance::ARC_LENGTH`].
+#[must_use]
+pub fn arc_length(segment: &PathSeg) -> f64 {
+    segment.arclen(tolerance::ARC_LENGTH)
+}
+
 /// Upright rectangle around the control points of a segment: found at once, and never smaller
 /// than that around the segment.
 #[must_use]

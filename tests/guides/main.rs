@@ -48,6 +48,7 @@ fn the_example_programs_run_and_are_short() {
     for (name, most, told) in [
         ("own_alteration", 60, "back side_seam length"),
         ("draft_and_alter", 15, "</svg>"),
+        ("graded_skirts", 25, "</svg>"),
     ] {
         let lines = text(&format!("examples/{name}.rs")).lines().count();
         assert!(lines <= most, "{name} has {lines} lines");
@@ -60,4 +61,25 @@ fn the_example_programs_run_and_are_short() {
         let (out, err) = (out.unwrap(), err.unwrap());
         assert!(out.contains(told), "{name}: {out}{err}");
     }
+}
+
+/// Developers who embed the library asked for fewer than 25 crates in all.
+#[test]
+fn without_features_few_crates_are_needed() {
+    let out = Command::new(env!("CARGO"))
+        .args(["tree", "--no-default-features", "--edges", "normal"])
+        .args(["--prefix", "none", "--offline"])
+        .current_dir(env!("CARGO_MANIFEST_DIR"))
+        .output()
+        .unwrap();
+    let told = String::from_utf8(out.stdout).unwrap();
+    let crates: std::collections::BTreeSet<&str> = told
+        .lines()
+        .filter_map(|line| line.split_whitespace().next())
+        .collect();
+    assert!(
+        crates.contains("blockwright") && crates.contains("kurbo"),
+        "{told}"
+    );
+    assert!(crates.len() < 25, "{}: {crates:?}", crates.len());
 }

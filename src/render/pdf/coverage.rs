@@ -92,6 +92,11 @@ impl Coverage {
         for chord in &self.chords {
             let reach = chord.bounds();
             let (first, last) = grid.rows(reach.y0, reach.y1);
+            let (left, right) = grid.columns(reach.x0, reach.x1);
+            // Most chords lie in one cell, and most such cells are known to be needed.
+            if (first, left) == (last, right) && cells.get(&(first, left)) == Some(&[true; 4]) {
+                continue;
+            }
             for row in first..=last {
                 let band = grid.cell(row, 0);
                 let Some((x0, x1)) = chord.across(band.y0, band.y1) else {
