@@ -8,6 +8,7 @@ use rayon::{ThreadPool, ThreadPoolBuilder};
 use serde::Serialize;
 
 use super::digest::digest;
+use super::done::as_json;
 use super::partial::{EarlierLine, Part, PartError, PartOf, RESULTS};
 use super::people_file::{PeopleError, PeopleFile, Rows};
 use super::problem::{Failure, Problem, read_argument};
@@ -106,10 +107,7 @@ pub(super) fn batch(
             folder: shown,
             files: [RESULTS],
         };
-        // Strings and finite numbers only: nothing that JSON cannot hold.
-        let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
-        text.push('\n');
-        return Ok(text);
+        return Ok(as_json(&done));
     }
     let mut text = report.text();
     if taken_up > 0 {

@@ -2,24 +2,11 @@
 
 use std::path::Path;
 
-use blockwright::job::{Job, JobFile, JobReport, Outcome, PaperSize, ResolveError, run};
-use serde::Serialize;
+use blockwright::job::{Job, JobFile, Outcome, PaperSize, ResolveError, run};
 
-use super::folder;
+use super::done::{unwritten, written};
 use super::problem::{Failure, Problem, read_argument};
 use super::source_file::SourceFile;
-
-/// The report as JSON: the report's own fields, and what was written where.
-#[derive(Debug, Serialize)]
-struct Done<'a> {
-    status: &'static str,
-    #[serde(flatten)]
-    report: &'a JobReport,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    folder: Option<String>,
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    files: Vec<&'a str>,
-}
 
 /// What the arguments ask for besides the files.
 #[derive(Default)]
@@ -37,43 +24,17 @@ pub(super) fn draft(
     json: bool,
 ) -> Result<String, Failure> {
     let outcome = outcome(path, wanted)?;
-    folder::write(folder, &outcome.files, wanted.force)?;
-    let files: Vec<&str> = outcome
-        .files
-        .iter()
-        .map(|file| file.name.as_str())
-        .collect();
-    let shown = folder.display().to_string();
-    if json {
-        return Ok(as_json(&outcome, Some(shown), files));
-    }
-    Ok(format!(
-        "{}\nWritten to {shown}: {}\n",
-        outcome.report.text(),
-        files.join(", ")
-    ))
+    let told = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, told)
 }
 
 /// Drafts a job and writes nothing; the report.
 pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
     let outcome = outcome(path, &Wanted::default())?;
     if json {
-        return Ok(as_json(&outcome, None, Vec::new()));
+        return Ok(unwritten(&outcome.report));
     }
     Ok(outcome.report.text())
-}
-
-fn as_json(outcome: &Outcome, folder: Option<String>, files: Vec<&str>) -> String {
-    let done = Done {
-        status: "ok",
-        report: &outcome.report,
-        folder,
-        files,
-    };
-    // Strings and finite numbers only: nothing that JSON cannot hold.
-    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
-    text.push('\n');
-    text
 }
 
 fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {

@@ -3,11 +3,10 @@
 use std::path::Path;
 
 use blockwright::grading::Align;
-use blockwright::job::{JobFile, PaperSize, RangeReport, run_range};
+use blockwright::job::{JobFile, PaperSize, run_range};
 use blockwright::measurements::{Size, SizeTable};
-use serde::Serialize;
 
-use super::folder;
+use super::done::written;
 use super::problem::{Failure, Problem, read_argument};
 
 /// What the arguments ask for besides the files.
@@ -17,15 +16,6 @@ pub(super) struct Wanted<'a> {
     pub(super) paper: Option<PaperSize>,
     pub(super) dxf: bool,
     pub(super) force: bool,
-}
-
-#[derive(Debug, Serialize)]
-struct Done<'a> {
-    status: &'static str,
-    #[serde(flatten)]
-    report: &'a RangeReport,
-    folder: String,
-    files: Vec<&'a str>,
 }
 
 /// Grades a job over a table into a folder; the report.
@@ -49,30 +39,8 @@ pub(super) fn grade(
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
     job.dxf |= wanted.dxf;
     let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
-    folder::write(folder, &outcome.files, wanted.force)?;
-    let files: Vec<&str> = outcome
-        .files
-        .iter()
-        .map(|file| file.name.as_str())
-        .collect();
-    let shown = folder.display().to_string();
-    if !json {
-        let text = outcome.report.text();
-        return Ok(format!(
-            "{text}\nWritten to {shown}: {}\n",
-            files.join(", ")
-        ));
-    }
-    let done = Done {
-        status: "ok",
-        report: &outcome.report,
-        folder: shown,
-        files,
-    };
-    // Strings and finite numbers only: nothing that JSON cannot hold.
-    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
-    text.push('\n');
-    Ok(text)
+    let told = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, told)
 }
 
 /// The sizes asked for, in the order of the table; all if none is named.

@@ -3,14 +3,13 @@
 use std::path::Path;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
-use blockwright::job::{LayReport, LayRun};
+use blockwright::job::LayRun;
 use blockwright::lay::{Cloth, LayError, Search};
 use blockwright::units::Length;
 use indicatif::{ProgressBar, ProgressStyle};
-use serde::Serialize;
 
+use super::done::written;
 use super::drafting::job;
-use super::folder;
 use super::problem::{Failure, Problem, read_argument};
 
 /// How many rounds are made even when no shorter lay can be: they leave pieces as they were drawn.
@@ -32,15 +31,6 @@ pub(super) struct Wanted {
     pub(super) seed: Option<u64>,
     pub(super) rounds: Option<u32>,
     pub(super) force: bool,
-}
-
-#[derive(Debug, Serialize)]
-struct Done<'a> {
-    status: &'static str,
-    #[serde(flatten)]
-    report: &'a LayReport,
-    folder: String,
-    files: Vec<&'a str>,
 }
 
 /// Lays a job's pieces on cloth into a folder; the report.
@@ -67,26 +57,8 @@ pub(super) fn lay(
     let outcome = run
         .outcome()
         .map_err(|error| Failure::of_job(&file, &error))?;
-    folder::write(folder, &outcome.files, wanted.force)?;
-    let files: Vec<&str> = outcome.files.iter().map(|f| f.name.as_str()).collect();
-    let shown = folder.display().to_string();
-    if !json {
-        let text = outcome.report.text();
-        return Ok(format!(
-            "{text}\nWritten to {shown}: {}\n",
-            files.join(", ")
-        ));
-    }
-    let done = Done {
-        status: "ok",
-        report: &outcome.report,
-        folder: shown,
-        files,
-    };
-    // Strings and finite numbers only: nothing that JSON cannot hold.
-    let mut text = serde_json::to_string_pretty(&done).unwrap_or_default();
-    text.push('\n');
-    Ok(text)
+    let told = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, told)
 }
 
 fn cloth(wanted: &Wanted) -> Result<Cloth, LayError> {

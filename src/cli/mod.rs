@@ -8,6 +8,7 @@
 mod args;
 mod batching;
 mod digest;
+mod done;
 mod drafting;
 mod earlier;
 mod folder;
