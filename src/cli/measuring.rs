@@ -8,6 +8,7 @@ use blockwright::measurements::{
 use blockwright::units::Unit;
 use serde::Serialize;
 
+use super::done::as_json;
 use super::problem::{Failure, read_argument};
 use super::source_file::SourceFile;
 
@@ -74,11 +75,4 @@ fn report(file: &SourceFile, unit: Option<Unit>, json: bool) -> Result<String, F
         .map(|size| format!("Size {}", size.text()))
         .collect();
     Ok(format!("{}\n\n{}", table.name(), texts.join("\n")))
-}
-
-fn as_json(value: &impl Serialize) -> String {
-    // Strings and finite numbers only: nothing that JSON cannot hold.
-    let mut text = serde_json::to_string_pretty(value).unwrap_or_default();
-    text.push('\n');
-    text
 }
