@@ -38,6 +38,7 @@ impl Change {
 /// fn kept(account: &Account) -> usize { account.kept.len() }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Account {
     /// The alteration's name.
     pub alteration: String,

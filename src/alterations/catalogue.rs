@@ -15,6 +15,7 @@ use serde::de::DeserializeOwned;
 /// assert!(CATALOGUE.iter().all(|entry| (entry.example)().name() == entry.name));
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Entry {
     /// The trade name in snake case, as in job files.
     pub name: &'static str,

@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum Hinge {
     /// The shoulder point stays; the shoulder gets flatter by all of the amount.
     #[default]

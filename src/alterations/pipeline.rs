@@ -16,6 +16,7 @@ use thiserror::Error;
 /// fn is_law(reason: &Reason) -> bool { matches!(reason, Reason::Law(_)) }
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
 pub enum Reason {
     /// The alteration itself refused.
     #[error(transparent)]
@@ -66,6 +67,7 @@ pub struct Refused {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Chain {
     /// The altered pattern; its warnings hold those of every step.
     pub pattern: Pattern,

@@ -114,6 +114,7 @@ impl Side {
 /// assert_eq!(SleeveLength::named("short"), Some(SleeveLength::Short));
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum SleeveLength {
     /// To the middle of the upper arm.
     Short,

@@ -13,6 +13,7 @@ use crate::piece::Piece;
 /// assert_eq!(Align::default().name(), "waist_centre");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
 pub enum Align {
     /// The waist at the centre: lengths grow up and down from it, girths sideways.
     #[default]

@@ -23,6 +23,7 @@ pub type Report<'a> = &'a mut dyn FnMut(Violation) -> ControlFlow<()>;
 /// # Ok::<(), blockwright::piece::PieceError>(())
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Law {
     /// Name in snake case.
     pub name: &'static str,

@@ -136,10 +136,12 @@ impl PageTurn {
 ///
 /// ```
 /// use blockwright::job::{PaperSize, PrintOptions};
-/// let print = PrintOptions { paper: PaperSize::Letter, ..PrintOptions::default() };
+/// let mut print = PrintOptions::default();
+/// print.paper = PaperSize::Letter;
 /// assert_eq!(print.margin, 12.0);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct PrintOptions {
     /// The paper of the tiled file.
     pub paper: PaperSize,

@@ -20,6 +20,7 @@ use super::measurement::Measurement;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum Block {
     /// Upper body to the waist.
     Bodice,

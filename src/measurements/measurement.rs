@@ -200,7 +200,7 @@ impl fmt::Display for Measurement {
 /// let error = "bust".parse::<Measurement>().unwrap_err();
 /// assert_eq!(error.nearest, Some(Measurement::BustGirth));
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Error)]
 #[error("there is no measurement `{name}`; {}", self.hint())]
 pub struct UnknownMeasurement {
     /// The name as it was written, shortened if long.

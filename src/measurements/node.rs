@@ -62,7 +62,7 @@ pub enum NodeValue {
 /// let node = Node::parse("{92: a}").unwrap();
 /// assert_eq!(node.entries().unwrap()[0].0.text, "92");
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Key {
     /// Where it begins.
     pub place: Place,

@@ -195,7 +195,7 @@ impl SetReport {
 /// assert_eq!((rows[0].value.as_str(), rows[0].state.as_str()), ("168 cm", "taken"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct ReportRow {
     /// Which.
     pub measurement: Measurement,

@@ -88,6 +88,7 @@ fn written(document: Document<'_>) -> String {
 /// assert_eq!(value["block"], "skirt");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+#[must_use]
 pub fn document<'a>(
     pattern: &'a Pattern,
     body: &'a Body,

@@ -32,15 +32,16 @@ const LAYERS: [(&str, &str); 6] = [
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
 /// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
-/// let html = page(&Fitting {
-///     title: "Skirt", wearer: Some("Ada"), before: &pattern, after: &pattern, accounts: &[], choices: &[],
-///     body: &SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body)),
-///     cautions: &["Sew a toile first."],
-/// });
+/// let known = SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body));
+/// let mut fitting = Fitting::new("Skirt", &pattern, &pattern, &known);
+/// fitting.wearer = Some("Ada");
+/// fitting.cautions = &["Sew a toile first."];
+/// let html = page(&fitting);
 /// assert!(html.contains("Nothing was altered") && html.contains("Sew a toile first."));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Fitting<'a> {
     /// What the work is called.
     pub title: &'a str,
@@ -58,6 +59,28 @@ pub struct Fitting<'a> {
     pub body: &'a SetReport,
     /// What must be known before anything is printed or cut.
     pub cautions: &'a [&'a str],
+}
+
+impl<'a> Fitting<'a> {
+    /// A page about a pattern before and after, with nothing told of the way between.
+    #[must_use]
+    pub fn new(
+        title: &'a str,
+        before: &'a Pattern,
+        after: &'a Pattern,
+        body: &'a SetReport,
+    ) -> Self {
+        Self {
+            title,
+            wearer: None,
+            before,
+            after,
+            accounts: &[],
+            choices: &[],
+            body,
+            cautions: &[],
+        }
+    }
 }
 
 /// The fitting page: HTML that is also well-formed XML. The same input gives the same bytes.
