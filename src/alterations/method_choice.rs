@@ -14,7 +14,6 @@ use super::{Hinge, MethodTable};
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-#[non_exhaustive]
 pub struct MethodChoice {
     /// Which step of the chain, counted from one.
     pub step: usize,

@@ -76,7 +76,6 @@ impl MethodOutcome {
 /// assert_eq!(row.hinge.name(), "shared");
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[non_exhaustive]
 pub struct MethodRow {
     /// The way.
     pub hinge: Hinge,

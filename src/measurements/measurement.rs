@@ -17,12 +17,13 @@ use super::near_name::nearest;
 /// ```
 /// use blockwright::measurements::Measurement;
 ///
-/// let measurement: Measurement = "back_waist_length".parse().unwrap();
+/// let measurement: Measurement = "back_waist_length".parse()?;
 /// assert_eq!(measurement, Measurement::BackWaistLength);
 /// assert_eq!(measurement.name(), "back_waist_length");
 ///
 /// let error = "back_waist_lenght".parse::<Measurement>().unwrap_err();
 /// assert!(error.to_string().contains("did you mean `back_waist_length`"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]

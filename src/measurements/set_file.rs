@@ -34,11 +34,11 @@ use crate::units::Unit;
 ///     "name: Ada\n\
 ///      unit: cm\n\
 ///      measurements: {height: 168, bust_girth: 36 1/2 in, waist_girth: 76, hip_girth: 100}\n",
-/// )
-/// .unwrap();
+/// )?;
 /// assert_eq!(set.name(), "Ada");
 /// assert_eq!(set.body().value(Measurement::BustGirth), 927.1);
 /// # }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct MeasurementSet {
