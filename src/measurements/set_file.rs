@@ -65,7 +65,7 @@ impl MeasurementSet {
         }
     }
 
-    /// Reads a set file.
+    /// Reads a set file; needs the feature `yaml`.
     ///
     /// # Errors
     ///
@@ -75,7 +75,7 @@ impl MeasurementSet {
         Self::read(&Node::parse(text)?, true)
     }
 
-    /// Reads a set written inside another document, where `name` may be left out.
+    /// Reads a set written inside another document, where `name` may be left out; needs the feature `yaml`.
     ///
     /// # Errors
     ///
