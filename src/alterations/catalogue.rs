@@ -262,6 +262,12 @@ pub const CATALOGUE: &[Entry] = &[
 ];
 
 /// The entry of that name.
+///
+/// ```
+/// use blockwright::alterations::find;
+/// assert!(find("abdomen").is_some_and(|entry| entry.blocks.contains(&"skirt")));
+/// assert!(find("abdomin").is_none());
+/// ```
 #[must_use]
 pub fn find(name: &str) -> Option<&'static Entry> {
     CATALOGUE.iter().find(|entry| entry.name == name)

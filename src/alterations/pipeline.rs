@@ -77,6 +77,21 @@ pub struct Chain {
 
 /// Applies alterations in order; after each, every law and every promise is checked.
 ///
+/// ```
+/// use blockwright::alterations::{Abdomen, Alteration, alter};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let mut figure = Figure::cylinder(960.0);
+/// figure.waist_girth = 720.0;
+/// let pattern = skirt(&figure, &Ease::of(Fit::Regular), None)?;
+/// let more: Box<dyn Alteration> = Box::new(Abdomen { amount: 12.0 });
+/// let done = alter(&pattern, &[more])?;
+/// assert_eq!(done.accounts[0].alteration, "abdomen");
+/// let far: Box<dyn Alteration> = Box::new(Abdomen { amount: 900.0 });
+/// let refused = alter(&pattern, &[far]).err();
+/// assert!(refused.is_some_and(|refused| refused.step == 1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// [`Refused`] names the first step that cannot be made, why, and how much would hold.
 pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, Box<Refused>> {

@@ -183,6 +183,14 @@ impl Curve {
 
 /// Upright rectangle around the control points of a segment: found at once, and never smaller
 /// than that around the segment.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, hull};
+/// let line = Curve::line(Point::ORIGIN, Point::new(30.0, 40.0))?;
+/// let around = hull(&line.segments()[0]);
+/// assert_eq!((around.width(), around.height()), (30.0, 40.0));
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn hull(segment: &PathSeg) -> Rect {
     match segment {

@@ -84,6 +84,21 @@ impl<'a> Fitting<'a> {
 }
 
 /// The fitting page: HTML that is also well-formed XML. The same input gives the same bytes.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet, SetReport};
+/// use blockwright::render::fitting::{Fitting, page};
+/// use blockwright::units::Unit;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Bodice))?;
+/// let known = SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body));
+/// assert!(page(&Fitting::new("Bodice", &pattern, &pattern, &known)).contains("Bodice"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[must_use]
 pub fn page(fitting: &Fitting<'_>) -> String {
     let mut out = String::new();
