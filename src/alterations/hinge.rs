@@ -49,3 +49,9 @@ impl Hinge {
         }
     }
 }
+
+impl std::fmt::Display for Hinge {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}

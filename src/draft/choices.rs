@@ -6,6 +6,7 @@
 /// use blockwright::draft::Block;
 /// assert_eq!(Block::named("skirt"), Some(Block::Skirt));
 /// assert_eq!(Block::BodiceAndSkirt.name(), "bodice and skirt");
+/// assert_eq!(format!("{:>6}", Block::Skirt), " skirt");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -74,6 +75,12 @@ impl Block {
     }
 }
 
+impl std::fmt::Display for Block {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The line of a one-piece block's side seam.
 ///
 /// ```
@@ -104,6 +111,12 @@ impl Side {
         [Self::Shaped, Self::Straight]
             .into_iter()
             .find(|s| s.name() == name)
+    }
+}
+
+impl std::fmt::Display for Side {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }
 
@@ -138,5 +151,11 @@ impl SleeveLength {
         [Self::Short, Self::Long]
             .into_iter()
             .find(|l| l.name() == name)
+    }
+}
+
+impl std::fmt::Display for SleeveLength {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }

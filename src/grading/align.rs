@@ -75,3 +75,9 @@ impl Align {
             .unwrap_or_else(|| piece.outline().bounds().origin())
     }
 }
+
+impl std::fmt::Display for Align {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}

@@ -85,6 +85,12 @@ impl PaperSize {
     }
 }
 
+impl std::fmt::Display for PaperSize {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 impl Serialize for PaperSize {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(self.name())
@@ -129,6 +135,12 @@ impl PageTurn {
         Self::ALL
             .into_iter()
             .find(|turn| turn.name().eq_ignore_ascii_case(name))
+    }
+}
+
+impl std::fmt::Display for PageTurn {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }
 

@@ -48,6 +48,12 @@ impl Block {
     }
 }
 
+impl std::fmt::Display for Block {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The values a measurement can have at all, both ends included; millimetres, for the
 /// shoulder slope radians. What lies outside is refused.
 ///

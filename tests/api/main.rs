@@ -140,6 +140,28 @@ fn every_public_type_can_go_to_another_thread() {
     assert!(faults.is_empty(), "\n  {}\n", faults.join("\n  "));
 }
 
+/// A word of the trade is written as it is named in files.
+#[test]
+fn words_are_written_by_their_names() {
+    use blockwright::{alterations, draft, grading, job, measurements, piece};
+    macro_rules! told {
+        ($($word:expr),+) => { $(assert_eq!($word.to_string(), $word.name());)+ };
+    }
+    told!(
+        draft::Block::Tunic,
+        draft::Side::Straight,
+        draft::SleeveLength::Short,
+        draft::Fit::Loose,
+        piece::EdgeRole::Hem,
+        alterations::BodySide::Left,
+        alterations::Hinge::Shared,
+        grading::Align::Nape,
+        job::PaperSize::Roll914,
+        job::PageTurn::FewerPages,
+        measurements::Block::Sleeve
+    );
+}
+
 /// An error tells its cause once asked, and what it says is no sentence of its own: lower case,
 /// no full stop, so that it can stand in another one.
 #[test]
