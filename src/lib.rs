@@ -16,7 +16,10 @@
 //! 8. `lay` (feature `lay`): how the pieces lie on cloth, and how much of it they need.
 //! 9. [`job`]: all of that from one description, as the command-line tool does it.
 //!
+//! # Draft, alter, draw
+//!
 //! ```
+//! use blockwright::alterations::{Alteration, BackLengthReduction, alter};
 //! use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 //! use blockwright::drawing::{PatternLabels, pattern_sheet};
 //! use blockwright::invariants::{Tolerances, is_valid};
@@ -36,12 +39,43 @@
 //! let pattern = draft(&body, &options)?;
 //! assert!(is_valid(&pattern, &Tolerances::drafted()));
 //!
+//! // Folds lie across the small of the back: take 10 mm out there.
+//! let shorter: Box<dyn Alteration> = Box::new(BackLengthReduction::by(10.0));
+//! let altered = alter(&pattern, &[shorter])?; // every law and promise proved again
+//! for change in &altered.accounts[0].changes {
+//!     println!("{}: {:.1} instead of {:.1}", change.what, change.after, change.before);
+//! }
+//!
 //! let labels = PatternLabels::new("Dress block");
-//! let picture = svg::render(&pattern_sheet(&pattern, &labels)?);
+//! let picture = svg::render(&pattern_sheet(&altered.pattern, &labels)?);
 //! assert!(picture.starts_with("<?xml"));
 //! # Ok(())
 //! # }
 //! ```
+//!
+//! # Where to go on
+//!
+//! * Every alteration there is, by name: [`CATALOGUE`](alterations::CATALOGUE); one by name and
+//!   settings: [`Request`](alterations::Request); one of your own: the trait
+//!   [`Alteration`](alterations::Alteration) and the example `own_alteration`.
+//! * All that the command-line tool writes, in memory: [`run`](job::run) and
+//!   [`run_range`](job::run_range).
+//! * What is refused is a typed error that says what was wrong, where, what was expected and what
+//!   to do, as [`DraftError`](draft::DraftError) and [`Refused`](alterations::Refused) do.
+//! * Every value can be sent to other threads, also a chain of alterations.
+//!
+//! # Features
+//!
+//! | feature | adds | on |
+//! |---|---|---|
+//! | `cli` | the command-line tool, and with it `lay`, `pdf` and `yaml` | yes |
+//! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
+//! | `least-distortion` | the method [`Hinge::LeastDistortion`](alterations::Hinge) | yes |
+//! | `pdf` | `render::pdf`, and the printed files of a [`job`] | by `cli` |
+//! | `yaml` | reading sets, size tables and jobs: `MeasurementSet::parse`, `SizeTable::parse`, `JobFile` | by `cli` |
+//!
+//! A program that only drafts, alters and draws takes `default-features = false`. Points and
+//! vectors are those of [`geometry::kurbo`].
 //!
 //! Millimetres and radians inside, units only at the edge; y runs down the page and positive
 //! angles turn clockwise. The library does no I/O and reads no clock: the same input gives the
@@ -51,6 +85,8 @@
 //!
 //! A block is drafted from numbers. Measure the test square of a print before anything else,
 //! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
+
+#![cfg_attr(docsrs, feature(doc_cfg))]
 
 pub mod allowance;
 pub mod alterations;

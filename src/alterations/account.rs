@@ -38,6 +38,7 @@ impl Change {
 /// fn kept(account: &Account) -> usize { account.kept.len() }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Account {
     /// The alteration's name.
     pub alteration: String,
@@ -56,6 +57,18 @@ const SAME: f64 = 5e-4;
 
 /// Everything that differs between two patterns: sewn lengths of edges, intakes and angles of
 /// darts, finished girths, shoulder slopes, heights of sleeve caps.
+///
+/// ```
+/// use blockwright::alterations::changes;
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let knee = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(550.0))?;
+/// let longer = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(600.0))?;
+/// let found = changes(&knee, &longer);
+/// let side = found.iter().find(|change| change.what == "back side_seam length");
+/// assert!(side.is_some_and(|change| change.difference() > 49.0));
+/// assert!(changes(&knee, &knee).is_empty());
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
 #[must_use]
 pub fn changes(before: &Pattern, after: &Pattern) -> Vec<Change> {
     changes_between(&Readings::of(before), &Readings::of(after))

@@ -31,8 +31,15 @@ impl From<Pattern> for Altered {
 ///
 /// Laws and promises are not its business: the pipeline checks them after every step. An
 /// alteration of one's own is written like those here, in the verbs of [`Paper`](super::Paper)
-/// and [`Sketch`](super::Sketch).
-pub trait Alteration: fmt::Debug {
+/// and [`Sketch`](super::Sketch). It can be sent to other threads and shared between them.
+///
+/// ```
+/// use blockwright::alterations::{Abdomen, Alteration};
+/// let by_one: Box<dyn Alteration> = Box::new(Abdomen { amount: 10.0 });
+/// let by_two = by_one.with_amount(20.0);
+/// assert_eq!((by_two.name(), by_two.amount()), ("abdomen", Some(20.0)));
+/// ```
+pub trait Alteration: fmt::Debug + Send + Sync {
     /// The trade name in snake case, as in job files.
     fn name(&self) -> &'static str;
 

@@ -18,7 +18,7 @@ use serde::{Deserialize, Serialize};
 /// use blockwright::alterations::GapeSide;
 /// assert_ne!(GapeSide::Front, GapeSide::Back);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum GapeSide {
     /// In front: the wedge goes into the bust dart.

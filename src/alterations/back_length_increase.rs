@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 /// use blockwright::alterations::Fullness;
 /// assert_eq!(Fullness::default(), Fullness::Ease);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Fullness {
     /// Into the ease of the back shoulder, as far as cloth can be eased.

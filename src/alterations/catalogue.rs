@@ -15,6 +15,7 @@ use serde::de::DeserializeOwned;
 /// assert!(CATALOGUE.iter().all(|entry| (entry.example)().name() == entry.name));
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Entry {
     /// The trade name in snake case, as in job files.
     pub name: &'static str,
@@ -261,6 +262,12 @@ pub const CATALOGUE: &[Entry] = &[
 ];
 
 /// The entry of that name.
+///
+/// ```
+/// use blockwright::alterations::find;
+/// assert!(find("abdomen").is_some_and(|entry| entry.blocks.contains(&"skirt")));
+/// assert!(find("abdomin").is_none());
+/// ```
 #[must_use]
 pub fn find(name: &str) -> Option<&'static Entry> {
     CATALOGUE.iter().find(|entry| entry.name == name)

@@ -31,7 +31,7 @@ use serde::{Deserialize, Serialize};
 /// let merging = DartMerging::of("waist", "bust");
 /// assert_eq!(merging.darts, ["waist", "bust"]);
 /// ```
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DartMerging {
     /// Names of the two darts.

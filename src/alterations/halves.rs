@@ -48,6 +48,12 @@ impl BodySide {
     }
 }
 
+impl std::fmt::Display for BodySide {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The name without a side's word at its end, and the side.
 pub(super) fn sided(name: &str) -> Option<(&str, BodySide)> {
     BodySide::BOTH

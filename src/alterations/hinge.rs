@@ -11,6 +11,7 @@ use serde::{Deserialize, Serialize};
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum Hinge {
     /// The shoulder point stays; the shoulder gets flatter by all of the amount.
     #[default]
@@ -46,5 +47,11 @@ impl Hinge {
             Self::Shared => Some(0.5),
             Self::LeastDistortion => None,
         }
+    }
+}
+
+impl std::fmt::Display for Hinge {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }

@@ -15,8 +15,9 @@ use serde::{Deserialize, Serialize};
 /// use blockwright::alterations::LengthAt;
 /// assert_ne!(LengthAt::Bodice, LengthAt::Skirt);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum LengthAt {
     /// Between scye and waist.
     Bodice,

@@ -16,6 +16,7 @@ use std::fmt;
 /// fn flattened(figures: &MethodFigures) -> f64 { figures.slope_before - figures.slope_after }
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
 pub struct MethodFigures {
     /// Slope of the back shoulder before, in degrees.
     pub slope_before: f64,
@@ -96,6 +97,7 @@ pub struct MethodRow {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[non_exhaustive]
 pub struct MethodTable {
     /// By how much the centre back gets shorter, in millimetres.
     pub amount: f64,

@@ -3,6 +3,8 @@
 //!
 //! An [`Alteration`] is a value. [`alter`] applies a chain of them to a pattern, proves every
 //! law and every promise after each step, and gives an [`Account`] of what changed.
+//!
+//! The settings of a [`Request`] are a [`serde_json::Value`]; that crate is handed on here.
 
 mod abdomen;
 mod account;
@@ -107,6 +109,7 @@ pub use promise::{Broken, Promise};
 pub use readings::{Readings, Unit, reading, shoulder_slope};
 pub use request::{Request, RequestError};
 pub use seat::Seat;
+pub use serde_json;
 pub use shoulder_slope_change::{ShoulderSlope, Underarm};
 pub use shoulder_width::ShoulderWidth;
 pub use sketch::Sketch;

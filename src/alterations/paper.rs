@@ -34,7 +34,7 @@ struct Panel {
 /// use blockwright::alterations::PanelId;
 /// fn same(a: PanelId, b: PanelId) -> bool { a == b }
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct PanelId(usize);
 
 /// A piece on paper, cut into rigid panels.

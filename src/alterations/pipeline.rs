@@ -16,6 +16,7 @@ use thiserror::Error;
 /// fn is_law(reason: &Reason) -> bool { matches!(reason, Reason::Law(_)) }
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
 pub enum Reason {
     /// The alteration itself refused.
     #[error(transparent)]
@@ -66,6 +67,7 @@ pub struct Refused {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Chain {
     /// The altered pattern; its warnings hold those of every step.
     pub pattern: Pattern,
@@ -74,6 +76,21 @@ pub struct Chain {
 }
 
 /// Applies alterations in order; after each, every law and every promise is checked.
+///
+/// ```
+/// use blockwright::alterations::{Abdomen, Alteration, alter};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let mut figure = Figure::cylinder(960.0);
+/// figure.waist_girth = 720.0;
+/// let pattern = skirt(&figure, &Ease::of(Fit::Regular), None)?;
+/// let more: Box<dyn Alteration> = Box::new(Abdomen { amount: 12.0 });
+/// let done = alter(&pattern, &[more])?;
+/// assert_eq!(done.accounts[0].alteration, "abdomen");
+/// let far: Box<dyn Alteration> = Box::new(Abdomen { amount: 900.0 });
+/// let refused = alter(&pattern, &[far]).err();
+/// assert!(refused.is_some_and(|refused| refused.step == 1));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 /// [`Refused`] names the first step that cannot be made, why, and how much would hold.

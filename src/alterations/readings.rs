@@ -91,6 +91,15 @@ impl Readings {
 }
 
 /// A measure of a pattern by the name it has in accounts, `back centre_back length` for example.
+///
+/// ```
+/// use blockwright::alterations::reading;
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(600.0))?;
+/// assert!(reading(&pattern, "hip finished").is_some_and(|hip| hip > 900.0));
+/// assert_eq!(reading(&pattern, "back shoulder length"), None);
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
 #[must_use]
 pub fn reading(pattern: &Pattern, what: &str) -> Option<f64> {
     Readings::of(pattern).get(what)
@@ -120,6 +129,16 @@ fn of_piece(piece: &Piece, add: &mut impl FnMut(String, f64, Unit)) {
 }
 
 /// Slope of a piece's shoulder from neck side to shoulder point, darts open, in radians.
+///
+/// ```
+/// use blockwright::alterations::shoulder_slope;
+/// use blockwright::draft::{Ease, Figure, Fit, bodice, skirt};
+/// let (figure, ease) = (Figure::cylinder(900.0), Ease::of(Fit::Regular));
+/// let front = bodice(&figure, &ease)?.piece("front").and_then(shoulder_slope);
+/// assert!(front.is_some_and(|slope| slope > 0.0));
+/// assert_eq!(skirt(&figure, &ease, None)?.piece("front").and_then(shoulder_slope), None);
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
 #[must_use]
 pub fn shoulder_slope(piece: &Piece) -> Option<f64> {
     let shoulder = piece.outline().edge(&EdgeName::SHOULDER)?.curve();

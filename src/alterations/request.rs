@@ -58,7 +58,7 @@ pub enum RequestError {
 /// assert_eq!(step.alteration()?.amount(), None);
 /// # Ok::<(), blockwright::alterations::RequestError>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Request {
     name: &'static str,
     settings: Value,

@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 /// use blockwright::alterations::Underarm;
 /// assert_eq!(Underarm::default(), Underarm::Follow);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Underarm {
     /// The whole armscye moves with the shoulder point, so that it and its sleeve stay as they

@@ -104,6 +104,16 @@ pub fn turned_end(curve: &Curve, arrive: Vec2, length: f64) -> Result<Curve, Geo
 
 /// The same at the end of a curve: `direction` is that in which it arrives.
 ///
+/// ```
+/// use blockwright::alterations::blend_end;
+/// use blockwright::geometry::{Curve, Point, Vec2};
+/// let edge = Curve::line(Point::ORIGIN, Point::new(200.0, 0.0))?;
+/// let blended = blend_end(&edge, Point::new(200.0, 10.0), Vec2::new(1.0, 0.0), 80.0)?;
+/// assert_eq!(blended.start(), edge.start());
+/// assert_eq!(blended.end(), Point::new(200.0, 10.0));
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
+///
 /// # Errors
 /// When the curve is shorter than `over`.
 pub fn blend_end(
@@ -151,6 +161,20 @@ pub fn line_of_length(
 ///
 /// `before` ends at the first leg, `after` starts at the second.
 ///
+/// ```
+/// use blockwright::alterations::{with_mouth, without_mouth};
+/// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// use blockwright::piece::EdgeName;
+/// let pattern = bodice(&Figure::cylinder(900.0), &Ease::of(Fit::Regular))?;
+/// let back = pattern.piece("back").ok_or("a bodice has a back")?;
+/// let dart = back.dart("shoulder").ok_or("its shoulder has a dart")?;
+/// let (before, after) = without_mouth(back, &EdgeName::SHOULDER)?;
+/// let edge = with_mouth(&before, dart, &after)?;
+/// assert_eq!((edge.start(), edge.end()), (before.start(), after.end()));
+/// assert!(edge.length() > before.length() + after.length() + dart.intake() - 1e-6);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// When the mouth cannot be shaped.
 pub fn with_mouth(before: &Curve, dart: &Dart, after: &Curve) -> Result<Curve, GeometryError> {
@@ -164,6 +188,19 @@ pub fn with_mouth(before: &Curve, dart: &Dart, after: &Curve) -> Result<Curve, G
 
 /// An edge of a piece without its dart's mouth: the part before the first leg, the part after
 /// the second. For an edge with one dart.
+///
+/// ```
+/// use blockwright::alterations::without_mouth;
+/// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// use blockwright::piece::EdgeName;
+/// let pattern = bodice(&Figure::cylinder(900.0), &Ease::of(Fit::Regular))?;
+/// let back = pattern.piece("back").ok_or("a bodice has a back")?;
+/// let dart = back.dart("shoulder").ok_or("its shoulder has a dart")?;
+/// let (before, after) = without_mouth(back, &EdgeName::SHOULDER)?;
+/// assert!(before.end().distance(dart.legs[0]) < 1e-3);
+/// assert!(after.start().distance(dart.legs[1]) < 1e-3);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 ///
 /// # Errors
 /// When the edge does not carry that dart alone.

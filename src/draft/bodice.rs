@@ -17,6 +17,13 @@ use crate::piece::{
 
 /// Drafts the bodice block: pieces `back` and `front`, both cut on the fold.
 ///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// let pattern = bodice(&Figure::cylinder(900.0), &Ease::of(Fit::Close))?;
+/// assert!(pattern.piece("back").is_some() && pattern.piece("front").is_some());
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+///
 /// # Errors
 /// When the figure cannot be drafted; the error names what stands against it.
 pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {

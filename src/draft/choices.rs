@@ -6,6 +6,7 @@
 /// use blockwright::draft::Block;
 /// assert_eq!(Block::named("skirt"), Some(Block::Skirt));
 /// assert_eq!(Block::BodiceAndSkirt.name(), "bodice and skirt");
+/// assert_eq!(format!("{:>6}", Block::Skirt), " skirt");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 #[non_exhaustive]
@@ -74,6 +75,12 @@ impl Block {
     }
 }
 
+impl std::fmt::Display for Block {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The line of a one-piece block's side seam.
 ///
 /// ```
@@ -107,6 +114,12 @@ impl Side {
     }
 }
 
+impl std::fmt::Display for Side {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// How long a sleeve is.
 ///
 /// ```
@@ -114,6 +127,7 @@ impl Side {
 /// assert_eq!(SleeveLength::named("short"), Some(SleeveLength::Short));
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
 pub enum SleeveLength {
     /// To the middle of the upper arm.
     Short,
@@ -137,5 +151,11 @@ impl SleeveLength {
         [Self::Short, Self::Long]
             .into_iter()
             .find(|l| l.name() == name)
+    }
+}
+
+impl std::fmt::Display for SleeveLength {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }

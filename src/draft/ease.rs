@@ -30,6 +30,12 @@ impl Fit {
     }
 }
 
+impl std::fmt::Display for Fit {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// Ease in millimetres, on the whole girth or width.
 ///
 /// Sources, in millimetres. Bust: 38 to 51 the least for wearing (Robinson, costume

@@ -61,6 +61,13 @@ pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError>
 
 /// Drafts a block for a figure: as [`draft`], from plain numbers.
 ///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Skirt))?;
+/// assert_eq!(pattern.block(), "skirt");
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+///
 /// # Errors
 /// When the block cannot be drafted for this figure; the error names what stands against it.
 pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {

@@ -150,6 +150,13 @@ fn waist_spec(
 ///
 /// `length` runs from waist to hem; without it the skirt ends at the knee.
 ///
+/// ```
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(600.0))?;
+/// assert_eq!(pattern.pieces().len(), 2);
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+///
 /// # Errors
 /// When the figure cannot be drafted; the error names what stands against it.
 pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Pattern, DraftError> {

@@ -41,6 +41,7 @@ impl Footprint {
 /// # Ok::<(), blockwright::drawing::ArrangeError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Arrangement {
     /// The top left corner of each box in mm, in the order they were given.
     pub at: Vec<Point>,
@@ -57,6 +58,7 @@ pub struct Arrangement {
 /// assert!(matches!(refused, Err(ArrangeError::TooWide { .. })));
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
 pub enum ArrangeError {
     /// A box is wider than the sheet; boxes are never turned.
     #[error(

@@ -11,6 +11,7 @@ use thiserror::Error;
 /// assert_eq!(Drawing::new(vec![]), Err(DrawingError::Empty));
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
 pub enum DrawingError {
     /// No layer holds an item.
     #[error("the drawing holds nothing: give at least one layer with one line or text")]

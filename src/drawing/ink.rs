@@ -24,6 +24,7 @@ impl Ink {
     pub const WHITE: Self = Self::Grey(255);
 
     /// The colour as red, green and blue.
+    #[must_use]
     pub fn rgb(self) -> (u8, u8, u8) {
         match self {
             Self::Grey(g) => (g, g, g),
@@ -32,6 +33,7 @@ impl Ink {
     }
 
     /// Whether the colour is that of the paper.
+    #[must_use]
     pub fn is_white(self) -> bool {
         self.rgb() == (255, 255, 255)
     }
@@ -62,6 +64,7 @@ pub struct Pen {
 
 impl Pen {
     /// A solid black line of `width` mm.
+    #[must_use]
     pub fn solid(width: f64) -> Self {
         Self {
             width,

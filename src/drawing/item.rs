@@ -22,6 +22,7 @@ pub enum Item {
 
 impl Item {
     /// The box around the item in mm, with half the line width or the whole height of the text.
+    #[must_use]
     pub fn bounds(&self) -> Rect {
         match self {
             Self::Figure(figure) => figure.bounds(),
@@ -96,6 +97,7 @@ pub struct Figure {
 
 impl Figure {
     /// A stroked path.
+    #[must_use]
     pub fn stroked(path: BezPath, pen: Pen) -> Self {
         Self {
             path,
@@ -105,6 +107,7 @@ impl Figure {
     }
 
     /// A filled path.
+    #[must_use]
     pub fn filled(path: BezPath, fill: Ink) -> Self {
         Self {
             path,
@@ -122,17 +125,20 @@ impl Figure {
     }
 
     /// A stroked rectangle.
+    #[must_use]
     pub fn rectangle(rect: Rect, pen: Pen) -> Self {
         Self::stroked(rect.to_path(0.1), pen)
     }
 
     /// The box around the figure in mm, with half the line width.
+    #[must_use]
     pub fn bounds(&self) -> Rect {
         let half = self.pen.as_ref().map_or(0.0, |pen| pen.width / 2.0);
         self.path.bounding_box().inflate(half, half)
     }
 
     /// Whether a printer would put anything on the paper.
+    #[must_use]
     pub fn leaves_ink(&self) -> bool {
         self.pen.as_ref().is_some_and(|pen| !pen.ink.is_white())
             || self.fill.is_some_and(|fill| !fill.is_white())

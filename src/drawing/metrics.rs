@@ -28,6 +28,7 @@ impl Face {
     pub const DESCENT: f64 = 0.22;
 
     /// The width in mm of a text of `size` mm, written as [`printable`](super::printable) has it.
+    #[must_use]
     pub fn width(self, text: &str, size: f64) -> f64 {
         let table = match self {
             Self::Regular => &REGULAR,

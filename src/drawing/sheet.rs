@@ -69,16 +69,19 @@ impl Drawing {
     }
 
     /// The layers from the bottom up.
+    #[must_use]
     pub fn layers(&self) -> &[Layer] {
         &self.layers
     }
 
     /// The box around everything in mm.
+    #[must_use]
     pub fn bounds(&self) -> Rect {
         self.bounds
     }
 
     /// Gives the layers back, to be added to.
+    #[must_use]
     pub fn into_layers(self) -> Vec<Layer> {
         self.layers
     }

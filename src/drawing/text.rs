@@ -14,6 +14,7 @@ use super::{Face, Ink, encode_winansi};
 /// assert!((label.cap_height() - 4.308).abs() < 1e-9);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct TextStyle {
     /// The face.
     pub face: Face,
@@ -26,6 +27,7 @@ pub struct TextStyle {
 
 impl TextStyle {
     /// Black text of `size` mm.
+    #[must_use]
     pub fn new(face: Face, size: f64) -> Self {
         Self {
             face,
@@ -42,17 +44,20 @@ impl TextStyle {
     }
 
     /// The height of its capitals in mm.
+    #[must_use]
     pub fn cap_height(&self) -> f64 {
         self.size * Face::CAP_HEIGHT
     }
 
     /// The width of a text in mm.
+    #[must_use]
     pub fn width(&self, text: &str) -> f64 {
         self.face.width(text, self.size)
     }
 
     /// The text broken between words into lines no wider than `width` mm. A word wider than that
     /// stands alone on its line, whole.
+    #[must_use]
     pub fn wrap(&self, text: &str, width: f64) -> Vec<String> {
         let mut lines: Vec<String> = Vec::new();
         for word in text.split_whitespace() {
@@ -86,6 +91,7 @@ impl TextStyle {
     }
 
     /// The text if it fits into `width` mm, else as much of its beginning as fits with "…".
+    #[must_use]
     pub fn fit(&self, text: &str, width: f64) -> String {
         if self.width(text) <= width {
             return text.to_owned();
@@ -116,7 +122,7 @@ impl TextStyle {
 /// let text = Text::new((50.0, 0.0), "waist", style).anchor(Anchor::End);
 /// assert!((text.bounds().x1 - 50.0).abs() < 1e-9);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Anchor {
     /// Its left end.
     #[default]
@@ -137,7 +143,7 @@ pub enum Anchor {
 /// let below = Text::new((0.0, 0.0), "A", style).level(Level::Top);
 /// assert!((below.bounds().y0 - on.bounds().y0 - 7.18).abs() < 1e-9);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Level {
     /// The foot of the letters.
     #[default]
@@ -213,6 +219,7 @@ impl Text {
     }
 
     /// Its width in mm along its own line.
+    #[must_use]
     pub fn width(&self) -> f64 {
         self.style.width(&self.text)
     }
@@ -240,12 +247,14 @@ impl Text {
     }
 
     /// Whether there is anything to see.
+    #[must_use]
     pub fn leaves_ink(&self) -> bool {
         !self.style.ink.is_white() && encode_winansi(&self.text).iter().any(|&byte| byte != b' ')
     }
 
     /// The four corners of its line, turned with it: from above an accented capital to below the
     /// lowest letter.
+    #[must_use]
     pub fn outline(&self) -> BezPath {
         self.motion() * self.line().to_path(0.1)
     }
@@ -274,6 +283,7 @@ impl Text {
     }
 
     /// The box around it in mm.
+    #[must_use]
     pub fn bounds(&self) -> Rect {
         self.outline().bounding_box()
     }

@@ -9,6 +9,7 @@
 /// assert_eq!(encode_winansi("Ärmel"), b"\xc4rmel");
 /// assert_eq!(encode_winansi("½ €"), b"\xbd \x80");
 /// ```
+#[must_use]
 pub fn encode_winansi(text: &str) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(text.len());
     for letter in text.chars() {
@@ -30,6 +31,7 @@ pub fn encode_winansi(text: &str) -> Vec<u8> {
 /// assert_eq!(printable("Łódź ≥ 3"), "Lódz >= 3");
 /// assert_eq!(printable("裁\tx"), "? x");
 /// ```
+#[must_use]
 pub fn printable(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for letter in text.chars() {

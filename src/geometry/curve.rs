@@ -261,6 +261,13 @@ pub(super) fn control_points(segment: &PathSeg) -> [Point; 4] {
 }
 
 /// Unit direction in which a segment leaves its start; zero when it has no extent.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, Vec2, leaving};
+/// let line = Curve::line(Point::ORIGIN, Point::new(0.0, 40.0))?;
+/// assert_eq!(leaving(&line.segments()[0]), Vec2::new(0.0, 1.0));
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn leaving(segment: &PathSeg) -> Vec2 {
     let points = control_points(segment);
@@ -272,6 +279,14 @@ pub fn leaving(segment: &PathSeg) -> Vec2 {
 }
 
 /// Unit direction in which a segment arrives at its end; zero when it has no extent.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, arriving};
+/// let (p0, p1) = (Point::ORIGIN, Point::new(30.0, 0.0));
+/// let bend = Curve::cubic(p0, p1, Point::new(60.0, 30.0), Point::new(60.0, 60.0))?;
+/// assert!((arriving(&bend.segments()[0]).y - 1.0).abs() < 1e-12);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn arriving(segment: &PathSeg) -> Vec2 {
     -leaving(&segment.reverse())

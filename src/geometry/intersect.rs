@@ -30,6 +30,16 @@ pub struct Crossing {
 const FLAT: f64 = tolerance::PRINT * 5.0;
 
 /// All crossings of two chains of segments, in order along the first.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, crossings};
+/// let falling = Curve::line(Point::new(0.0, 0.0), Point::new(40.0, 40.0))?;
+/// let rising = Curve::line(Point::new(0.0, 40.0), Point::new(40.0, 0.0))?;
+/// let found = crossings(falling.segments(), rising.segments());
+/// assert_eq!(found.len(), 1);
+/// assert!(found[0].point.distance(Point::new(20.0, 20.0)) < 1e-9);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn crossings(first: &[PathSeg], second: &[PathSeg]) -> Vec<Crossing> {
     let mut found = Vec::new();
@@ -59,12 +69,29 @@ pub fn crossings(first: &[PathSeg], second: &[PathSeg]) -> Vec<Crossing> {
 }
 
 /// The first place where a closed ring of segments crosses itself, neighbours' joints apart.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, ring_crossing};
+/// let bow = [(0.0, 0.0), (40.0, 40.0), (40.0, 0.0), (0.0, 40.0), (0.0, 0.0)].map(Point::from);
+/// assert!(ring_crossing(Curve::polyline(&bow)?.segments()).is_some());
+/// let square = [(0.0, 0.0), (40.0, 0.0), (40.0, 40.0), (0.0, 40.0), (0.0, 0.0)].map(Point::from);
+/// assert!(ring_crossing(Curve::polyline(&square)?.segments()).is_none());
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn ring_crossing(ring: &[PathSeg]) -> Option<Point> {
     self_crossing(ring, true)
 }
 
 /// The first place where an open curve crosses itself.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, first_self_crossing};
+/// let bow = [(0.0, 0.0), (40.0, 40.0), (40.0, 0.0), (0.0, 40.0)].map(Point::from);
+/// let place = first_self_crossing(&Curve::polyline(&bow)?);
+/// assert!(place.is_some_and(|place| place.distance(Point::new(20.0, 20.0)) < 1e-6));
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn first_self_crossing(curve: &Curve) -> Option<Point> {
     self_crossing(curve.segments(), false)

@@ -182,6 +182,13 @@ impl Curve {
 }
 
 /// Length of one segment in millimetres, to [`tolerance::ARC_LENGTH`].
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, arc_length};
+/// let edge = Curve::line(Point::ORIGIN, Point::new(30.0, 40.0))?;
+/// assert_eq!(arc_length(&edge.segments()[0]), 50.0);
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn arc_length(segment: &PathSeg) -> f64 {
     segment.arclen(tolerance::ARC_LENGTH)
@@ -189,6 +196,14 @@ pub fn arc_length(segment: &PathSeg) -> f64 {
 
 /// Upright rectangle around the control points of a segment: found at once, and never smaller
 /// than that around the segment.
+///
+/// ```
+/// use blockwright::geometry::{Curve, Point, hull};
+/// let line = Curve::line(Point::ORIGIN, Point::new(30.0, 40.0))?;
+/// let around = hull(&line.segments()[0]);
+/// assert_eq!((around.width(), around.height()), (30.0, 40.0));
+/// # Ok::<(), blockwright::geometry::GeometryError>(())
+/// ```
 #[must_use]
 pub fn hull(segment: &PathSeg) -> Rect {
     match segment {

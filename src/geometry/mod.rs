@@ -2,6 +2,9 @@
 //!
 //! Millimetres throughout, y runs down the page, and a positive angle turns clockwise as
 //! seen on the page. Every epsilon is named in [`tolerance`] with its reason.
+//!
+//! Points, vectors, rectangles and segments are those of `kurbo` 0.13, which is handed on as
+//! `geometry::kurbo`: what is taken from there always fits.
 
 mod construct;
 mod curve;
@@ -19,7 +22,7 @@ pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
 pub use curve::{Curve, arriving, leaving};
 pub use error::GeometryError;
 pub use intersect::{Crossing, crossings, first_self_crossing, ring_crossing};
-pub use kurbo::{Point, Vec2};
+pub use kurbo::{self, Point, Vec2};
 pub use measure::{arc_length, hull, signed_area};
 pub use offset::{OffsetRun, carried_on, offset_runs, without_loops};
 pub use region::Region;

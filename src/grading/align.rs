@@ -13,6 +13,7 @@ use crate::piece::Piece;
 /// assert_eq!(Align::default().name(), "waist_centre");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
 pub enum Align {
     /// The waist at the centre: lengths grow up and down from it, girths sideways.
     #[default]
@@ -72,5 +73,11 @@ impl Align {
             .or_else(sleeve)
             .or_else(|| piece.line("waist").map(|line| line.curve.start()))
             .unwrap_or_else(|| piece.outline().bounds().origin())
+    }
+}
+
+impl std::fmt::Display for Align {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }

@@ -63,13 +63,13 @@ impl GradedSize {
 ///
 /// ```
 /// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, Size};
-/// # fn body(bust: f64) -> Body { Body::from_taken([
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size};
+/// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
 /// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
-/// # ]).unwrap() }
+/// # ]) }
 /// use blockwright::grading::{Graded, grade};
-/// let sizes = [Size::new("38", body(880.0)), Size::new("40", body(920.0))];
+/// let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// let graded: Graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
 /// assert_eq!(graded.labels().collect::<Vec<_>>(), ["38", "40"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -117,8 +117,8 @@ impl Graded {
 /// let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
 /// let increments = graded.increments(Align::WaistCentre);
-/// let hip = increments.find("", "hip finished").expect("a skirt goes round the hip");
-/// assert!((hip.steps()[0].expect("both have it") - 40.0).abs() < 1e-3);
+/// let hip = increments.find("", "hip finished").ok_or("a skirt goes round the hip")?;
+/// assert!((hip.steps()[0].ok_or("both have it")? - 40.0).abs() < 1e-3);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///

@@ -90,12 +90,12 @@ impl Measure {
 ///
 /// ```
 /// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, Size};
-/// # fn body(bust: f64) -> Body { Body::from_taken([
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size};
+/// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
 /// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
-/// # ]).unwrap() }
-/// # let sizes = [Size::new("38", body(880.0)), Size::new("40", body(920.0))];
+/// # ]) }
+/// # let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// use blockwright::grading::{Align, grade};
 /// let graded = grade(&sizes, &DraftOptions::of(Block::Bodice), &[])?;
 /// let increments = graded.increments(Align::Nape);

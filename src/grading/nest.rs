@@ -23,13 +23,13 @@ const GRAIN_APART: f64 = 4.0;
 ///
 /// ```
 /// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, Size};
-/// # fn body(bust: f64) -> Body { Body::from_taken([
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size};
+/// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
 /// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
-/// # ]).unwrap() }
+/// # ]) }
 /// use blockwright::grading::{Align, NestLabels, grade, nest};
-/// let sizes = [Size::new("38", body(880.0)), Size::new("40", body(920.0))];
+/// let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
 /// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
 /// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
@@ -55,7 +55,7 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
 /// # let body = Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 880.0),
 /// #     (Measurement::WaistGirth, 720.0), (Measurement::HipGirth, 960.0),
-/// # ]).unwrap();
+/// # ])?;
 /// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
 /// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
 /// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;

@@ -9,6 +9,16 @@ use crate::piece::Pattern;
 use std::ops::ControlFlow;
 
 /// Where a law tells what it finds; the answer says whether to go on looking.
+///
+/// ```
+/// use blockwright::invariants::{Report, Violation};
+/// use std::ops::ControlFlow;
+/// /// A law of one's own that finds nothing.
+/// fn silent(_report: Report<'_>) -> ControlFlow<()> { ControlFlow::Continue(()) }
+/// let mut found: Vec<Violation> = Vec::new();
+/// let _ = silent(&mut |violation| { found.push(violation); ControlFlow::Break(()) });
+/// assert!(found.is_empty());
+/// ```
 pub type Report<'a> = &'a mut dyn FnMut(Violation) -> ControlFlow<()>;
 
 /// One law: its name, what it says, how it is checked.
@@ -23,6 +33,7 @@ pub type Report<'a> = &'a mut dyn FnMut(Violation) -> ControlFlow<()>;
 /// # Ok::<(), blockwright::piece::PieceError>(())
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Law {
     /// Name in snake case.
     pub name: &'static str,

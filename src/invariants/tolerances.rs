@@ -9,6 +9,7 @@ use crate::geometry::tolerance;
 /// assert!(Tolerances::drafted().seam < Tolerances::altered().seam);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct Tolerances {
     /// Difference of two sewn lengths, distance of two notches along a seam, bow of a fold
     /// and everything else that is a length along the stitching line, in millimetres.

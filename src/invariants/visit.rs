@@ -7,6 +7,21 @@ use std::ops::ControlFlow;
 /// Walks all laws and reports every violation until told to stop.
 ///
 /// Pieces too large to be cloth are reported alone: nothing measured on them means anything.
+///
+/// ```
+/// use blockwright::invariants::{Tolerances, visit};
+/// use blockwright::piece::{Girth, Pattern, PatternParts};
+/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
+/// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
+/// use std::ops::ControlFlow;
+/// let mut told = Vec::new();
+/// let _ = visit(&pattern, &Tolerances::drafted(), &mut |violation| {
+///     told.push(violation.to_string());
+///     ControlFlow::Continue(())
+/// });
+/// assert_eq!(told.len(), 1);
+/// # Ok::<(), blockwright::piece::PieceError>(())
+/// ```
 pub fn visit(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {
     if !pattern.pieces().iter().all(size_sane::is_sane) {
         return (size_sane::LAW.check)(pattern, tolerances, report);
@@ -40,6 +55,16 @@ pub fn check_all(pattern: &Pattern, tolerances: &Tolerances) -> Vec<Violation> {
 }
 
 /// The first violation, looking no further.
+///
+/// ```
+/// use blockwright::invariants::{Tolerances, first};
+/// use blockwright::piece::{Girth, Pattern, PatternParts};
+/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
+/// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
+/// let found = first(&pattern, &Tolerances::drafted());
+/// assert!(found.is_some_and(|violation| violation.law() == "girths_as_asked"));
+/// # Ok::<(), blockwright::piece::PieceError>(())
+/// ```
 #[must_use]
 pub fn first(pattern: &Pattern, tolerances: &Tolerances) -> Option<Violation> {
     let mut found = None;
@@ -51,6 +76,14 @@ pub fn first(pattern: &Pattern, tolerances: &Tolerances) -> Option<Violation> {
 }
 
 /// Whether the pattern meets every law.
+///
+/// ```
+/// use blockwright::invariants::{Tolerances, is_valid};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// assert!(is_valid(&pattern, &Tolerances::drafted()));
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
 #[must_use]
 pub fn is_valid(pattern: &Pattern, tolerances: &Tolerances) -> bool {
     first(pattern, tolerances).is_none()

@@ -128,10 +128,10 @@ pub(super) struct Column {
 /// let columns = BatchColumns::read(
 ///     ["id", "height (cm)", "bust_girth", "waist_girth", "hip_girth", "costume"],
 /// )?;
-/// let set = columns.wearer(1, &["ada", "168", "920", "760", "1000", "green"]).unwrap();
+/// let set = columns.wearer(1, &["ada", "168", "920", "760", "1000", "green"])?;
 /// assert_eq!(set.body().value(Measurement::Height), 1680.0);
 /// assert_eq!(columns.passed_over()[0].name, "costume");
-/// # Ok::<(), blockwright::job::BatchColumnsError>(())
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct BatchColumns {

@@ -55,7 +55,7 @@ impl BatchJob {
     /// use blockwright::draft::Block;
     /// use blockwright::job::{BatchColumns, BatchJob, run};
     /// let columns = BatchColumns::read(["height", "bust_girth", "waist_girth", "hip_girth"])?;
-    /// let set = columns.wearer(1, &["1680", "920", "760", "1000"]).unwrap();
+    /// let set = columns.wearer(1, &["1680", "920", "760", "1000"])?;
     /// let outcome = run(&BatchJob::new("Skirt", Block::Skirt).single(set))?;
     /// assert!(outcome.file("pattern.svg").is_some());
     /// # Ok::<(), Box<dyn std::error::Error>>(())

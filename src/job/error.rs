@@ -135,8 +135,9 @@ impl JobError {
 ///
 /// ```
 /// use blockwright::job::{JobFile, ResolveError};
-/// let file = JobFile::parse("title: A\nblock: skirt\nbody: ada.yaml\n").unwrap();
+/// let file = JobFile::parse("title: A\nblock: skirt\nbody: ada.yaml\n")?;
 /// assert!(matches!(file.resolve(None), Err(ResolveError::NoSet { path }) if path == "ada.yaml"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[cfg(feature = "yaml")]
 #[derive(Debug, Clone, PartialEq, Error)]

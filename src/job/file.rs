@@ -54,12 +54,13 @@ use crate::piece::Warning;
 /// ```
 /// use blockwright::job::JobFile;
 ///
-/// let file = JobFile::parse("title: First block\nblock: skirt\nbody: ada.yaml\n").unwrap();
+/// let file = JobFile::parse("title: First block\nblock: skirt\nbody: ada.yaml\n")?;
 /// assert_eq!(file.body_path(), Some("ada.yaml"));
 /// let set = "name: Ada\nunit: cm\nmeasurements: \
 ///            {height: 168, bust_girth: 92, waist_girth: 76, hip_girth: 100}\n";
-/// let job = file.resolve(Some(set)).unwrap();
+/// let job = file.resolve(Some(set))?;
 /// assert_eq!(job.title, "First block");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobFile {

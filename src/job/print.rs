@@ -85,6 +85,12 @@ impl PaperSize {
     }
 }
 
+impl std::fmt::Display for PaperSize {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 impl Serialize for PaperSize {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(self.name())
@@ -132,14 +138,22 @@ impl PageTurn {
     }
 }
 
+impl std::fmt::Display for PageTurn {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// How a job is printed.
 ///
 /// ```
 /// use blockwright::job::{PaperSize, PrintOptions};
-/// let print = PrintOptions { paper: PaperSize::Letter, ..PrintOptions::default() };
+/// let mut print = PrintOptions::default();
+/// print.paper = PaperSize::Letter;
 /// assert_eq!(print.margin, 12.0);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub struct PrintOptions {
     /// The paper of the tiled file.
     pub paper: PaperSize,

@@ -16,11 +16,12 @@ use crate::piece::Warning;
 /// let table = SizeTable::parse(
 ///     "name: A range\nunit: cm\ncommon: {height: 168}\nsizes:\n  \
 ///      '36': {bust_girth: 84, waist_girth: 68, hip_girth: 92}\n",
-/// ).unwrap();
-/// let file = JobFile::parse_for_range("title: Skirt\nblock: skirt\n").unwrap();
+/// )?;
+/// let file = JobFile::parse_for_range("title: Skirt\nblock: skirt\n")?;
 /// let job = file.for_table(table);
 /// assert_eq!(job.table.sizes().len(), 1);
 /// # }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]

@@ -14,7 +14,7 @@ use kurbo::{Point, Rect, Size};
 /// let labels = LayLabels { title: "Apron".into(), lines: vec![], notes: vec![], style: LengthStyle::usual(Unit::Cm) };
 /// assert_eq!(labels.title, "Apron");
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LayLabels {
     /// What is made.
     pub title: String,

@@ -84,13 +84,13 @@ pub struct Measured {
 ///     (Measurement::WaistGirth, 760.0),
 ///     (Measurement::HipGirth, 1000.0),
 ///     (Measurement::BackWaistLength, 402.0),
-/// ])
-/// .unwrap();
+/// ])?;
 /// assert_eq!(body.value(Measurement::BackWaistLength), 402.0);
-/// let neck = body.get(Measurement::NeckBaseGirth).unwrap();
+/// let neck = body.get(Measurement::NeckBaseGirth).ok_or("not estimated")?;
 /// assert!(matches!(neck.source, Source::Estimated { spread } if spread > 5.0));
 /// assert!(body.get(Measurement::FrontWidth).is_none());
 /// assert!(body.doubts().is_empty());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Body {
@@ -192,10 +192,10 @@ impl Body {
     ///     (Measurement::WaistGirth, 760.0),
     ///     (Measurement::HipGirth, 1000.0),
     ///     (Measurement::BackWaistLength, 410.0),
-    /// ])
-    /// .unwrap();
+    /// ])?;
     /// let front = Measurement::FrontWaistLength;
     /// assert!(body.drafting_value(front) > body.value(front) + 10.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
     pub fn drafting_value(&self, measurement: Measurement) -> f64 {

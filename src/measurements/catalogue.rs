@@ -20,6 +20,7 @@ use super::measurement::Measurement;
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
+#[non_exhaustive]
 pub enum Block {
     /// Upper body to the waist.
     Bodice,
@@ -44,6 +45,12 @@ impl Block {
             Self::Tunic => "tunic",
             Self::Sleeve => "sleeve",
         }
+    }
+}
+
+impl std::fmt::Display for Block {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.pad(self.name())
     }
 }
 

@@ -87,9 +87,9 @@ impl DoubtCode {
 ///     (Measurement::WaistGirth, 760.0),
 ///     (Measurement::HipGirth, 1000.0),
 ///     (Measurement::BackWaistLength, 500.0),
-/// ])
-/// .unwrap();
+/// ])?;
 /// assert!(matches!(body.doubts()[0].against, Against::Estimate { .. }));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Against {
@@ -124,11 +124,11 @@ pub enum Against {
 ///     (Measurement::WaistGirth, 760.0),
 ///     (Measurement::HipGirth, 1000.0),
 ///     (Measurement::UnderbustGirth, 960.0),
-/// ])
-/// .unwrap();
+/// ])?;
 /// let codes: Vec<DoubtCode> = body.doubts().iter().map(|doubt| doubt.code).collect();
 /// assert!(codes.contains(&DoubtCode::UnderbustAboveBust));
 /// assert!(body.doubts()[0].to_string().contains("960 mm"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]

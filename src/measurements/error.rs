@@ -103,6 +103,9 @@ fn slip(measurement: Measurement, value: f64) -> String {
 ///
 /// let errors = Body::from_taken([(Measurement::BustGirth, f64::NAN)]).unwrap_err();
 /// assert_eq!(errors.all().len(), 4); // bust_girth, and three that are missing
+/// for error in &errors {
+///     assert!(Measurement::REQUIRED.contains(&error.measurement()));
+/// }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct MeasurementErrors(Vec<MeasurementError>);
@@ -116,6 +119,24 @@ impl MeasurementErrors {
     #[must_use]
     pub fn all(&self) -> &[MeasurementError] {
         &self.0
+    }
+}
+
+impl IntoIterator for MeasurementErrors {
+    type Item = MeasurementError;
+    type IntoIter = std::vec::IntoIter<MeasurementError>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl<'a> IntoIterator for &'a MeasurementErrors {
+    type Item = &'a MeasurementError;
+    type IntoIter = std::slice::Iter<'a, MeasurementError>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.iter()
     }
 }
 

@@ -17,12 +17,13 @@ use super::near_name::nearest;
 /// ```
 /// use blockwright::measurements::Measurement;
 ///
-/// let measurement: Measurement = "back_waist_length".parse().unwrap();
+/// let measurement: Measurement = "back_waist_length".parse()?;
 /// assert_eq!(measurement, Measurement::BackWaistLength);
 /// assert_eq!(measurement.name(), "back_waist_length");
 ///
 /// let error = "back_waist_lenght".parse::<Measurement>().unwrap_err();
 /// assert!(error.to_string().contains("did you mean `back_waist_length`"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 #[non_exhaustive]
@@ -200,7 +201,7 @@ impl fmt::Display for Measurement {
 /// let error = "bust".parse::<Measurement>().unwrap_err();
 /// assert_eq!(error.nearest, Some(Measurement::BustGirth));
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Error)]
 #[error("there is no measurement `{name}`; {}", self.hint())]
 pub struct UnknownMeasurement {
     /// The name as it was written, shortened if long.

@@ -1,4 +1,7 @@
 //! Named body measurements: taken, estimated, doubted.
+//!
+//! What reads files (`MeasurementSet::parse`, `SizeTable::parse`, `Node`) and tells what is wrong
+//! with them (`FileErrors`) needs the feature `yaml`.
 
 mod body;
 mod catalogue;

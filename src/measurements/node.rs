@@ -18,9 +18,10 @@ const DEEPEST: usize = 16;
 /// ```
 /// use blockwright::measurements::Node;
 ///
-/// let node = Node::parse("unit: cm\nmeasurements:\n  bust_girth: 92\n").unwrap();
-/// let (key, value) = &node.entries().unwrap()[1];
+/// let node = Node::parse("unit: cm\nmeasurements:\n  bust_girth: 92\n")?;
+/// let (key, value) = &node.entries().ok_or("no mapping")?[1];
 /// assert_eq!((key.text.as_str(), value.place.line), ("measurements", 3));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Node {
@@ -35,8 +36,9 @@ pub struct Node {
 /// ```
 /// use blockwright::measurements::{Node, NodeValue};
 ///
-/// let node = Node::parse("36 1/2 in").unwrap();
+/// let node = Node::parse("36 1/2 in")?;
 /// assert_eq!(node.value, NodeValue::Text("36 1/2 in".into()));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub enum NodeValue {
@@ -59,10 +61,11 @@ pub enum NodeValue {
 /// ```
 /// use blockwright::measurements::Node;
 ///
-/// let node = Node::parse("{92: a}").unwrap();
-/// assert_eq!(node.entries().unwrap()[0].0.text, "92");
+/// let node = Node::parse("{92: a}")?;
+/// assert_eq!(node.entries().ok_or("no mapping")?[0].0.text, "92");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct Key {
     /// Where it begins.
     pub place: Place,

@@ -237,6 +237,8 @@ impl std::error::Error for FileProblem {
 ///
 /// let errors = MeasurementSet::parse("name: Ada\nunit: ells\nfoo: 1\n").unwrap_err();
 /// assert_eq!(errors.all().len(), 3); // the unit, foo, and no measurements
+/// let lines: Vec<u64> = errors.into_iter().map(|problem| problem.place.line).collect();
+/// assert!(lines.is_sorted());
 /// # }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -268,6 +270,24 @@ impl FileErrors {
     /// The problems, to be told beside those of the document around them.
     pub(crate) fn into_problems(self) -> Vec<FileProblem> {
         self.0
+    }
+}
+
+impl IntoIterator for FileErrors {
+    type Item = FileProblem;
+    type IntoIter = std::vec::IntoIter<FileProblem>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.into_iter()
+    }
+}
+
+impl<'a> IntoIterator for &'a FileErrors {
+    type Item = &'a FileProblem;
+    type IntoIter = std::slice::Iter<'a, FileProblem>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.0.iter()
     }
 }
 

@@ -27,13 +27,13 @@ use crate::units::Unit;
 ///     (Measurement::BustGirth, 920.0),
 ///     (Measurement::WaistGirth, 760.0),
 ///     (Measurement::HipGirth, 1000.0),
-/// ])
-/// .unwrap();
+/// ])?;
 /// let report = SetReport::new(&MeasurementSet::new("Ada", Unit::Mm, body));
 /// assert!(report.text().contains("bust_girth"));
 /// assert!(report.text().contains("estimated"));
-/// let json = serde_json::to_value(&report).unwrap();
+/// let json = serde_json::to_value(&report)?;
 /// assert_eq!(json["measurements"]["bust_girth"]["source"], "taken");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SetReport {
@@ -195,7 +195,7 @@ impl SetReport {
 /// assert_eq!((rows[0].value.as_str(), rows[0].state.as_str()), ("168 cm", "taken"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct ReportRow {
     /// Which.
     pub measurement: Measurement,
@@ -213,8 +213,9 @@ pub struct ReportRow {
 ///
 /// let entries = CatalogueEntry::all();
 /// assert_eq!(entries[0].name(), "height");
-/// let json = serde_json::to_value(&entries[0]).unwrap();
+/// let json = serde_json::to_value(&entries[0])?;
 /// assert_eq!(json["required"], true);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct CatalogueEntry {

@@ -34,11 +34,11 @@ use crate::units::Unit;
 ///     "name: Ada\n\
 ///      unit: cm\n\
 ///      measurements: {height: 168, bust_girth: 36 1/2 in, waist_girth: 76, hip_girth: 100}\n",
-/// )
-/// .unwrap();
+/// )?;
 /// assert_eq!(set.name(), "Ada");
 /// assert_eq!(set.body().value(Measurement::BustGirth), 927.1);
 /// # }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct MeasurementSet {
@@ -65,7 +65,7 @@ impl MeasurementSet {
         }
     }
 
-    /// Reads a set file.
+    /// Reads a set file; needs the feature `yaml`.
     ///
     /// # Errors
     ///
@@ -75,7 +75,7 @@ impl MeasurementSet {
         Self::read(&Node::parse(text)?, true)
     }
 
-    /// Reads a set written inside another document, where `name` may be left out.
+    /// Reads a set written inside another document, where `name` may be left out; needs the feature `yaml`.
     ///
     /// # Errors
     ///

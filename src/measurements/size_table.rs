@@ -11,8 +11,9 @@ use crate::units::Unit;
 /// ```
 /// use blockwright::measurements::{Body, Measurement, Size};
 ///
-/// let body = Body::from_taken(Measurement::REQUIRED.map(|m| (m, 1310.0))).unwrap();
+/// let body = Body::from_taken(Measurement::REQUIRED.map(|m| (m, 1310.0)))?;
 /// assert_eq!(Size::new("54", body).label(), "54");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Size {
@@ -108,11 +109,11 @@ pub struct UnknownSize {
 ///      steps:\n  \
 ///        labels: ['36', '38', '40']\n  \
 ///        per_size: {bust_girth: 4, waist_girth: 4, hip_girth: [4, 5]}\n",
-/// )
-/// .unwrap();
-/// assert_eq!(table.body("36").unwrap().value(Measurement::BustGirth), 840.0);
-/// assert_eq!(table.body("40").unwrap().value(Measurement::HipGirth), 1010.0);
+/// )?;
+/// assert_eq!(table.body("36")?.value(Measurement::BustGirth), 840.0);
+/// assert_eq!(table.body("40")?.value(Measurement::HipGirth), 1010.0);
 /// # }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct SizeTable {

@@ -35,6 +35,12 @@ impl EdgeRole {
     }
 }
 
+impl fmt::Display for EdgeRole {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.name())
+    }
+}
+
 /// The trade name of an edge, in snake case.
 ///
 /// ```

@@ -84,6 +84,7 @@ fn written(document: Document<'_>) -> String {
 /// assert_eq!(value["block"], "skirt");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+#[must_use]
 pub fn document<'a>(
     pattern: &'a Pattern,
     body: &'a Body,
@@ -110,6 +111,7 @@ pub fn document<'a>(
 /// assert!(value["pieces"][0]["cut_line"].is_string());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+#[must_use]
 pub fn document_to_cut<'a>(
     pattern: &'a Pattern,
     body: &'a Body,

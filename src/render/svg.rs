@@ -24,6 +24,7 @@ use super::path_data::{fixed, path_data};
 /// assert!(text.contains(r#"id="seam-lines""#));
 /// # Ok::<(), blockwright::drawing::DrawingError>(())
 /// ```
+#[must_use]
 pub fn render(drawing: &Drawing) -> String {
     let bounds = drawing.bounds();
     let (width, height) = (number(bounds.width()), number(bounds.height()));

@@ -17,10 +17,11 @@ const LARGEST_DEGREES: f64 = 360.0;
 /// ```
 /// use blockwright::units::Angle;
 ///
-/// assert_eq!("23°".parse::<Angle>().unwrap().degrees().round(), 23.0);
-/// assert_eq!("23".parse::<Angle>().unwrap(), "23 deg".parse().unwrap());
-/// assert_eq!("0.4 rad".parse::<Angle>().unwrap().radians(), 0.4);
+/// assert_eq!("23°".parse::<Angle>()?.degrees().round(), 23.0);
+/// assert_eq!("23".parse::<Angle>()?, "23 deg".parse::<Angle>()?);
+/// assert_eq!("0.4 rad".parse::<Angle>()?.radians(), 0.4);
 /// assert!("23 cm".parse::<Angle>().is_err());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd)]
 pub struct Angle(f64);

@@ -34,10 +34,11 @@ impl Fraction {
 /// ```
 /// use blockwright::units::{Fraction, Length, LengthStyle, Unit};
 ///
-/// let bust = Length::from_mm(927.1).unwrap();
+/// let bust = Length::from_mm(927.1)?;
 /// assert_eq!(bust.to_text(LengthStyle::Decimal { unit: Unit::Cm, places: 1 }), "92.7 cm");
 /// assert_eq!(bust.to_text(LengthStyle::Inches(Fraction::Eighths)), "36 1/2 in");
 /// assert_eq!(bust.to_text(LengthStyle::usual(Unit::Mm)), "927 mm");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum LengthStyle {
@@ -69,8 +70,9 @@ impl LengthStyle {
     ///
     /// ```
     /// use blockwright::units::{Length, LengthStyle, Unit};
-    /// let seam = Length::from_mm(170.25).unwrap();
+    /// let seam = Length::from_mm(170.25)?;
     /// assert_eq!(seam.to_text(LengthStyle::fine(Unit::Cm)), "17.02 cm");
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     #[must_use]
     pub const fn fine(unit: Unit) -> Self {

@@ -32,13 +32,14 @@ const KNOWN_UNITS: &str = "`mm`, `cm`, `m`, `in` (or `\"`) or `ft` (or `'`)";
 /// ```
 /// use blockwright::units::{Length, Unit};
 ///
-/// assert_eq!("92 cm".parse::<Length>().unwrap().mm(), 920.0);
-/// assert_eq!("36 1/2 in".parse::<Length>().unwrap().mm(), 927.1);
-/// assert_eq!("36½\"".parse::<Length>().unwrap().mm(), 927.1);
-/// assert_eq!(Length::parse("92,5", Some(Unit::Cm)).unwrap().mm(), 925.0);
+/// assert_eq!("92 cm".parse::<Length>()?.mm(), 920.0);
+/// assert_eq!("36 1/2 in".parse::<Length>()?.mm(), 927.1);
+/// assert_eq!("36½\"".parse::<Length>()?.mm(), 927.1);
+/// assert_eq!(Length::parse("92,5", Some(Unit::Cm))?.mm(), 925.0);
 /// assert!("92".parse::<Length>().is_err());
 /// assert!(Length::parse("-4", Some(Unit::Cm)).is_err());
-/// assert_eq!(Length::parse_signed("-4", Some(Unit::Cm)).unwrap().mm(), -40.0);
+/// assert_eq!(Length::parse_signed("-4", Some(Unit::Cm))?.mm(), -40.0);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Serialize, Deserialize)]
 #[serde(try_from = "f64", into = "f64")]

@@ -12,7 +12,8 @@ use serde::{Deserialize, Serialize};
 ///
 /// assert_eq!(Unit::In.to_mm(36.5), 927.1);
 /// assert_eq!(Unit::Cm.from_mm(920.0), 92.0);
-/// assert_eq!(serde_json::to_string(&Unit::In).unwrap(), "\"in\"");
+/// assert_eq!(serde_json::to_string(&Unit::In)?, "\"in\"");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]

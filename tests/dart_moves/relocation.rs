@@ -219,7 +219,7 @@ proptest! {
                 let fair = match &refused.reason {
                     Reason::Alteration(_) => true,
                     Reason::Law(law) => law.law() == "waists_meet",
-                    Reason::Promise(_) => false,
+                    _ => false,
                 };
                 prop_assert!(fair, "{of:?} {piece} {dart} to {edge} at {at:.2}: {refused}");
             }

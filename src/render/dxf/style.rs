@@ -10,7 +10,7 @@ use crate::piece::Pattern;
 /// let style = Style { title: "Linen tunic", sample_size: "40", date: None };
 /// assert_eq!(style.sample_size, "40");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Style<'a> {
     /// What the work is called.
     pub title: &'a str,

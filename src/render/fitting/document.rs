@@ -32,15 +32,16 @@ const LAYERS: [(&str, &str); 6] = [
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
 /// let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
-/// let html = page(&Fitting {
-///     title: "Skirt", wearer: Some("Ada"), before: &pattern, after: &pattern, accounts: &[], choices: &[],
-///     body: &SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body)),
-///     cautions: &["Sew a toile first."],
-/// });
+/// let known = SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body));
+/// let mut fitting = Fitting::new("Skirt", &pattern, &pattern, &known);
+/// fitting.wearer = Some("Ada");
+/// fitting.cautions = &["Sew a toile first."];
+/// let html = page(&fitting);
 /// assert!(html.contains("Nothing was altered") && html.contains("Sew a toile first."));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Copy)]
+#[non_exhaustive]
 pub struct Fitting<'a> {
     /// What the work is called.
     pub title: &'a str,
@@ -60,7 +61,44 @@ pub struct Fitting<'a> {
     pub cautions: &'a [&'a str],
 }
 
+impl<'a> Fitting<'a> {
+    /// A page about a pattern before and after, with nothing told of the way between.
+    #[must_use]
+    pub fn new(
+        title: &'a str,
+        before: &'a Pattern,
+        after: &'a Pattern,
+        body: &'a SetReport,
+    ) -> Self {
+        Self {
+            title,
+            wearer: None,
+            before,
+            after,
+            accounts: &[],
+            choices: &[],
+            body,
+            cautions: &[],
+        }
+    }
+}
+
 /// The fitting page: HTML that is also well-formed XML. The same input gives the same bytes.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement, MeasurementSet, SetReport};
+/// use blockwright::render::fitting::{Fitting, page};
+/// use blockwright::units::Unit;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Bodice))?;
+/// let known = SetReport::new(&MeasurementSet::new("Ada", Unit::Cm, body));
+/// assert!(page(&Fitting::new("Bodice", &pattern, &pattern, &known)).contains("Bodice"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[must_use]
 pub fn page(fitting: &Fitting<'_>) -> String {
     let mut out = String::new();

@@ -13,6 +13,7 @@ use crate::drawing::DrawingError;
 /// assert!(error.to_string().contains("1000"));
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
 pub enum PdfError {
     /// The paper leaves too little room within its margins.
     #[error(

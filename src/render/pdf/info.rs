@@ -11,6 +11,7 @@
 /// assert_eq!(info.contents.len(), 3);
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
+#[non_exhaustive]
 pub struct PrintInfo {
     /// The title: on every page, and in the document's properties.
     pub title: String,

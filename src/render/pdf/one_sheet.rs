@@ -27,6 +27,17 @@ const LINE: f64 = 4.8;
 ///
 /// A page of more than 5080 mm needs a larger unit (`UserUnit`), which old viewers do not know.
 ///
+/// ```
+/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::render::pdf::{PrintInfo, sheet};
+/// let mut layer = Layer::new("seam lines");
+/// layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+/// let drawing = Drawing::new(vec![layer])?;
+/// let bytes = sheet(&drawing, &PrintInfo::new("A long line"))?;
+/// assert!(bytes.starts_with(b"%PDF-"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// [`PdfError::NothingToPrint`] if everything in the drawing is white or blank.
 pub fn sheet(drawing: &Drawing, info: &PrintInfo) -> Result<Vec<u8>, PdfError> {

@@ -19,6 +19,7 @@ const ROLL_COVER: f64 = 340.0;
 /// assert_eq!(Paper::Letter.landscape().width, 279.4);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
+#[non_exhaustive]
 pub enum Paper {
     /// 210 × 297 mm.
     A4,
@@ -47,6 +48,7 @@ pub enum Paper {
 impl Paper {
     /// Width and height in mm, the longer side upright; of a roll, its width and the height of the
     /// first page, which is never turned.
+    #[must_use]
     pub fn portrait(self) -> Size {
         let (a, b) = match self {
             Self::A4 => (210.0, 297.0),
@@ -66,6 +68,7 @@ impl Paper {
     }
 
     /// Width and height in mm, the longer side level.
+    #[must_use]
     pub fn landscape(self) -> Size {
         if matches!(self, Self::Roll { .. }) {
             return self.portrait();
@@ -89,6 +92,7 @@ impl Paper {
     }
 
     /// What it is called; its measures if it has no name.
+    #[must_use]
     pub fn name(self) -> String {
         match self {
             Self::A4 => "A4".to_owned(),
@@ -109,7 +113,7 @@ impl Paper {
 ///
 /// assert_eq!(Orientation::default(), Orientation::FewerPages);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Orientation {
     /// Whichever needs fewer pages; portrait if it makes no difference. A roll has one way only.
     #[default]

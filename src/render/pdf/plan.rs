@@ -29,6 +29,7 @@ const MOST_PLACES: usize = 20_000;
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Tile {
     /// Row, from 0 at the top.
     pub row: usize,
@@ -50,6 +51,7 @@ pub struct Tile {
 
 impl Tile {
     /// The shift from the drawing's coordinates to those of the page, in mm.
+    #[must_use]
     pub fn shift(&self) -> Vec2 {
         self.at - self.area.origin()
     }
@@ -76,6 +78,7 @@ impl Tile {
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct TilePlan {
     /// The paper.
     pub paper: Paper,
@@ -104,11 +107,13 @@ pub struct TilePlan {
 
 impl TilePlan {
     /// The number of pages of the document, the cover included.
+    #[must_use]
     pub fn page_count(&self) -> usize {
         self.tiles.len() + 1
     }
 
     /// The page at a place on the grid, if it has one.
+    #[must_use]
     pub fn tile(&self, row: usize, column: usize) -> Option<&Tile> {
         self.tiles
             .iter()
@@ -124,6 +129,7 @@ impl TilePlan {
 /// assert_eq!(tile_label(1, 2), "B3");
 /// assert_eq!(tile_label(26, 0), "AA1");
 /// ```
+#[must_use]
 pub fn tile_label(row: usize, column: usize) -> String {
     format!("{}{}", row_letters(row), column.saturating_add(1))
 }

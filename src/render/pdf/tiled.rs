@@ -20,6 +20,18 @@ use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile
 /// The drawing is stored once in the file and shown on every page through a window; its layers can
 /// be switched in a viewer, and so can the marks of the pages (the last layer).
 ///
+/// ```
+/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+/// let mut layer = Layer::new("seam lines");
+/// layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+/// let drawing = Drawing::new(vec![layer])?;
+/// let info = PrintInfo::new("A long line");
+/// let (bytes, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info)?;
+/// assert!(bytes.starts_with(b"%PDF-") && plan.page_count() > 1);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
 /// # Errors
 /// [`PdfError`] if the paper is too small, an option out of range, more than
 /// [`MAX_PAGES`](super::MAX_PAGES) pages would be needed, or nothing would be seen.

@@ -26,6 +26,7 @@ use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, packing, p
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct TiledParts {
     /// The file.
     pub bytes: Vec<u8>,

@@ -1,0 +1,78 @@
+//! Every public type of the library, asserted to be fit for any thread.
+
+use std::collections::BTreeSet;
+use std::fmt::Debug;
+
+fn is_value<T: Debug + Send + Sync + 'static>() {}
+
+fn is_error<T: std::error::Error + Clone + PartialEq + Send + Sync + 'static>() {}
+
+/// Asserts of the types of a module what a check asks, and notes their names.
+macro_rules! checked {
+    ($check:ident, $found:ident, $($module:ident)::+: $($name:ident $(<$life:lifetime>)?),+) => {{
+        use blockwright::$($module)::+::*;
+        let module = stringify!($($module)::+).replace(' ', "");
+        $(
+            $check::<$name $(<$life>)?>();
+            $found.insert(format!("{module}::{}", stringify!($name)));
+        )+
+    }};
+}
+
+fn values(found: &mut BTreeSet<String>) {
+    is_value::<Box<dyn blockwright::alterations::Alteration>>();
+    checked!(is_value, found, allowance: Allowances, CutLines);
+    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, BodySide, Hinge, HipGirth, LengthAt, Length, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Promise, Unit, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, Stretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
+    checked!(is_value, found, draft: Block, Side, SleeveLength, Fit, Ease, Figure, DraftOptions, WaistPlan);
+    checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
+    checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid);
+    checked!(is_value, found, grading: Align, GradedSize, Graded, Measures, Measure, Increments, NestLabels);
+    checked!(is_value, found, invariants: Law, Tolerances);
+    checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
+    #[cfg(feature = "lay")]
+    checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
+    #[cfg(feature = "yaml")]
+    checked!(is_value, found, job: JobFile);
+    #[cfg(feature = "lay")]
+    checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
+    checked!(is_value, found, measurements: Source, Measured, Body, Block, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
+    #[cfg(feature = "yaml")]
+    checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
+    checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece);
+    checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
+    checked!(is_value, found, render::fitting: Fitting<'static>);
+    #[cfg(feature = "pdf")]
+    checked!(is_value, found, render::pdf: PrintInfo, Paper, Orientation, TileOptions, Tile, TilePlan, TiledParts);
+    checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
+}
+
+fn errors(found: &mut BTreeSet<String>) {
+    checked!(is_error, found, allowance: AllowanceError);
+    checked!(is_error, found, alterations: AlterationError, Reason, Refused, Broken, RequestError);
+    checked!(is_error, found, draft: DraftError);
+    checked!(is_error, found, drawing: ArrangeError, DrawingError, SheetError);
+    checked!(is_error, found, geometry: GeometryError);
+    checked!(is_error, found, grading: GradingError, NestError);
+    checked!(is_error, found, invariants: CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
+    checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
+    #[cfg(feature = "yaml")]
+    checked!(is_error, found, job: ResolveError);
+    #[cfg(feature = "lay")]
+    checked!(is_error, found, lay: LayError);
+    checked!(is_error, found, measurements: MeasurementError, MeasurementErrors, UnknownMeasurement, UnknownSize);
+    #[cfg(feature = "yaml")]
+    checked!(is_error, found, measurements: FileCause, FileProblem, FileErrors);
+    checked!(is_error, found, piece: PieceError);
+    checked!(is_error, found, render::dxf: DxfError);
+    #[cfg(feature = "pdf")]
+    checked!(is_error, found, render::pdf: PdfError);
+    checked!(is_error, found, units: UnitError);
+}
+
+/// The names of all that were looked at, with their modules.
+pub fn looked_at() -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    values(&mut found);
+    errors(&mut found);
+    found
+}
