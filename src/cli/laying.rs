@@ -9,6 +9,7 @@ use blockwright::units::Length;
 use indicatif::{ProgressBar, ProgressStyle};
 use serde::Serialize;
 
+use super::args::MOST_ROUNDS;
 use super::drafting::job;
 use super::folder;
 use super::problem::{Failure, Problem, read_argument};
@@ -18,9 +19,6 @@ const LEAST: u32 = 2000;
 
 /// How many rounds are made between two looks at the clock.
 const AT_ONCE: u32 = 25;
-
-/// How many rounds are made at most.
-const MOST: u32 = 1_000_000_000;
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
@@ -124,7 +122,7 @@ fn by_clock(search: &mut Search, time: Duration) {
     let begun = Instant::now();
     let bar = bar(u64::try_from(time.as_millis()).unwrap_or(u64::MAX));
     let enough = |search: &Search| {
-        search.is_shortest() && search.rounds() >= LEAST || search.rounds() > MOST
+        search.is_shortest() && search.rounds() >= LEAST || search.rounds() >= MOST_ROUNDS
     };
     while begun.elapsed() < time && !enough(search) {
         for _ in 0..AT_ONCE {
