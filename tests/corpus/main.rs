@@ -64,6 +64,9 @@ fn every_kept_input_is_answered_in_time() {
 #[test]
 fn every_target_can_be_fuzzed() {
     let root = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/fuzz");
+    if !root.exists() {
+        return eprintln!("SKIPPED: the fuzz targets are not part of the published package");
+    }
     let manifest = fs::read_to_string(root.join("Cargo.toml")).unwrap();
     for (target, _) in TARGETS {
         assert!(

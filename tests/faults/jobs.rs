@@ -1,5 +1,7 @@
 //! Jobs and size tables that are well-formed and ask for what cannot be.
 
+use std::time::{Duration, Instant};
+
 use crate::files::{TABLE, place};
 use crate::guard::{guarded, refused};
 use crate::tools::job;
@@ -164,17 +166,12 @@ fn tables_of_too_much_are_refused() {
         let one = |n| format!("  s{n}: {{bust_girth: 88, waist_girth: 72, hip_girth: 96}}\n");
         (0..count).map(one).collect()
     };
-    for count in [1_001, 10_000] {
-        place.write(
-            "bad.yaml",
-            format!(
-                "name: T\nunit: cm\ncommon: {{height: 168}}\nsizes:\n{}",
-                sizes(count)
-            ),
-        );
+    for (count, expected) in [(1_001, "at most 1000 are taken"), (37, "at most 36 can")] {
+        let head = "name: T\nunit: cm\ncommon: {height: 168}\nsizes:\n";
+        place.write("bad.yaml", format!("{head}{}", sizes(count)));
         let told = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
         assert!(
-            told.contains(&format!("{count} sizes")) && told.contains("at most 36"),
+            told.contains(&format!("{count} sizes")) && told.contains(expected),
             "{told}"
         );
     }
@@ -189,4 +186,20 @@ fn tables_of_too_much_are_refused() {
     );
     let told = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
     assert!(told.contains("at most a thousand labels"), "{told}");
+}
+
+#[test]
+fn a_file_of_too_many_parts_is_refused_before_it_is_looked_at() {
+    let place = place();
+    let keys: String = (0..110_000).map(|n| format!("{n:x}: 1\n")).collect();
+    place.write("bad.yaml", keys);
+    let begun = Instant::now();
+    let told = refused(&place, &["check", "bad.yaml"]);
+    assert!(told.contains("too large or too complex"), "{told}");
+    // Some 15 s when every name was compared with those that are known.
+    assert!(
+        begun.elapsed() < Duration::from_secs(10),
+        "{:?}",
+        begun.elapsed()
+    );
 }

@@ -103,7 +103,7 @@ fn a_folder_is_whole_or_the_old_one_whenever_the_command_is_killed() {
         let usual = begun.elapsed();
         fs::remove_dir_all(place.path().join("out")).unwrap();
         let (mut none, mut whole) = (0, 0);
-        for _ in 0..25 {
+        for _ in 0..15 {
             kill(&place, args, &mut dice, usual);
             match files(&place) {
                 None => none += 1,
@@ -117,7 +117,7 @@ fn a_folder_is_whole_or_the_old_one_whenever_the_command_is_killed() {
         // Over the old result, which never is gone.
         let forced = [args, &["--force"]].concat();
         let (mut kept, mut replaced) = (0, 0);
-        for _ in 0..25 {
+        for _ in 0..15 {
             place.write("job.yaml", &texts[0]);
             place.run(&forced).done();
             place.write("job.yaml", &texts[1]);

@@ -6,7 +6,7 @@ use std::path::Path;
 
 use crate::tools::{Place, Ran};
 
-const JOB: &str = "title: Costume\nsize: 40\ndate: 2026-03-14\nblock: dress\nsleeve: long\n\
+const JOB: &str = "print: {orientation: portrait}\ntitle: Costume\nsize: 40\ndate: 2026-03-14\nblock: dress\nsleeve: long\n\
     body: {name: Ada, unit: cm, measurements: {height: 168, bust_girth: 92, waist_girth: 76, \
     hip_girth: 100}}\nalterations:\n  - back_length_reduction: {amount: 12, hips_checked: true}\n  \
     - shoulder_slope: {degrees: 2, side: left}\nallowance: {default: 10, hem: 40}\ndxf: true\n";
@@ -79,7 +79,7 @@ fn made(setting: &Setting, args: &[&str]) -> (Vec<(String, Vec<u8>)>, String) {
     file("job.yaml", JOB);
     file("table.yaml", TABLE);
     let mut people = "id,height,bust_girth,waist_girth,hip_girth\n".to_owned();
-    for n in 0..24 {
+    for n in 0..12 {
         people.push_str(&format!("p{n},{},920,760,1000\n", 1600 + 5 * n));
     }
     file("people.csv", &people);
