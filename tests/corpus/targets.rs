@@ -271,7 +271,7 @@ fn dart(name: &str, kind: u8, bytes: &mut Bytes<'_>) -> Value {
             {"to": edge, "at": at(), "share": at()},
             {"to": "shoulder", "at": at(), "share": at()},
         ]}),
-        "dart_to_seam" if kind % 3 == 0 => json!({"darts": [dart, other]}),
+        "dart_to_seam" if kind.is_multiple_of(3) => json!({"darts": [dart, other]}),
         _ => json!({"dart": dart, "to": edge, "at": at()}),
     };
     if let (Value::Object(map), 4..8) = (&mut settings, kind % 16) {
