@@ -203,3 +203,25 @@ fn a_file_of_too_many_parts_is_refused_before_it_is_looked_at() {
         begun.elapsed()
     );
 }
+
+#[test]
+fn paper_that_its_margins_eat_is_refused_with_the_least() {
+    let place = place();
+    for (paper, done) in [
+        ("a4", false),
+        ("letter", false),
+        ("legal", false),
+        ("a3", true),
+        ("roll-594", true),
+    ] {
+        let print = format!("print: {{paper: {paper}, margin: 50, overlap: 50}}\n");
+        place.write("bad.yaml", job("skirt") + &print);
+        let args = ["draft", "bad.yaml", "-o", paper];
+        if done {
+            guarded(&place, &args).done();
+        } else {
+            let told = refused(&place, &args);
+            assert!(told.contains("it must be at least"), "{told}");
+        }
+    }
+}
