@@ -7,6 +7,9 @@ use blockwright::job::PaperSize;
 use blockwright::units::{Length, Unit};
 use clap::{ColorChoice, Parser, Subcommand};
 
+/// How many rounds a lay is searched for at most, by the clock and by `--rounds`.
+pub(super) const MOST_ROUNDS: u32 = 1_000_000_000;
+
 /// Drafts sewing blocks from body measurements and prints them full size.
 ///
 /// Ends with 0 when done, 1 when the pattern or a measurement was refused, 2 when the command
@@ -107,8 +110,8 @@ pub(super) enum Command {
         /// Search from this seed, and for as many rounds as --rounds says (20000 if left out)
         #[arg(long, value_name = "N")]
         seed: Option<u64>,
-        /// Search for so many rounds, however long that takes
-        #[arg(long, value_name = "N")]
+        /// Search for so many rounds, however long that takes; at most 1000000000
+        #[arg(long, value_name = "N", value_parser = clap::value_parser!(u32).range(..=i64::from(MOST_ROUNDS)))]
         rounds: Option<u32>,
         /// The folder to write
         #[arg(short, long, value_name = "DIR")]

@@ -3,9 +3,9 @@
 //! Everything is written into a temporary folder beside the one wanted
 //! (`.blockwright-…`), flushed to the disk, and moved into place in one step. Whenever the
 //! command is killed, what stands under the wanted name is whole; an interrupted run can leave
-//! the temporary folder behind. Replacing an earlier result takes two steps, moving the old
-//! folder aside and the new one in: killed between the two, the old one stands in the
-//! temporary folder as `old`.
+//! the temporary folder behind. An earlier result is exchanged for the new one in one step too.
+//! Where the system cannot exchange folders that takes two, moving the old folder aside and the
+//! new one in: killed between the two, the old one stands in the temporary folder as `old`.
 //!
 //! The folder around the wanted one is never made: a slip in a long path would grow a tree.
 

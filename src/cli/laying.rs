@@ -8,6 +8,7 @@ use blockwright::lay::{Cloth, LayError, Search};
 use blockwright::units::Length;
 use indicatif::{ProgressBar, ProgressStyle};
 
+use super::args::MOST_ROUNDS;
 use super::done::written;
 use super::drafting::job;
 use super::problem::{Failure, Problem, read_argument};
@@ -17,9 +18,6 @@ const LEAST: u32 = 2000;
 
 /// How many rounds are made between two looks at the clock.
 const AT_ONCE: u32 = 25;
-
-/// How many rounds are made at most.
-const MOST: u32 = 1_000_000_000;
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
@@ -96,7 +94,7 @@ fn by_clock(search: &mut Search, time: Duration) {
     let begun = Instant::now();
     let bar = bar(u64::try_from(time.as_millis()).unwrap_or(u64::MAX));
     let enough = |search: &Search| {
-        search.is_shortest() && search.rounds() >= LEAST || search.rounds() > MOST
+        search.is_shortest() && search.rounds() >= LEAST || search.rounds() >= MOST_ROUNDS
     };
     while begun.elapsed() < time && !enough(search) {
         for _ in 0..AT_ONCE {

@@ -16,6 +16,8 @@ pub(super) enum ReadError {
     Io(#[from] io::Error),
     #[error("this is a folder; give the file in it")]
     Folder,
+    #[error("this is a named pipe, which waits for a writer; give a file, or `/dev/stdin`")]
+    NamedPipe,
     #[error(
         "the file is larger than {LARGEST} bytes; a job or a set of measurements needs a hundredth of that"
     )]
@@ -30,6 +32,7 @@ impl ReadError {
         match self {
             Self::Io(_) => "cannot_read",
             Self::Folder => "is_folder",
+            Self::NamedPipe => "named_pipe",
             Self::TooLarge => "too_large",
             Self::NotText { .. } => "not_text",
         }
@@ -46,6 +49,9 @@ pub(super) struct SourceFile {
 impl SourceFile {
     /// Reads a file.
     pub(super) fn read(path: &Path) -> Result<Self, ReadError> {
+        if is_named_pipe(path) {
+            return Err(ReadError::NamedPipe);
+        }
         let file = File::open(path)?;
         if file.metadata()?.is_dir() {
             return Err(ReadError::Folder);
@@ -85,4 +91,20 @@ impl SourceFile {
         let before = usize::try_from(number.checked_sub(1)?).ok()?;
         self.text.lines().nth(before)
     }
+}
+
+/// Whether a path leads to a pipe that stands in a folder: opening it would wait for a writer,
+/// for ever if none comes. A pipe that a shell has made, `/dev/stdin` or `<(…)`, has no path of
+/// its own and a writer from the start.
+#[cfg(unix)]
+fn is_named_pipe(path: &Path) -> bool {
+    use std::os::unix::fs::FileTypeExt as _;
+    std::fs::canonicalize(path)
+        .and_then(std::fs::metadata)
+        .is_ok_and(|metadata| metadata.file_type().is_fifo())
+}
+
+#[cfg(not(unix))]
+fn is_named_pipe(_: &Path) -> bool {
+    false
 }

@@ -10,15 +10,22 @@ pub(crate) fn nearest<'a>(written: &str, names: impl Iterator<Item = &'a str>) -
     if written.len() < 2 || written.len() > LONGEST {
         return None;
     }
+    let most = written.len().div_ceil(3);
     let mut best: Option<(usize, &str)> = None;
     for name in names {
         let letters: Vec<char> = name.chars().collect();
-        let steps = if written.len() >= 3 && letters.starts_with(&written) {
+        // It takes a change for every letter that one has more than the other.
+        let least = letters.len().abs_diff(written.len());
+        let begun = written.len() >= 3 && letters.starts_with(&written);
+        if least > most && !begun {
+            continue;
+        }
+        let steps = if begun {
             0
         } else {
             changes(&written, &letters)
         };
-        if steps <= written.len().div_ceil(3) && best.is_none_or(|(least, _)| steps < least) {
+        if steps <= most && best.is_none_or(|(least, _)| steps < least) {
             best = Some((steps, name));
         }
     }

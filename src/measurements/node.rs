@@ -11,6 +11,9 @@ use super::problem::{FileCause, FileErrors, FileProblem, Place};
 /// The deepest nesting that is read; no file of measurements or jobs needs half of it.
 const DEEPEST: usize = 16;
 
+/// The most parts that are read; a table of a thousand sizes has some 25,000.
+const MOST_PARTS: usize = 100_000;
+
 /// A part of a YAML document and where it stands.
 ///
 /// It can be a field of a larger document: it deserialises from whatever stands there.
@@ -107,7 +110,7 @@ impl Node {
     pub(crate) fn options() -> serde_yaml::Options {
         serde_yaml::options! {
             non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
-            budget: serde_yaml::budget! { max_depth: DEEPEST }
+            budget: serde_yaml::budget! { max_depth: DEEPEST, max_nodes: MOST_PARTS }
         }
     }
 

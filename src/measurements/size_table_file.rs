@@ -114,6 +114,15 @@ fn in_full(reader: &mut Reader, key: &Key, sizes: &Node, unit: Option<Unit>) -> 
         reader.shape(sizes, &key.text, expected);
         return Vec::new();
     };
+    if entries.len() > MOST_SIZES {
+        let cause = FileCause::TooMany {
+            what: "sizes",
+            found: entries.len(),
+            most: MOST_SIZES,
+        };
+        reader.wrong(sizes.place, &key.text, cause);
+        return Vec::new();
+    }
     entries
         .iter()
         .map(|(label, node)| Row {

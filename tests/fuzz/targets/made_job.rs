@@ -1,0 +1,9 @@
+#![no_main]
+
+use libfuzzer_sys::fuzz_target;
+
+#[allow(dead_code)]
+#[path = "../../corpus/targets.rs"]
+mod targets;
+
+fuzz_target!(|bytes: &[u8]| targets::made_job(bytes));
