@@ -162,14 +162,27 @@ impl Allowances {
     /// The widths, as they are written on a piece.
     #[must_use]
     pub fn words(&self) -> String {
-        let mut words = format!("seam allowance {}", shown(self.default));
+        format!("seam allowance {} included", self.widths())
+    }
+
+    /// The widths alone.
+    ///
+    /// ```
+    /// use blockwright::allowance::Allowances;
+    /// let widths = Allowances::all_round(15.0)?.with("hem", 40.0)?;
+    /// assert_eq!(widths.widths(), "15, hem 40 mm");
+    /// # Ok::<(), blockwright::allowance::AllowanceError>(())
+    /// ```
+    #[must_use]
+    pub fn widths(&self) -> String {
+        let mut words = shown(self.default);
         for place in Self::PLACES {
             if let Some(width) = self.places.get(place) {
                 let name = place.replace('_', " ");
                 words.push_str(&format!(", {name} {}", shown(*width)));
             }
         }
-        words + " mm included"
+        words + " mm"
     }
 }
 

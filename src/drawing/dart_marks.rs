@@ -15,13 +15,8 @@ use crate::piece::{Apexes, Dart, Piece, Pressed};
 /// Draws every dart and drill point.
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: Option<&Curve>) {
     for dart in piece.darts() {
-        // Across an allowance each leg is carried on to the cut line, as a notch of its intake.
-        for leg in dart.legs.into_iter().filter(|_| dart.edge.is_some()) {
-            let on = (leg - dart.apex()).normalize();
-            if let Some(from) = cut.and_then(|cut| cut_line_beside(cut, leg, on)) {
-                out.marks
-                    .push(Figure::stroked(stroke(&[from, leg]), Pen::solid(DART)));
-            }
+        for path in dart_notches(dart, cut) {
+            out.marks.push(Figure::stroked(path, Pen::solid(DART)));
         }
         let [from, to] = middle(dart, piece);
         mark(&mut out.darts, room, dart_legs(dart), Pen::solid(DART));
@@ -44,6 +39,18 @@ pub(crate) fn dart_legs(dart: &Dart) -> BezPath {
         Apexes::One(apex) => stroke(&[first, apex, second]),
         Apexes::Two(upper, lower) => stroke(&[upper, first, lower, second, upper]),
     }
+}
+
+/// Across an allowance each leg is carried on to the cut line, as a notch of its intake.
+pub(crate) fn dart_notches(dart: &Dart, cut: Option<&Curve>) -> Vec<BezPath> {
+    let Some(cut) = cut.filter(|_| dart.edge.is_some()) else {
+        return Vec::new();
+    };
+    let notch = |leg: Point| {
+        let on = (leg - dart.apex()).normalize();
+        cut_line_beside(cut, leg, on).map(|from| stroke(&[from, leg]))
+    };
+    dart.legs.into_iter().filter_map(notch).collect()
 }
 
 /// A ring with a cross.

@@ -32,7 +32,7 @@ mod text;
 mod winansi;
 
 pub use arrange::{ArrangeError, Arrangement, Footprint, arrange};
-pub(crate) use dart_marks::{dart_legs, drill_mark};
+pub(crate) use dart_marks::{dart_legs, dart_notches, drill_mark};
 pub use error::DrawingError;
 pub(crate) use fold_bracket::FoldBracket;
 pub(crate) use grain_line::grain_text;
@@ -47,6 +47,6 @@ pub use pattern_sheet::{
 };
 pub(crate) use room::Room;
 pub use sheet::Drawing;
-pub(crate) use strokes::{arrow_head, ring, stroke};
+pub(crate) use strokes::{arrow_head, closed, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};
 pub use winansi::{encode_winansi, printable};

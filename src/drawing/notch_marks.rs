@@ -28,11 +28,16 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: O
     }
 }
 
-/// The cuts of a notch, inward from the stitching line.
-pub(crate) fn notch_cuts(piece: &Piece, notch: &Notch) -> Vec<BezPath> {
-    places(piece, notch)
-        .map(|(at, inward)| stroke(&[at, at + inward * NOTCH]))
-        .collect()
+/// The cuts of a notch as they are snipped, inward from the line that is cut along: no longer
+/// than a notch is, and across an allowance not beyond the stitching line.
+pub(crate) fn notch_cuts(piece: &Piece, notch: &Notch, cut: Option<&Curve>) -> Vec<BezPath> {
+    let snip = |(at, inward): (Point, Vec2)| {
+        let beside = cut.and_then(|cut| cut_line_beside(cut, at, -inward));
+        let from = beside.unwrap_or(at);
+        let long = beside.map_or(NOTCH, |from| from.distance(at).min(NOTCH));
+        stroke(&[from, from + inward * long])
+    };
+    places(piece, notch).map(snip).collect()
 }
 
 /// Where the cuts of a notch are, and the direction into the piece.

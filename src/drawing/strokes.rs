@@ -33,7 +33,7 @@ pub(crate) fn ring(piece: &Piece) -> BezPath {
 }
 
 /// The segments of a closed ring as one path.
-pub(super) fn closed(segments: &[PathSeg]) -> BezPath {
+pub(crate) fn closed(segments: &[PathSeg]) -> BezPath {
     let mut path = chain(segments);
     path.close_path();
     path

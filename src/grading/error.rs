@@ -1,5 +1,6 @@
 //! Why a range cannot be graded or overlaid.
 
+use crate::allowance::AllowanceError;
 use crate::alterations::{Refused, RequestError};
 use crate::draft::DraftError;
 use crate::drawing::SheetError;
@@ -50,6 +51,14 @@ pub enum GradingError {
         /// What stands against it.
         source: Box<Refused>,
     },
+    /// A size has no cut line with the allowances asked for.
+    #[error("size {size}: the seam allowance cannot be added: {source}")]
+    Allowance {
+        /// The size's label.
+        size: String,
+        /// What stands against it.
+        source: AllowanceError,
+    },
 }
 
 impl GradingError {
@@ -59,7 +68,8 @@ impl GradingError {
         match self {
             Self::Draft { size, .. }
             | Self::Unprovable { size, .. }
-            | Self::Alteration { size, .. } => Some(size),
+            | Self::Alteration { size, .. }
+            | Self::Allowance { size, .. } => Some(size),
             Self::NoSizes | Self::Request(_) => None,
         }
     }
@@ -73,6 +83,7 @@ impl GradingError {
             Self::Unprovable { .. } => "law_broken".to_owned(),
             Self::Request(_) => "bad_alteration".to_owned(),
             Self::Alteration { .. } => "alteration_refused".to_owned(),
+            Self::Allowance { .. } => "no_room_for_allowance".to_owned(),
         }
     }
 }

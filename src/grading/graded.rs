@@ -1,6 +1,7 @@
 //! Every size of a range, made and proved.
 
 use super::GradingError;
+use crate::allowance::{Allowances, CutLines};
 use crate::alterations::{Account, Alteration, Chain, Request, alter};
 use crate::draft::{DraftOptions, draft};
 use crate::invariants::{Tolerances, check_all};
@@ -26,6 +27,7 @@ pub struct GradedSize {
     size: Size,
     pattern: Pattern,
     accounts: Vec<Account>,
+    cut: Option<CutLines>,
 }
 
 impl GradedSize {
@@ -52,6 +54,12 @@ impl GradedSize {
     pub fn accounts(&self) -> &[Account] {
         &self.accounts
     }
+
+    /// The lines to cut along, if the range has allowances.
+    #[must_use]
+    pub const fn cut(&self) -> Option<&CutLines> {
+        self.cut.as_ref()
+    }
 }
 
 /// A graded range.
@@ -60,6 +68,7 @@ impl GradedSize {
 /// * There is at least one size; they stand in the order of the table.
 /// * Every pattern was drafted for its own body, keeps all laws, and every alteration kept its
 ///   promises on it.
+/// * Either every size has cut lines, all made with the same widths, or none has.
 ///
 /// ```
 /// # use blockwright::draft::{Block, DraftOptions};
@@ -101,6 +110,38 @@ impl Graded {
             }
         }
         names
+    }
+
+    /// The same range with cut lines in every size; those it had are made anew. Stitching lines,
+    /// and so the increments, stay as they are.
+    ///
+    /// ```
+    /// # use blockwright::draft::{Block, DraftOptions};
+    /// # use blockwright::measurements::{Body, Measurement, Size};
+    /// # let body = Body::from_taken([
+    /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 880.0),
+    /// #     (Measurement::WaistGirth, 720.0), (Measurement::HipGirth, 960.0),
+    /// # ])?;
+    /// use blockwright::allowance::Allowances;
+    /// use blockwright::grading::grade;
+    /// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
+    /// let graded = graded.with_allowances(&Allowances::usual())?;
+    /// let cut = graded.sizes()[0].cut().expect("every size has cut lines");
+    /// assert!(cut.of("back").is_some());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`GradingError::Allowance`] names the first size in which an allowance finds no room.
+    pub fn with_allowances(mut self, allowances: &Allowances) -> Result<Self, GradingError> {
+        for size in &mut self.sizes {
+            let cut = CutLines::new(&size.pattern, allowances);
+            size.cut = Some(cut.map_err(|source| GradingError::Allowance {
+                size: size.label().to_owned(),
+                source,
+            })?);
+        }
+        Ok(self)
     }
 }
 
@@ -171,5 +212,6 @@ fn one(
         size: size.clone(),
         pattern,
         accounts,
+        cut: None,
     })
 }

@@ -6,7 +6,7 @@ use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
     Drawing, DrawingError, Figure, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
-    arrow_head, dart_legs, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
+    arrow_head, dart_legs, dart_notches, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
 };
 use crate::piece::{Cut, Piece};
 use kurbo::{Affine, BezPath, Vec2};
@@ -19,7 +19,9 @@ const HEAD: f64 = 3.5;
 const GRAIN_APART: f64 = 4.0;
 
 /// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
-/// its own line style and its own layer, and lays the nests beside each other.
+/// its own line style and its own layer, and lays the nests beside each other. What is drawn are
+/// stitching lines, or in a range with allowances cut lines only: stitching lines between them
+/// could not be told from the cut lines of smaller sizes.
 ///
 /// ```
 /// # use blockwright::draft::{Block, DraftOptions};
@@ -88,6 +90,7 @@ pub fn nest_parts(
                     number,
                     label: size.label(),
                     piece,
+                    cut: size.cut(),
                     by: -align.on(piece).to_vec2(),
                 })
             })
@@ -148,17 +151,22 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) 
         width: pen.width * 0.6,
         ..pen.clone()
     };
+    let outline = size.cut_ring();
+    room.take_stroke(&outline);
+    layer.push(Figure::stroked(outline, pen.clone()));
     let mut draw = |path: BezPath, pen: &Pen| {
         let path = moved(path, size.by);
         room.take_stroke(&path);
         layer.push(Figure::stroked(path, pen.clone()));
     };
-    draw(ring(size.piece), &pen);
     for dart in size.piece.darts() {
         draw(dart_legs(dart), &thin);
+        for path in dart_notches(dart, size.cut_line()) {
+            draw(path, &Pen::solid(pen.width));
+        }
     }
     for notch in size.piece.notches() {
-        for path in notch_cuts(size.piece, notch) {
+        for path in notch_cuts(size.piece, notch, size.cut_line()) {
             draw(path, &Pen::solid(pen.width));
         }
     }

@@ -46,7 +46,7 @@ pub(super) fn write_on(
         // No room inside: below everything.
         let low = laid
             .iter()
-            .map(|l| l.piece.outline().bounds().y1 + l.by.y)
+            .map(|l| l.cut_bounds().y1)
             .fold(bounds.y1, f64::max);
         let at = Point::new(bounds.x0, low + 25.0);
         room.take_box(Rect::from_origin_size(at, size_of(&heading, laid, 1.0)));
@@ -90,10 +90,14 @@ fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, labels: &NestLabels, number: 
         (labels.title.clone(), regular(3.8)),
     ];
     statements.extend(labels.date.iter().map(|date| (date.clone(), regular(3.8))));
-    statements.push((
-        "stitching lines shown: add seam allowance".to_owned(),
-        regular(3.8),
-    ));
+    let lines = match smallest.cut {
+        None => "stitching lines shown: add seam allowance".to_owned(),
+        Some(cut) => format!(
+            "cut lines shown, seam allowance included: {}",
+            cut.allowances().widths()
+        ),
+    };
+    statements.push((lines, regular(3.8)));
     statements.push(("sew a toile first".to_owned(), regular(3.8)));
     statements
         .into_iter()
@@ -201,7 +205,7 @@ fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
     }
 }
 
-/// The lowest corners on either side that are not on a fold, and the direction down from them;
+/// The lowest corners of the line that is cut on either side that are not on a fold, and the direction down from them;
 /// and the shoulder point, with the direction away from it.
 fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
     let edges = size.piece.outline().edges();
@@ -211,9 +215,9 @@ fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
         let (a, b) = (edge.name().as_str(), next.name().as_str());
         let low = |name: &str| matches!(name, "hem" | "waist" | "wrist");
         let side = |name: &str| name == "side_seam" || name.starts_with("underarm");
-        let at = edge.curve().end() + size.by;
+        let at = size.cut_corner(edge, next);
         let bounds = size.piece.outline().bounds() + size.by;
-        let is_low = at.y > bounds.center().y;
+        let is_low = edge.curve().end().y + size.by.y > bounds.center().y;
         if is_low && ((low(a) && side(b)) || (side(a) && low(b))) {
             found.push((at, Vec2::new(0.0, 1.0)));
         }

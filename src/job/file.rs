@@ -249,12 +249,6 @@ impl JobFile {
             let text = "the body of the job is not used: the sizes are those of the table";
             notes.push(Warning::new("body_unused", text));
         }
-        if self.allowances.is_some() {
-            notes.push(Warning::new(
-                "allowance_unused",
-                "allowance has no effect on a range: the nest shows the stitching lines of every size",
-            ));
-        }
         if self.size.is_some() {
             notes.push(Warning::new(
                 "size_unused",
@@ -266,6 +260,7 @@ impl JobFile {
             date: self.date,
             options: self.options,
             alterations: self.alterations,
+            allowances: self.allowances,
             table,
             align: Align::default(),
             print: self.print,

@@ -1,6 +1,7 @@
 //! What is to be graded.
 
 use super::PrintOptions;
+use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions};
 use crate::grading::Align;
@@ -34,6 +35,8 @@ pub struct RangeJob {
     pub options: DraftOptions,
     /// The alterations made on every size, in this order.
     pub alterations: Vec<Request>,
+    /// The seam allowances of every size; without them only stitching lines are drawn.
+    pub allowances: Option<Allowances>,
     /// The sizes.
     pub table: SizeTable,
     /// On which point the sizes are laid over one another.
@@ -55,6 +58,7 @@ impl RangeJob {
             date: None,
             options: DraftOptions::of(block),
             alterations: Vec::new(),
+            allowances: None,
             table,
             align: Align::default(),
             print: PrintOptions::default(),

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::report::cautions;
+use super::report::{TEST_SQUARE, cautions};
 use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
 use crate::grading::{Graded, Increments, Measures};
@@ -148,7 +148,7 @@ impl RangeReport {
             increments: rows.collect(),
             pages,
             warnings: warnings(job, graded, patterns, &increments.jumps()),
-            cautions: cautions(None).to_vec(),
+            cautions: range_cautions(job).to_vec(),
             unit: job.table.unit(),
         }
     }
@@ -235,6 +235,18 @@ impl RangeReport {
     }
 }
 
+/// What must be known before a size is cut out of the nest.
+const fn range_cautions(job: &RangeJob) -> [&'static str; 2] {
+    match job.allowances {
+        None => cautions(None),
+        Some(_) => [
+            TEST_SQUARE,
+            "Sew a toile before cutting good cloth. Seam allowance is included: cut along the line \
+             of your size, sew inside it by the widths that the nest states.",
+        ],
+    }
+}
+
 /// What was noticed about the job, what stands out in the steps, and what the patterns warn of,
 /// a code once with its sizes.
 fn warnings(
@@ -256,9 +268,11 @@ fn warnings(
     let of_range = all.len();
     for (label, pattern) in graded.labels().zip(patterns) {
         for warning in pattern.warnings() {
-            let known = all[of_range..]
-                .iter_mut()
-                .find(|known| known.code == warning.code);
+            // Each place without an allowance is told, the same in every size.
+            let told_by_place = warning.code == "allowance_unused";
+            let known = all[of_range..].iter_mut().find(|known| {
+                known.code == warning.code && (!told_by_place || known.text == warning.text)
+            });
             match known {
                 Some(known) if known.sizes.last().is_some_and(|last| last == label) => {}
                 Some(known) => known.sizes.push(label.to_owned()),

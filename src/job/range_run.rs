@@ -8,10 +8,9 @@ use super::print_pdf::{Laid, print};
 use super::range_names::size_names;
 use super::warnings::with_doubts;
 use super::{Job, JobError, RangeJob, RangeReport};
-use crate::alterations::Account;
 use crate::drawing::{SHEET_WIDTH_MM, SheetError, lay, place_on_sheet};
-use crate::grading::{Graded, NEST_GAP_MM, NestLabels, grade, nest_parts};
-use crate::measurements::{Body, MeasurementSet};
+use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade, nest_parts};
+use crate::measurements::MeasurementSet;
 use crate::piece::Pattern;
 use crate::render::{dxf, json, svg};
 
@@ -58,13 +57,48 @@ struct SizeDocument<'a, P> {
     pattern: P,
 }
 
+/// The document of a size, with or without cut lines.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum PatternDocument<S, C> {
+    Stitched(S),
+    ToCut(C),
+}
+
 /// A size as it is written.
 struct Written<'a> {
-    label: &'a str,
+    size: &'a GradedSize,
     title: String,
-    body: &'a Body,
+    /// Its pattern, with all its warnings.
     pattern: &'a Pattern,
-    accounts: &'a [Account],
+}
+
+impl Written<'_> {
+    /// Its document as a file of its own.
+    fn text(&self) -> String {
+        let (body, accounts) = (self.size.body(), self.size.accounts());
+        match self.size.cut() {
+            Some(cut) => json::render_to_cut(self.pattern, body, &self.title, accounts, cut),
+            None => json::render(self.pattern, body, &self.title, accounts),
+        }
+    }
+
+    /// The same as a part of a larger document.
+    fn document(&self) -> impl Serialize + '_ {
+        let (body, accounts) = (self.size.body(), self.size.accounts());
+        match self.size.cut() {
+            Some(cut) => PatternDocument::ToCut(json::document_to_cut(
+                self.pattern,
+                body,
+                &self.title,
+                accounts,
+                cut,
+            )),
+            None => {
+                PatternDocument::Stitched(json::document(self.pattern, body, &self.title, accounts))
+            }
+        }
+    }
 }
 
 /// Makes every size, lays them over one another and renders all into files in memory.
@@ -92,7 +126,10 @@ struct Written<'a> {
 /// cannot be laid out or printed as asked.
 pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let names = size_names(job.table.sizes())?;
-    let graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
+    let mut graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
+    if let Some(allowances) = &job.allowances {
+        graded = graded.with_allowances(allowances)?;
+    }
     let labels = NestLabels {
         title: job.title.clone(),
         date: job.date.clone(),
@@ -112,7 +149,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
                 date: job.date.clone(),
                 options: job.options,
                 alterations: Vec::new(),
-                allowances: None,
+                allowances: job.allowances.clone(),
                 set: MeasurementSet::new(size.label(), job.table.unit(), size.body().clone()),
                 print: job.print,
                 dxf: false,
@@ -141,11 +178,9 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         .iter()
         .zip(&patterns)
         .map(|(size, pattern)| Written {
-            label: size.label(),
+            size,
             title: format!("{}, size {}", job.title, size.label()),
-            body: size.body(),
             pattern,
-            accounts: size.accounts(),
         })
         .collect();
     let mut add = |name: &str, text: String| {
@@ -158,7 +193,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     add("range.json", range_document(job, &written, &report));
     add("increments.csv", increments.csv());
     for (name, w) in names.iter().zip(&written) {
-        add(name, json::render(w.pattern, w.body, &w.title, w.accounts));
+        add(name, w.text());
     }
     if job.dxf {
         add("range.dxf", exchange(job, &written)?);
@@ -172,8 +207,8 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
 
 fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport) -> String {
     let sizes = written.iter().map(|w| SizeDocument {
-        label: w.label,
-        pattern: json::document(w.pattern, w.body, &w.title, w.accounts),
+        label: w.size.label(),
+        pattern: w.document(),
     });
     let document = RangeDocument {
         format: "blockwright-range",
@@ -196,14 +231,14 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
     let sizes: Vec<dxf::SizedPattern<'_>> = written
         .iter()
         .map(|w| dxf::SizedPattern {
-            size: w.label,
+            size: w.size.label(),
             pattern: w.pattern,
-            cut: None,
+            cut: w.size.cut(),
         })
         .collect();
     let style = dxf::Style {
         title: &job.title,
-        sample_size: sample.map_or("", |w| w.label),
+        sample_size: sample.map_or("", |w| w.size.label()),
         date: job.date.as_deref(),
     };
     Ok(dxf::render(&style, &sizes)?)

@@ -10,10 +10,14 @@ use crate::drawing::contents;
 use crate::measurements::SetReport;
 use crate::piece::{EaseOn, EdgeRef, Pattern, Seam, Warning};
 
+/// What must be known before anything is printed.
+pub(super) const TEST_SQUARE: &str =
+    "Print at 100 %, not scaled to fit, and measure the test square before anything else.";
+
 /// What must be known before anything is printed or cut.
 pub(super) const fn cautions(allowances: Option<&Allowances>) -> [&'static str; 2] {
     [
-        "Print at 100 %, not scaled to fit, and measure the test square before anything else.",
+        TEST_SQUARE,
         match allowances {
             None => {
                 "Sew a toile before cutting good cloth: these are stitching lines of a block, \

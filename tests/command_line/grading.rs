@@ -127,6 +127,50 @@ fn the_body_of_the_job_is_passed_over_and_said_so() {
 }
 
 #[test]
+fn with_allowances_every_size_is_cut_along_its_own_line() {
+    let place = place();
+    let told = grade(&place, &[]).done();
+    assert!(told.contains("without seam allowance"), "{told}");
+    let job = |allowance: &str| {
+        let text = format!("title: A block\nblock: dress\nsleeve: long\nallowance: {allowance}\n");
+        place.write("job.yaml", text);
+    };
+    job("{default: 15, hem: 40, waist: 10, centre_back: 20}");
+    let told = grade(&place, &["--force", "--dxf"]).done();
+    assert!(told.contains("Seam allowance is included"), "{told}");
+    assert!(!told.contains("has no effect on a range"), "{told}");
+    // Every place that is not cut is told once for all sizes.
+    for unused in ["waist", "centre_back"] {
+        let wanted = format!("allowance_unused (every size): the allowance at {unused} has no");
+        assert_eq!(told.matches(&wanted).count(), 1, "{told}");
+    }
+    let read = |name: &str| fs::read_to_string(place.path().join("out").join(name)).unwrap();
+    for size in ["38", "40", "44-46"] {
+        let text = read(&format!("pattern-{size}.json"));
+        let document: serde_json::Value = serde_json::from_str(&text).unwrap();
+        for piece in document["pieces"].as_array().unwrap() {
+            assert!(piece["cut_line"].as_str().unwrap().starts_with('M'));
+        }
+    }
+    let range: serde_json::Value = serde_json::from_str(&read("range.json")).unwrap();
+    assert!(range["sizes"][2]["pattern"]["pieces"][0]["cut_line"].is_string());
+    let svg = read("nest.svg");
+    assert!(svg.contains("cut lines shown, seam allowance included: 15,"));
+    assert!(!svg.contains("add seam allowance"));
+    // The first size without room for so wide an allowance is named, and nothing is changed.
+    let before = place.names("out");
+    job("100");
+    let told = grade(&place, &["--force", "--json"]).failed(1);
+    let report: serde_json::Value = serde_json::from_str(&told).unwrap();
+    assert_eq!(
+        report["errors"][0]["code"], "no_room_for_allowance",
+        "{told}"
+    );
+    assert!(told.contains("size 38: the seam allowance cannot be added"));
+    assert_eq!(place.names("out"), before);
+}
+
+#[test]
 fn a_wearer_between_sizes_is_one_job() {
     let place = place();
     let job = |body: &str| {

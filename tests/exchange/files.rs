@@ -1,5 +1,6 @@
 //! Jobs and the files that they make.
 
+use blockwright::allowance::Allowances;
 use blockwright::job::{JobFile, Outcome, RangeOutcome, run, run_range};
 use blockwright::measurements::SizeTable;
 use std::fs;
@@ -73,12 +74,13 @@ impl Case {
     }
 }
 
-/// The example tunic in the sizes of the example table.
-pub(crate) fn range() -> RangeOutcome {
+/// The example tunic in the sizes of the example table, with allowances if some are given.
+pub(crate) fn range(allowances: Option<Allowances>) -> RangeOutcome {
     let table = SizeTable::parse(&repository("measurement-sets/workshop-range.yaml")).unwrap();
     let file = JobFile::parse_for_range(&repository("examples/jobs/linen-tunic.yaml")).unwrap();
     let mut job = file.for_table(table);
     job.dxf = true;
+    job.allowances = allowances;
     run_range(&job).unwrap()
 }
 

@@ -1,6 +1,7 @@
 //! The files read again by ezdxf, and measured against the pattern document by `reread.py`.
 
 use crate::files::{CASES, range, range_text, text};
+use blockwright::allowance::Allowances;
 use std::fs;
 use std::path::Path;
 use std::process::Command;
@@ -55,10 +56,13 @@ fn ezdxf_finds_every_piece_as_the_document_has_it() {
 #[test]
 fn ezdxf_finds_every_size_of_a_range() {
     let Some(python) = python() else { return };
-    let outcome = range();
-    let [dxf, json] = ["range.dxf", "range.json"].map(|name| range_text(&outcome, name));
-    let (sound, told) = compared(&python, &dxf, &json);
-    assert!(sound && told.starts_with("15 pieces, "), "{told}");
+    let widths = Allowances::usual().with("side_seam", 20.0).unwrap();
+    for allowances in [None, Some(widths)] {
+        let outcome = range(allowances);
+        let [dxf, json] = ["range.dxf", "range.json"].map(|name| range_text(&outcome, name));
+        let (sound, told) = compared(&python, &dxf, &json);
+        assert!(sound && told.starts_with("15 pieces, "), "{told}");
+    }
 }
 
 /// A script that finds nothing wrong with anything would prove nothing.

@@ -2,6 +2,7 @@
 #![cfg(feature = "yaml")]
 #![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
 
+mod allowances;
 mod nests;
 mod range;
 mod table;

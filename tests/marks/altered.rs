@@ -1,5 +1,6 @@
 //! Every alteration, on every block it suits; one-sided pieces, narrow panels, the nest.
 
+use blockwright::allowance::Allowances;
 use blockwright::alterations::{Alteration, BodySide, CATALOGUE, OneSided, ShoulderSlope, alter};
 use blockwright::draft::{Block, draft};
 use blockwright::grading::{Align, NestLabels, grade, nest};
@@ -83,13 +84,18 @@ fn the_nest() {
             .collect();
         for block in Block::ALL {
             let graded = grade(&sizes, &with_sleeve(block), &[]).unwrap();
-            for title in ["A range".to_owned(), "WM".repeat(60)] {
+            let to_cut = graded.clone().with_allowances(&Allowances::usual());
+            for (graded, title) in [
+                (&graded, "A range".to_owned()),
+                (&graded, "WM".repeat(60)),
+                (&to_cut.unwrap(), "WM".repeat(60)),
+            ] {
                 let labels = NestLabels {
                     title,
                     date: Some("2026-03-14".into()),
                 };
                 for align in [Align::WaistCentre, Align::Nape, Align::HemCentre] {
-                    let drawing = nest(&graded, align, &labels).unwrap();
+                    let drawing = nest(graded, align, &labels).unwrap();
                     let faults = crate::nested::faults(&drawing);
                     assert!(
                         faults.is_empty(),
