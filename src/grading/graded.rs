@@ -126,8 +126,7 @@ impl Graded {
     /// use blockwright::grading::grade;
     /// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
     /// let graded = graded.with_allowances(&Allowances::usual())?;
-    /// let cut = graded.sizes()[0].cut().expect("every size has cut lines");
-    /// assert!(cut.of("back").is_some());
+    /// assert!(graded.sizes()[0].cut().is_some_and(|cut| cut.of("back").is_some()));
     /// # Ok::<(), Box<dyn std::error::Error>>(())
     /// ```
     ///

@@ -21,6 +21,7 @@ mod error;
 mod field;
 #[cfg(feature = "yaml")]
 mod file;
+mod laid_parts;
 #[cfg(feature = "lay")]
 mod lay_report;
 #[cfg(feature = "lay")]

@@ -1,28 +1,21 @@
 //! How a job is printed, as the PDF writer has it.
 
+use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
 use super::{JobError, PageTurn, PagesReport, PaperSize, PrintOptions};
-use crate::drawing::{Drawing, Placement, SheetPart};
 use crate::render::pdf::{self, Orientation, Paper, PrintInfo, TileOptions};
-
-/// Parts, and as they lie on a sheet.
-pub(super) struct Laid<'a> {
-    pub(super) parts: &'a [SheetPart],
-    pub(super) placements: &'a [Placement],
-    pub(super) sheet: &'a Drawing,
-}
 
 /// Adds the tiled file and the sheet under names that begin alike, and tells how many pages there
 /// are.
 pub(super) fn print(
-    laid: &Laid<'_>,
+    laid: &LaidParts,
     print: PrintOptions,
     info: &PrintInfo,
     name: &str,
     files: &mut Vec<OutputFile>,
 ) -> Result<PagesReport, JobError> {
     let paper = print.paper.into();
-    let tiled = pdf::tiles_of(laid.parts, laid.placements, paper, &print.into(), info)?;
+    let tiled = pdf::tiles_of(&laid.parts, &laid.placements, paper, &print.into(), info)?;
     let file = format!("{name}-{}.pdf", print.paper.name());
     files.push(OutputFile {
         name: file.clone(),
@@ -30,7 +23,7 @@ pub(super) fn print(
     });
     files.push(OutputFile {
         name: format!("{name}-sheet.pdf"),
-        bytes: pdf::sheet(laid.sheet, info)?,
+        bytes: pdf::sheet(&laid.sheet, info)?,
     });
     let plan = tiled.plan;
     Ok(PagesReport {

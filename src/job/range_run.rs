@@ -2,13 +2,13 @@
 
 use serde::Serialize;
 
+use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
-use super::print_pdf::{Laid, print};
+use super::print_pdf::print;
 use super::range_names::size_names;
 use super::warnings::with_doubts;
 use super::{Job, JobError, RangeJob, RangeReport};
-use crate::drawing::{SHEET_WIDTH_MM, SheetError, lay, place_on_sheet};
 use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade, nest_parts};
 use crate::measurements::MeasurementSet;
 use crate::piece::Pattern;
@@ -134,10 +134,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         title: job.title.clone(),
         date: job.date.clone(),
     };
-    let parts = nest_parts(&graded, job.align, &labels)?;
-    let placements =
-        place_on_sheet(&parts, SHEET_WIDTH_MM, NEST_GAP_MM).map_err(SheetError::from)?;
-    let sheet = lay(&parts, &placements).map_err(SheetError::from)?;
+    let laid = LaidParts::new(nest_parts(&graded, job.align, &labels)?, NEST_GAP_MM)?;
     let increments = graded.increments(job.align);
     let patterns: Vec<Pattern> = graded
         .sizes()
@@ -161,12 +158,6 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let mut files = Vec::new();
     #[cfg(feature = "pdf")]
     let pages = {
-        let (parts, placements, sheet) = (&parts, &placements, &sheet);
-        let laid = Laid {
-            parts,
-            placements,
-            sheet,
-        };
         let info = print_info(job, &graded);
         Some(print(&laid, job.print, &info, "nest", &mut files)?)
     };
@@ -189,7 +180,7 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
             bytes: text.into_bytes(),
         });
     };
-    add("nest.svg", svg::render(&sheet));
+    add("nest.svg", svg::render(&laid.sheet));
     add("range.json", range_document(job, &written, &report));
     add("increments.csv", increments.csv());
     for (name, w) in names.iter().zip(&written) {

@@ -1,16 +1,15 @@
 //! Running a job: draft, prove, alter, draw, render.
 
 use super::chain::Ways;
+use super::laid_parts::LaidParts;
 use super::make::{MadePattern, make};
 use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
-use super::print_pdf::{Laid, print};
+use super::print_pdf::print;
 use super::report::cautions;
 use super::{Job, JobError, JobReport, Outcome};
 use crate::allowance::CutLines;
-use crate::drawing::{
-    PatternLabels, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetError, lay, pattern_parts, place_on_sheet,
-};
+use crate::drawing::{PatternLabels, SHEET_GAP_MM, pattern_parts};
 use crate::measurements::SetReport;
 use crate::piece::Pattern;
 use crate::render::fitting::{self, Fitting};
@@ -57,19 +56,13 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         size: job.size.clone(),
         date: job.date.clone(),
     };
-    let parts = pattern_parts(&pattern, &labels, cut.as_ref())?;
-    let placements =
-        place_on_sheet(&parts, SHEET_WIDTH_MM, SHEET_GAP_MM).map_err(SheetError::from)?;
-    let sheet = lay(&parts, &placements).map_err(SheetError::from)?;
+    let laid = LaidParts::new(
+        pattern_parts(&pattern, &labels, cut.as_ref())?,
+        SHEET_GAP_MM,
+    )?;
     let mut files = Vec::new();
     #[cfg(feature = "pdf")]
     let pages = {
-        let (parts, placements, sheet) = (&parts, &placements, &sheet);
-        let laid = Laid {
-            parts,
-            placements,
-            sheet,
-        };
         let info = print_info(job, &pattern);
         Some(print(&laid, job.print, &info, "pattern", &mut files)?)
     };
@@ -81,7 +74,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
             bytes: text.into_bytes(),
         });
     };
-    add("pattern.svg", svg::render(&sheet));
+    add("pattern.svg", svg::render(&laid.sheet));
     let (body, title) = (job.set.body(), &job.title);
     let document = match &cut {
         Some(cut) => json::render_to_cut(&pattern, body, title, &accounts, cut),
