@@ -1,9 +1,8 @@
 //! What stands against a dart in a place: the fold, a corner, another dart, the edge of the cloth.
 
 use super::AlterationError;
-use crate::geometry::{Curve, Point, crossings, tolerance};
+use crate::geometry::{Curve, Point, Region, crossings, tolerance};
 use crate::piece::{Dart, EdgeName, EdgeRole, Piece};
-use kurbo::{BezPath, Shape};
 
 /// A dart opens at least this far from the corner of its edge and from another dart, along the
 /// sewn edge in millimetres: its folded mouth needs an edge to lie on (value from practice at
@@ -19,7 +18,7 @@ pub(super) struct Dividing<'a> {
     /// The dart that is there already, if one is.
     pub widens: Option<&'a str>,
     /// The panel between the dart and the place.
-    pub panel: &'a BezPath,
+    pub panel: &'a Region,
 }
 
 /// What stands against it, in words, if something does.
@@ -68,7 +67,7 @@ pub(super) fn obstacle(d: &Dividing<'_>) -> Result<Option<String>, AlterationErr
 fn astride<'a>(d: &Dividing<'a>) -> Option<&'a str> {
     let split = |dart: &&Dart| {
         let points = dart.legs.into_iter().chain(dart.apexes.points());
-        let within: Vec<bool> = points.map(|p| d.panel.contains(p)).collect();
+        let within: Vec<bool> = points.map(|p| d.panel.surrounds(p)).collect();
         dart.edge.is_none() && within.iter().any(|w| *w != within[0])
     };
     d.piece

@@ -2,9 +2,9 @@
 
 use super::AlterationError;
 use super::dart_opening::Opening;
-use crate::geometry::{Curve, GeometryError, Point, along, crossings, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Region, along, crossings, tolerance};
 use crate::piece::{Dart, EdgeRole, Piece};
-use kurbo::{BezPath, Shape};
+use kurbo::BezPath;
 
 /// A grain line shortened at a cut ends so far from it, in millimetres.
 const GRAIN_CLEAR: f64 = 8.0;
@@ -111,7 +111,7 @@ impl<'p> Ring<'p> {
             return Ok(fold.follows);
         }
         let [low, high] = self.uncut_grain()?;
-        Ok(self.panel(true)?.contains(low.midpoint(high)))
+        Ok(self.panel(true)?.surrounds(low.midpoint(high)))
     }
 
     /// The longest part of the grain line that no cut runs through, a little clear of the cut.
@@ -136,7 +136,7 @@ impl<'p> Ring<'p> {
     }
 
     /// The panel that follows the old dart, or the one that leads up to it.
-    pub fn panel(&self, follows: bool) -> Result<BezPath, AlterationError> {
+    pub fn panel(&self, follows: bool) -> Result<Region, AlterationError> {
         let ring = &self.fragments;
         let old = ring.iter().position(|f| f.kind == Kind::Old).unwrap_or(0);
         let mut path = BezPath::new();
@@ -153,7 +153,7 @@ impl<'p> Ring<'p> {
             }
         }
         path.close_path();
-        Ok(path)
+        Ok(Region::within(path.segments().collect()))
     }
 
     /// The line of a part.

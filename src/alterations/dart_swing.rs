@@ -8,7 +8,6 @@ use super::dart_ring::{Fragment, Kind, Ring};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
 use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
-use kurbo::{BezPath, Shape};
 
 /// A mouth is at most so many times as long as its dart is wide: beyond that the fold is a spike
 /// that runs along the edge instead of being caught in it (an assumption).
@@ -78,8 +77,8 @@ impl Swing<'_> {
             apex,
             legs: self.dart.legs,
             slash: ring.slash,
-            panel: Region::within(panel.segments().collect()),
-            still: Region::within(ring.panel(!follows_moves)?.segments().collect()),
+            panel,
+            still: ring.panel(!follows_moves)?,
             motion,
             closed,
         };
@@ -206,14 +205,14 @@ impl Swing<'_> {
     fn darts<F: Fn(bool) -> Rigid>(
         &self,
         sketch: &mut Sketch,
-        (ring, of, panel, follows_moves): (&Ring<'_>, &F, &BezPath, bool),
+        (ring, of, panel, follows_moves): (&Ring<'_>, &F, &Region, bool),
         opened: Dart,
         kept: Option<Dart>,
     ) {
         let edges = self.piece.outline().edges();
         let moving = |dart: &Dart| {
             let Some(name) = &dart.edge else {
-                return panel.contains(dart.legs[0]);
+                return panel.surrounds(dart.legs[0]);
             };
             let mouths = self.piece.mouths(name);
             let at = mouths.iter().find(|(d, ..)| d.name == dart.name);

@@ -13,7 +13,7 @@ impl Curve {
         self.walked.get_or_init(|| {
             let mut along = 0.0;
             let walk = |s: &PathSeg| {
-                along += s.arclen(tolerance::ARC_LENGTH);
+                along += arc_length(s);
                 along
             };
             self.segments().iter().map(walk).collect()
@@ -31,7 +31,7 @@ impl Curve {
     #[must_use]
     pub fn length(&self) -> f64 {
         if let [line @ PathSeg::Line(_)] = self.segments() {
-            return line.arclen(tolerance::ARC_LENGTH);
+            return arc_length(line);
         }
         self.walked_before(self.segments().len())
     }
@@ -159,7 +159,7 @@ impl Curve {
         let Some(segment) = self.segments().get(index) else {
             return self.length();
         };
-        let upto = segment.subsegment(0.0..t).arclen(tolerance::ARC_LENGTH);
+        let upto = arc_length(&segment.subsegment(0.0..t));
         if index == 0 {
             upto
         } else {

@@ -3,9 +3,9 @@
 use super::corner::between;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
-use crate::geometry::{Point, Vec2, arriving, leaving, tolerance};
+use crate::geometry::{Point, Vec2, arc_length, arriving, leaving};
 use crate::piece::{Edge, Pattern, Piece};
-use kurbo::{ParamCurve, ParamCurveArclen};
+use kurbo::ParamCurve;
 use std::f64::consts::PI;
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -90,7 +90,7 @@ fn corners(
                 )?;
             }
         }
-        along += segment.arclen(tolerance::ARC_LENGTH);
+        along += arc_length(segment);
         before = Some(arriving(segment));
     }
     ControlFlow::Continue(())

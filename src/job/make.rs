@@ -37,7 +37,7 @@ pub(super) fn make(job: &Job, ways: Ways) -> Result<MadePattern, JobError> {
         accounts,
         choices,
     } = made(&drafted, &job.alterations, job.set.body(), ways)?;
-    let pattern = with_doubts(pattern, job)?;
+    let pattern = with_doubts(pattern, &job.set, job.allowances.as_ref(), &job.notes)?;
     let cut = job
         .allowances
         .as_ref()

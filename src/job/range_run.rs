@@ -8,7 +8,7 @@ use super::outcome::OutputFile;
 use super::print_pdf::print;
 use super::range_names::size_names;
 use super::warnings::with_doubts;
-use super::{Job, JobError, RangeJob, RangeReport};
+use super::{JobError, RangeJob, RangeReport};
 use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade, nest_parts};
 use crate::measurements::MeasurementSet;
 use crate::piece::Pattern;
@@ -140,19 +140,9 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         .sizes()
         .iter()
         .map(|size| {
-            let single = Job {
-                title: job.title.clone(),
-                size: Some(size.label().to_owned()),
-                date: job.date.clone(),
-                options: job.options,
-                alterations: Vec::new(),
-                allowances: job.allowances.clone(),
-                set: MeasurementSet::new(size.label(), job.table.unit(), size.body().clone()),
-                print: job.print,
-                dxf: false,
-                notes: Vec::new(),
-            };
-            with_doubts(size.pattern().clone(), &single)
+            let (label, unit) = (size.label(), job.table.unit());
+            let set = MeasurementSet::new(label, unit, size.body().clone());
+            with_doubts(size.pattern().clone(), &set, job.allowances.as_ref(), &[])
         })
         .collect::<Result<_, _>>()?;
     let mut files = Vec::new();
