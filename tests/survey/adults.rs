@@ -4,8 +4,8 @@
 //! of Statistics Education 11(2). Physically active people, 247 of them men: bodies that the
 //! rules were not made for and must meet all the same. `.ci/bdims` makes the table.
 
-use super::people::{Row, Table, body_of, table, tell};
 use super::tally::{FITS, Garment, Tally};
+use crate::support::survey::{Row, Table, body_of, table, tell};
 use blockwright::draft::Fit;
 use blockwright::measurements::Body;
 

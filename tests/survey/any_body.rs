@@ -1,8 +1,8 @@
 //! Random bodies within what people are: each block is drafted with no law broken, or refused
 //! by a name that says why.
 
-use super::people::tell;
 use super::tally::{FITS, Garment, Outcome, Tally, attempt};
+use crate::support::survey::tell;
 use blockwright::draft::Fit;
 use blockwright::measurements::{Body, Measurement as M, Source};
 use proptest::prelude::*;

@@ -1,7 +1,7 @@
 //! Every woman of the survey, from what was measured on her.
 
-use super::people::{body_of, tell, women};
 use super::tally::{FITS, Garment, Tally};
+use crate::support::survey::{body_of, tell, women};
 use blockwright::draft::{Block, Fit};
 use blockwright::measurements::Body;
 
@@ -9,9 +9,7 @@ use blockwright::measurements::Body;
 const LEAST_DRAFTED: f64 = 0.99;
 
 fn draft_all(garment: Garment, fits: &[Fit]) {
-    let Some(table) = women(&format!("{} for the survey", garment.name())) else {
-        return;
-    };
+    let table = women();
     let bodies: Vec<(&str, Body)> = table
         .rows
         .iter()

@@ -3,7 +3,7 @@
 use libfuzzer_sys::fuzz_target;
 
 #[allow(dead_code)]
-#[path = "../../corpus/targets.rs"]
+#[path = "../../command/corpus/targets.rs"]
 mod targets;
 
 fuzz_target!(|bytes: &[u8]| targets::size_table(bytes));

@@ -1,0 +1,62 @@
+//! `--dxf` and the key `dxf`.
+
+use std::fs;
+
+use crate::support::command::{Place, job};
+
+const TABLE: &str = "name: A range\nunit: cm\ncommon: {height: 168}\nsizes:\n  \
+    '38': {bust_girth: 88, waist_girth: 72, hip_girth: 96}\n  \
+    '40': {bust_girth: 92, waist_girth: 76, hip_girth: 100}\n";
+
+#[test]
+fn pieces_are_written_as_dxf_when_asked_either_way() {
+    let asked = |key: &str, more: &[&str]| {
+        let place = Place::with_job(&format!("{}{key}", job("skirt")));
+        let mut args = vec!["draft", "job.yaml", "-o", "out"];
+        args.extend(more);
+        let told = place.run(&args).done();
+        let file = fs::read(place.path().join("out/pattern.dxf")).ok();
+        assert_eq!(told.contains(" pattern.dxf,"), file.is_some(), "{told}");
+        // It is an earlier result like any other.
+        args.push("--force");
+        place.run(&args).done();
+        file
+    };
+    assert_eq!(asked("", &[]), None);
+    assert_eq!(asked("dxf: false\n", &[]), None);
+    assert_eq!(asked("dxf:\n", &[]), None);
+    let by_flag = asked("", &["--dxf"]).unwrap();
+    assert!(by_flag.starts_with(b"  0\r\nSECTION\r\n"));
+    assert_eq!(asked("dxf: true\n", &[]).unwrap(), by_flag);
+    assert_eq!(asked("dxf: false\n", &["--dxf"]).unwrap(), by_flag);
+}
+
+#[test]
+fn so_are_the_pieces_of_a_range() {
+    let asked = |key: &str, more: &[&str]| {
+        let place = Place::with_job(&format!("title: A skirt\nblock: skirt\n{key}"));
+        place.write("table.yaml", TABLE);
+        let mut args = vec!["grade", "job.yaml", "table.yaml", "-o", "out"];
+        args.extend(more);
+        place.run(&args).done();
+        let file = fs::read_to_string(place.path().join("out/range.dxf")).ok();
+        args.push("--force");
+        place.run(&args).done();
+        file
+    };
+    assert_eq!(asked("", &[]), None);
+    let by_flag = asked("", &["--dxf"]).unwrap();
+    assert!(by_flag.contains("BACK-40") && by_flag.contains("Size: 38"));
+    assert_eq!(asked("dxf: true\n", &[]), Some(by_flag));
+}
+
+#[test]
+fn anything_but_yes_or_no_is_told() {
+    let place = Place::with_job(&format!("{}dxf: r13\n", job("skirt")));
+    let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
+    assert!(told.contains("job.yaml:4:6"), "{told}");
+    assert!(
+        told.contains("dxf") && told.contains("`true` or `false`"),
+        "{told}"
+    );
+}

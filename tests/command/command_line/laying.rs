@@ -1,0 +1,109 @@
+//! Laying pieces on cloth.
+
+use crate::support::command::{Place, job};
+use serde_json::Value;
+
+fn bytes(place: &Place, name: &str) -> Vec<u8> {
+    std::fs::read(place.path().join(name)).unwrap()
+}
+
+#[test]
+fn a_lay_is_reported_written_and_made_again() {
+    let place = Place::with_job(&(job("bodice") + "allowance: {default: 10}\n"));
+    let lay = |more: &[&str], to: &str| {
+        let plain = ["lay", "job.yaml", "--width", "90cm", "-o", to];
+        place.run(&[&plain[..], more].concat())
+    };
+    let told = lay(&["--seed", "7", "--rounds", "60"], "one").done();
+    assert!(
+        told.contains("Length needed") && told.contains("--seed 7 --rounds 60"),
+        "{told}"
+    );
+    assert!(told.contains("lay.svg, lay.pdf, lay.json"), "{told}");
+    assert!(!told.contains("no_allowance"), "{told}");
+    lay(&["--seed", "7", "--rounds", "60", "--json"], "two").done();
+    for name in ["lay.svg", "lay.pdf", "lay.json"] {
+        assert_eq!(
+            bytes(&place, &format!("one/{name}")),
+            bytes(&place, &format!("two/{name}"))
+        );
+    }
+    let document: Value = serde_json::from_slice(&bytes(&place, "one/lay.json")).unwrap();
+    assert_eq!(document["format"], "blockwright-lay");
+    assert_eq!(document["cloth"]["width"], 900.0);
+    let pieces = document["stretches"][0]["pieces"].as_array().unwrap();
+    assert_eq!(pieces.len(), 2, "back and front, unfolded");
+    assert!(pieces.iter().all(|p| p["turn"] == 0 || p["turn"] == 180));
+    let number = |key: &str| document[key].as_f64().unwrap();
+    assert!(number("length_to_buy") >= number("length") + 20.0);
+    assert!(number("length_to_buy") < number("length") + 70.0);
+    assert_eq!(number("length_to_buy") % 50.0, 0.0);
+    assert!(number("density") > 0.3 && number("density") < 1.0);
+    let picture = String::from_utf8(bytes(&place, "one/lay.svg")).unwrap();
+    roxmltree::Document::parse(&picture).unwrap();
+    assert!(picture.contains("selvedge") && picture.contains("BACK"));
+}
+
+#[test]
+fn without_a_seed_the_clock_decides_and_the_result_can_be_made_again() {
+    let place = Place::with_job(&job("tunic"));
+    let first = [
+        "lay",
+        "job.yaml",
+        "--width",
+        "55in",
+        "--folded",
+        "--seconds",
+        "1",
+        "--json",
+    ];
+    let told = place.run(&[&first[..], &["-o", "one"]].concat()).done();
+    let report: Value = serde_json::from_str(&told).unwrap();
+    assert_eq!(report["status"], "ok");
+    let (seed, rounds) = (report["seed"].to_string(), report["rounds"].to_string());
+    let again = [
+        "lay", "job.yaml", "--width", "55in", "--folded", "--seed", &seed, "--rounds", &rounds,
+    ];
+    place.run(&[&again[..], &["-o", "two"]].concat()).done();
+    assert_eq!(bytes(&place, "one/lay.json"), bytes(&place, "two/lay.json"));
+    assert_eq!(report["warnings"][0]["code"], "no_allowance");
+    // Half the width holds no two pieces on the fold beside one another.
+    assert_eq!(report["warnings"][1]["code"], "shorter_not_folded");
+    // An earlier lay is replaced only when asked.
+    let once = place.run(&[&again[..], &["-o", "two"]].concat()).failed(2);
+    assert!(once.contains("--force"), "{once}");
+    place
+        .run(&[&again[..], &["-o", "two", "--force"]].concat())
+        .done();
+}
+
+#[test]
+fn cloth_that_cannot_serve_is_refused_and_nothing_written() {
+    let place = Place::with_job(&job("dress"));
+    let lay = |width: &str, more: &[&str]| {
+        let plain = [
+            "lay", "job.yaml", "--width", width, "--seed", "1", "-o", "out",
+        ];
+        place.run(&[&plain[..], more].concat())
+    };
+    let told = lay("40cm", &[]).failed(1);
+    assert!(
+        told.contains("does not fit") && told.contains("400 mm between"),
+        "{told}"
+    );
+    let told = lay("40cm", &["--json"]).failed(1);
+    let json: Value = serde_json::from_str(&told).unwrap();
+    assert_eq!(json["errors"][0]["code"], "cloth_too_narrow");
+    for (width, more) in [
+        ("140", &[][..]),
+        ("1mm", &[]),
+        ("20m", &[]),
+        ("wide", &[]),
+        ("140cm", &["--gap", "20cm"]),
+        ("140cm", &["--seconds", "3"]),
+    ] {
+        let told = lay(width, more).failed(2);
+        assert!(!told.is_empty());
+    }
+    assert!(!place.path().join("out").exists());
+}

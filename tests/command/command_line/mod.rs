@@ -1,0 +1,18 @@
+//! The tool from outside: commands, folders, exit codes, every way a file can be wrong.
+#![cfg(feature = "cli")]
+#![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
+
+mod allowances;
+mod alterations;
+mod any_job;
+mod document;
+mod drafting;
+mod exchange;
+mod folders;
+mod grading;
+mod hostile;
+mod job_files;
+mod laying;
+mod measuring;
+mod outputs;
+mod seams;

@@ -1,0 +1,63 @@
+//! Backs rounder or flatter than the block's.
+
+use super::rules::{none_changes_nothing, on_all, read, too_much_is_refused, undone};
+use super::wardrobe::{Garment, eased};
+use blockwright::alterations::{Alteration, BackLengthIncrease, Fullness};
+
+fn by(amount: f64) -> Box<dyn Alteration> {
+    Box::new(BackLengthIncrease::by(amount))
+}
+
+fn into_dart(amount: f64) -> Box<dyn Alteration> {
+    Box::new(BackLengthIncrease {
+        amount,
+        fullness: Fullness::Dart,
+    })
+}
+
+fn darted(garment: &Garment) -> bool {
+    !eased(&garment.pattern)
+}
+
+#[test]
+fn a_rounded_back_opens_the_shoulder_dart() {
+    on_all(
+        by,
+        &[4.0, 8.0, 15.0, -3.0],
+        |garment, amount, why| eased(&garment.pattern) && amount > 6.0 && why.contains("eased"),
+        |garment, amount, done| {
+            let change = |what: &str| read(&done.pattern, what) - read(&garment.pattern, what);
+            if darted(garment) {
+                let wider = change("back shoulder dart intake");
+                assert!(wider * amount > 0.0, "{}: {wider}", garment.what);
+            } else {
+                let longer = change("back shoulder length");
+                assert!(longer * amount > 0.0, "{}: {longer}", garment.what);
+            }
+        },
+    );
+}
+
+#[test]
+fn an_eased_shoulder_may_be_given_a_dart() {
+    on_all(
+        into_dart,
+        &[6.0, 12.0],
+        |_, _, _| false,
+        |garment, _, done| {
+            assert!(
+                read(&done.pattern, "back shoulder dart intake") > 3.0,
+                "{}",
+                garment.what
+            );
+        },
+    );
+}
+
+#[test]
+fn none_is_none_and_there_and_back_is_none() {
+    none_changes_nothing(by, |_| true);
+    undone(by, 5.0, |_| true);
+    too_much_is_refused(by);
+    too_much_is_refused(into_dart);
+}

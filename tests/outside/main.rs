@@ -1,0 +1,7 @@
+//! Drafts and curves against what was published elsewhere: handbooks, tables, geometry libraries.
+#![allow(missing_docs)]
+
+mod handbook;
+mod reference_library;
+#[path = "../support/mod.rs"]
+mod support;

@@ -1,0 +1,12 @@
+//! What comes out: drawings and their words, printed pages, exchange files, the fitting page, the
+//! lay on cloth.
+#![allow(missing_docs)]
+
+mod exchange;
+mod fitting_page;
+mod lay;
+mod marks;
+mod pictures;
+mod printing;
+#[path = "../support/mod.rs"]
+mod support;

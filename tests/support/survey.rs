@@ -1,0 +1,97 @@
+//! Tables of measured people.
+
+use blockwright::measurements::{Body, Measurement as M};
+use std::collections::HashMap;
+use std::io::Write as _;
+use std::path::PathBuf;
+
+/// Writes past the capture of the test runner.
+pub fn tell(text: &str) {
+    let _ = writeln!(std::io::stderr(), "{text}");
+}
+
+/// A table with a header, values by column name.
+pub struct Table {
+    pub rows: Vec<Row>,
+}
+
+pub struct Row {
+    cells: HashMap<String, String>,
+}
+
+impl Table {
+    pub fn read(text: &str) -> Self {
+        let mut lines = text.lines();
+        let header: Vec<&str> = lines.next().unwrap_or_default().split(',').collect();
+        let rows = lines
+            .map(|line| Row {
+                cells: header
+                    .iter()
+                    .map(|name| (*name).to_owned())
+                    .zip(line.split(',').map(str::to_owned))
+                    .collect(),
+            })
+            .collect();
+        Self { rows }
+    }
+}
+
+impl Row {
+    pub fn text(&self, column: &str) -> &str {
+        self.cells.get(column).map_or("", String::as_str)
+    }
+
+    /// The value of a column; not a number where there is none.
+    pub fn number(&self, column: &str) -> f64 {
+        self.text(column).parse().unwrap_or(f64::NAN)
+    }
+}
+
+/// The table named by an environment variable or at its usual place; says loudly when there is
+/// none.
+pub fn table(test: &str, variable: &str, place: &str, advice: &str) -> Option<Table> {
+    let path = std::env::var_os(variable).map_or_else(
+        || PathBuf::from(env!("CARGO_MANIFEST_DIR")).join(place),
+        PathBuf::from,
+    );
+    let Ok(text) = std::fs::read_to_string(&path) else {
+        tell(&format!(
+            "SKIPPED: {test}: no table at {}; {advice}",
+            path.display()
+        ));
+        return None;
+    };
+    Some(Table::read(&text))
+}
+
+/// The file of the survey.
+pub fn survey_text() -> String {
+    super::bodies::repository_file("tests/data/women.csv")
+}
+
+/// 1,104 women of the 1988 Anthropometric Survey of U.S. Army Personnel (NATICK/TR-89/044), public
+/// domain; `tests/data/README.md` names the columns.
+pub fn women() -> Table {
+    let found = Table::read(&survey_text());
+    assert_eq!(found.rows.len(), 1104, "the whole survey");
+    found
+}
+
+/// The bodies of every so many of the women.
+pub fn bodies(every: usize) -> Vec<Body> {
+    women().rows.iter().step_by(every).map(body_of).collect()
+}
+
+/// The body of a row, every column that is a measurement taken but the armscye girth, which is
+/// kept back as a check.
+pub fn body_of(row: &Row) -> Body {
+    let taken = M::ALL.into_iter().filter(|m| *m != M::ArmscyeGirth);
+    let taken = taken.filter_map(|m| {
+        let value = match m {
+            M::ShoulderSlope => row.number("shoulder_slope_deg").to_radians(),
+            _ => row.number(m.name()),
+        };
+        (!value.is_nan()).then_some((m, value))
+    });
+    Body::from_taken(taken).expect("a body that is possible")
+}
