@@ -73,6 +73,11 @@ impl Swing<'_> {
             opened,
             (!closed).then_some(kept),
         );
+        for point in sketch.points_mut() {
+            if panel.surrounds(point.at) {
+                point.at = motion.apply(point.at);
+            }
+        }
         let cuts = Cuts {
             apex,
             legs: self.dart.legs,

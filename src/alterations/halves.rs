@@ -307,6 +307,11 @@ fn alike(a: &Piece, b: &Piece) -> bool {
         && a.darts().iter().zip(b.darts()).all(|(d, e)| {
             close(d.apex(), e.apex()) && close(d.legs[0], e.legs[0]) && close(d.legs[1], e.legs[1])
         })
+        && a.points().len() == b.points().len()
+        && a.points()
+            .iter()
+            .zip(b.points())
+            .all(|(p, q)| p.name == q.name && close(p.at, q.at))
         && a.notches().len() == b.notches().len()
         && a.notches()
             .iter()

@@ -4,7 +4,8 @@ use super::AlterationError;
 use super::panel_path::{Node, PanelPath};
 use crate::geometry::{Curve, Point, Vec2, along, crossings, tolerance};
 use crate::piece::{
-    BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Notch, NotchKind, Outline, Piece, PieceParts,
+    BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
+    PieceParts,
 };
 use kurbo::{BezPath, Shape};
 
@@ -62,6 +63,7 @@ impl Division<'_> {
                 notches: self.notches(&kept[side], side),
                 lines: self.lines(&inside, side)?,
                 drill_points: drill_points.cloned().collect(),
+                points: self.points(&inside, side),
                 darts,
                 outline,
             })?)
@@ -204,6 +206,15 @@ impl Division<'_> {
             }
         }
         notches
+    }
+
+    /// The named points on one of the pieces; one on the seam itself is the first piece's.
+    fn points(&self, inside: &[BezPath; 2], side: usize) -> Vec<NamedPoint> {
+        let home = |p: &&NamedPoint| {
+            let on_second = inside[1].contains(p.at) && !inside[0].contains(p.at);
+            usize::from(on_second) == side
+        };
+        self.piece.points().iter().filter(home).cloned().collect()
     }
 
     /// The balance lines, cut at the seam.

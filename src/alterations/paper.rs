@@ -182,7 +182,7 @@ impl<'p> Paper<'p> {
     /// Walks round the moved panels and makes the new outline.
     ///
     /// Where a cut opened or closed an edge, the parts are joined straight: that edge has to be
-    /// trued. Darts, notches and lines go with their panels.
+    /// trued. Darts, notches, lines and named points go with their panels.
     ///
     /// # Errors
     /// When what comes out is no curve.
@@ -203,6 +203,9 @@ impl<'p> Paper<'p> {
         for line in sketch.lines_mut() {
             let (from, to) = (self.moved(line.curve.start()), self.moved(line.curve.end()));
             line.curve = Curve::line(from, to)?;
+        }
+        for point in sketch.points_mut() {
+            point.at = self.moved(point.at);
         }
         let places: Vec<(EdgeName, f64)> = self
             .piece

@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use crate::geometry::{Curve, GeometryError, Point, tolerance};
-use crate::piece::{BalanceLine, Dart, Edge, EdgeName, Outline, Piece, PieceParts};
+use crate::piece::{BalanceLine, Dart, Edge, EdgeName, NamedPoint, Outline, Piece, PieceParts};
 
 /// A piece between two states: its edges may not meet yet.
 ///
@@ -84,6 +84,11 @@ impl Sketch {
     /// The balance lines.
     pub fn lines_mut(&mut self) -> &mut Vec<BalanceLine> {
         &mut self.parts.lines
+    }
+
+    /// The named points.
+    pub fn points_mut(&mut self) -> &mut Vec<NamedPoint> {
+        &mut self.parts.points
     }
 
     /// Everything else of the piece: its outline is taken from the edges in the end.

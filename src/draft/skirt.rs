@@ -366,5 +366,6 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
             curve: Curve::line(Point::new(0.0, levels.hip), Point::new(q.hip, levels.hip))?,
         }],
         drill_points,
+        points: vec![],
     })?)
 }

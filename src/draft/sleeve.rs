@@ -357,6 +357,7 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<Sleeve, Draft
         notches,
         lines,
         drill_points,
+        points: vec![],
     })?;
     Ok(Sleeve {
         piece,

@@ -186,6 +186,7 @@ pub(super) fn marked(frame: &Frame, m: Marked) -> Result<Piece, DraftError> {
         }],
         lines: m.lines,
         drill_points,
+        points: vec![],
     })?;
     let side: Vec<Notch> = m
         .side

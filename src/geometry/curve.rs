@@ -53,19 +53,7 @@ impl Curve {
         }
         for segment in &segments {
             for point in control_points(segment) {
-                if !point.is_finite() {
-                    return Err(GeometryError::NotFinite {
-                        x: point.x,
-                        y: point.y,
-                    });
-                }
-                if point.x.abs().max(point.y.abs()) > FARTHEST {
-                    return Err(GeometryError::TooFar {
-                        x: point.x,
-                        y: point.y,
-                        farthest: FARTHEST,
-                    });
-                }
+                on_paper(point)?;
             }
         }
         for (index, pair) in segments.windows(2).enumerate() {
@@ -247,6 +235,22 @@ impl Curve {
                 .flat_map(control_points)
                 .all(|p| ((p - from).cross(chord) / length).abs() <= tolerance)
     }
+}
+
+/// Whether a point is finite and within a hundred metres of the origin.
+pub(crate) fn on_paper(point: Point) -> Result<(), GeometryError> {
+    let Point { x, y } = point;
+    if !point.is_finite() {
+        return Err(GeometryError::NotFinite { x, y });
+    }
+    if x.abs().max(y.abs()) > FARTHEST {
+        return Err(GeometryError::TooFar {
+            x,
+            y,
+            farthest: FARTHEST,
+        });
+    }
+    Ok(())
 }
 
 /// The control points of a segment, ends included.

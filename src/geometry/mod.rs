@@ -19,6 +19,7 @@ mod solve;
 pub mod tolerance;
 
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
+pub(crate) use curve::on_paper;
 pub use curve::{Curve, arriving, leaving};
 pub use error::GeometryError;
 pub use intersect::{Crossing, crossings, first_self_crossing, ring_crossing};

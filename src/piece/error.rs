@@ -65,6 +65,14 @@ pub enum PieceError {
         /// Length of the edge, in millimetres.
         length: f64,
     },
+    /// A mark of the piece lies at no place on paper.
+    #[error("{what}: {source}")]
+    Misplaced {
+        /// The dart, grain line, notch or point.
+        what: String,
+        /// What is wrong with its place.
+        source: GeometryError,
+    },
     /// The geometry underneath refused.
     #[error(transparent)]
     Geometry(#[from] GeometryError),

@@ -122,6 +122,25 @@ pub struct DrillPoint {
     pub at: Point,
 }
 
+/// A point of a piece that has a meaning on the body, and a name for it.
+///
+/// Names are in snake case and the same on every pattern: `bust_point` is the fullest point of the
+/// bust. The point goes wherever the paper around it goes; it is no mark for scissors or drill.
+///
+/// ```
+/// use blockwright::geometry::Point;
+/// use blockwright::piece::NamedPoint;
+/// let bust = NamedPoint { name: "bust_point".into(), at: Point::new(92.0, 268.0) };
+/// assert_eq!(bust.at.x, 92.0);
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct NamedPoint {
+    /// Its name, different from those of the piece's other points.
+    pub name: String,
+    /// Where it is, in millimetres.
+    pub at: Point,
+}
+
 /// A line across the piece that lies level on the body: bust, waist, hip.
 ///
 /// ```

@@ -20,7 +20,7 @@ pub use dart::{Apexes, Dart, Pressed};
 pub use edge::{Edge, EdgeName, EdgeRole};
 pub use error::PieceError;
 pub use girth::{Girth, GirthRun, RunAlong};
-pub use marks::{BalanceLine, Cut, DrillPoint, Notch, NotchKind};
+pub use marks::{BalanceLine, Cut, DrillPoint, NamedPoint, Notch, NotchKind};
 pub use mouth::shaped_mouth;
 pub use outline::Outline;
 pub use pattern::{Pattern, PatternParts, Warning};

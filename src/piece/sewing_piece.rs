@@ -1,7 +1,7 @@
 //! One piece of the pattern.
 
-use super::{BalanceLine, Cut, Dart, DrillPoint, EdgeName, Notch, Outline, PieceError};
-use crate::geometry::{Point, tolerance};
+use super::{BalanceLine, Cut, Dart, DrillPoint, EdgeName, NamedPoint, Notch, Outline, PieceError};
+use crate::geometry::{Point, on_paper, tolerance};
 
 /// What a piece is made from.
 ///
@@ -27,13 +27,16 @@ pub struct PieceParts {
     pub lines: Vec<BalanceLine>,
     /// Drill points.
     pub drill_points: Vec<DrillPoint>,
+    /// Points with a meaning on the body: `bust_point`.
+    pub points: Vec<NamedPoint>,
 }
 
 /// A piece: outline, darts, marks.
 ///
 /// # Guarantees
 /// Every dart that names an edge has both legs on joints of that edge, the first leg before
-/// the second; every notch lies on its edge; dart, line and notch names refer to something.
+/// the second; every notch lies on its edge; dart, line and notch names refer to something;
+/// names of darts, lines and points differ; every place is finite and within a hundred metres.
 /// Whether it can be *sewn* is for [`crate::piece`]'s users to prove, law by law.
 ///
 /// ```
@@ -48,7 +51,7 @@ pub struct PieceParts {
 /// ])?;
 /// let panel = Piece::new(PieceParts {
 ///     name: "back".into(), cut: Cut::Fold, outline, darts: vec![],
-///     grain: [at(60.0, 560.0), at(60.0, 40.0)], notches: vec![], lines: vec![], drill_points: vec![],
+///     grain: [at(60.0, 560.0), at(60.0, 40.0)], notches: vec![], lines: vec![], drill_points: vec![], points: vec![],
 /// })?;
 /// assert_eq!(panel.seam_length(&EdgeName::HEM), Some(200.0));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -62,8 +65,10 @@ impl Piece {
     /// A piece of these parts.
     ///
     /// # Errors
-    /// When a name is there twice or refers to nothing, a leg is off its edge, or a notch is.
+    /// When a name is there twice or refers to nothing, a leg is off its edge, a notch is, or a
+    /// mark is out of reach.
     pub fn new(parts: PieceParts) -> Result<Self, PieceError> {
+        must_be_on_paper(&parts)?;
         let missing = |whose: String, name: &EdgeName| PieceError::Missing {
             whose,
             kind: "edge",
@@ -110,6 +115,14 @@ impl Piece {
                     edge: notch.edge.to_string(),
                     at: notch.at,
                     length,
+                });
+            }
+        }
+        for (index, point) in parts.points.iter().enumerate() {
+            if parts.points[..index].iter().any(|p| p.name == point.name) {
+                return Err(PieceError::Twice {
+                    kind: "point",
+                    name: point.name.clone(),
                 });
             }
         }
@@ -184,9 +197,111 @@ impl Piece {
         &self.parts.drill_points
     }
 
+    /// The points with a meaning on the body.
+    #[must_use]
+    pub fn points(&self) -> &[NamedPoint] {
+        &self.parts.points
+    }
+
+    /// Where the point of that name is, in millimetres.
+    ///
+    /// ```
+    /// use blockwright::geometry::Point;
+    /// use blockwright::piece::Piece;
+    /// fn fullest(front: &Piece) -> Option<Point> { front.point("bust_point") }
+    /// ```
+    #[must_use]
+    pub fn point(&self, name: &str) -> Option<Point> {
+        let mut points = self.parts.points.iter();
+        points.find(|p| p.name == name).map(|p| p.at)
+    }
+
     /// The parts, to make another piece from.
     #[must_use]
     pub fn into_parts(self) -> PieceParts {
         self.parts
+    }
+}
+
+/// Whether every mark is at a place that paper can have; curves have seen to their own.
+fn must_be_on_paper(parts: &PieceParts) -> Result<(), PieceError> {
+    let check = |what: &dyn Fn() -> String, points: &[Point]| {
+        points.iter().try_for_each(|point| {
+            on_paper(*point).map_err(|source| PieceError::Misplaced {
+                what: what(),
+                source,
+            })
+        })
+    };
+    check(&|| "the grain line".to_owned(), &parts.grain)?;
+    for dart in &parts.darts {
+        let what = || format!("the {} dart", dart.name);
+        check(&what, &dart.legs)?;
+        check(&what, &dart.apexes.points())?;
+    }
+    for notch in &parts.notches {
+        let what = || format!("notch {}", notch.name);
+        check(&what, &[Point::new(notch.at, 0.0)])?;
+    }
+    for hole in &parts.drill_points {
+        check(
+            &|| format!("the drill point of the {}", hole.name),
+            &[hole.at],
+        )?;
+    }
+    for point in &parts.points {
+        check(&|| format!("the point {}", point.name), &[point.at])?;
+    }
+    Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::geometry::Curve;
+    use crate::piece::{Edge, EdgeRole};
+
+    fn with_points(points: Vec<NamedPoint>) -> Result<Piece, PieceError> {
+        let at = |x, y| Point::new(x, y);
+        let edge = |name, from, to| {
+            let line = Curve::line(from, to)?;
+            Ok::<_, PieceError>(Edge::new(name, EdgeRole::Seam, line))
+        };
+        let outline = Outline::new(vec![
+            edge(EdgeName::WAIST, at(0.0, 0.0), at(200.0, 0.0))?,
+            edge(EdgeName::SIDE_SEAM, at(200.0, 0.0), at(0.0, 300.0))?,
+            edge(EdgeName::CENTRE_BACK, at(0.0, 300.0), at(0.0, 0.0))?,
+        ])?;
+        Piece::new(PieceParts {
+            name: "front".into(),
+            cut: Cut::Single,
+            outline,
+            darts: vec![],
+            grain: [at(60.0, 200.0), at(60.0, 20.0)],
+            notches: vec![],
+            lines: vec![],
+            drill_points: vec![],
+            points,
+        })
+    }
+
+    #[test]
+    fn a_named_point_is_found_and_must_be_one_place_on_paper() {
+        let bust = |x, y| NamedPoint {
+            name: "bust_point".into(),
+            at: Point::new(x, y),
+        };
+        let piece = with_points(vec![bust(90.0, 120.0)]).unwrap();
+        assert_eq!(piece.point("bust_point"), Some(Point::new(90.0, 120.0)));
+        assert_eq!(piece.point("waist_point"), None);
+        let twice = with_points(vec![bust(90.0, 120.0), bust(91.0, 120.0)]);
+        assert!(matches!(
+            twice,
+            Err(PieceError::Twice { kind: "point", .. })
+        ));
+        for bad in [f64::NAN, f64::INFINITY, 2e5] {
+            let lost = with_points(vec![bust(90.0, bad)]);
+            assert!(matches!(lost, Err(PieceError::Misplaced { .. })), "{bad}");
+        }
     }
 }

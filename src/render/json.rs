@@ -166,6 +166,7 @@ struct PieceDocument<'a> {
     cut: &'static str,
     edges: Vec<EdgeDocument<'a>>,
     darts: Vec<DartDocument<'a>>,
+    points: Vec<PointDocument<'a>>,
     grain: [[Number; 2]; 2],
     notches: Vec<NotchDocument<'a>>,
     lines: Vec<LineDocument<'a>>,
@@ -185,6 +186,12 @@ struct DartDocument<'a> {
     edge: Option<&'a str>,
     legs: [[Number; 2]; 2],
     apexes: Vec<[Number; 2]>,
+}
+
+#[derive(Derive)]
+struct PointDocument<'a> {
+    name: &'a str,
+    at: [Number; 2],
 }
 
 #[derive(Derive)]
@@ -287,6 +294,14 @@ fn piece(piece: &Piece) -> PieceDocument<'_> {
         cut: piece.cut().name(),
         edges: piece.outline().edges().iter().map(edge).collect(),
         darts: piece.darts().iter().map(dart).collect(),
+        points: piece
+            .points()
+            .iter()
+            .map(|p| PointDocument {
+                name: &p.name,
+                at: point(p.at),
+            })
+            .collect(),
         grain: piece.grain().map(point),
         notches: piece
             .notches()

@@ -38,7 +38,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, measurements: Source, Measured, Body, Block, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
     #[cfg(feature = "yaml")]
     checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
-    checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece);
+    checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
     checked!(is_value, found, render::fitting: Fitting<'static>);
     #[cfg(feature = "pdf")]

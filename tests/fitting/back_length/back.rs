@@ -94,6 +94,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
             across("hip", hip),
         ],
         drill_points: vec![],
+        points: vec![],
     })
     .expect("made by hand");
     let girth = |name: &str, finished: f64, ease: f64| Girth {

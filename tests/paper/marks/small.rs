@@ -43,6 +43,7 @@ fn panel(name: &str, width: f64, height: f64, cut: Cut) -> Piece {
             curve: hip,
         }],
         drill_points: vec![],
+        points: vec![],
     })
     .unwrap()
 }

@@ -26,6 +26,7 @@ fn piece(edges: &[Side<'_>]) -> Piece {
         notches: vec![],
         lines: vec![],
         drill_points: vec![],
+        points: vec![],
     })
     .unwrap()
 }

@@ -80,6 +80,7 @@ fn piece(name: &str, cut: Cut, edges: Vec<Edge>, darts: Vec<Dart>, grain: [Point
         notches: vec![],
         lines: vec![],
         drill_points: vec![],
+        points: vec![],
     })
     .unwrap()
 }

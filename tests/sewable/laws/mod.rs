@@ -135,6 +135,7 @@ fn roofed(reach: f64, pressed: Pressed) -> Pattern {
         notches: vec![],
         lines: vec![],
         drill_points: vec![],
+        points: vec![],
     };
     pattern(PatternParts {
         block: "panel".into(),
