@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use super::girths::with_girth_ease;
-use crate::geometry::tolerance;
+use crate::geometry::{Span, tolerance};
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Warning};
 
 /// The pattern with the ease of a girth as its pieces now have it.
@@ -100,7 +100,7 @@ pub(super) fn check_shoulder_ease(
     let room = if change > 0.0 { high - old } else { old - low };
     Err(AlterationError::TooMuch {
         amount,
-        most: amount * (room / change.abs()).clamp(0.0, 1.0),
+        most: amount * Span::SHARES.nearest(room / change.abs()),
         unit: "mm",
         why: format!(
             "the back shoulder, eased by {old:.1} mm, would have to be eased by {new:.1}; between {low:.0} and {high:.0} can be sewn"

@@ -1,6 +1,6 @@
 //! A triangle mesh of a back above its waist, each point with what holds it.
 
-use crate::geometry::{Curve, Point};
+use crate::geometry::{Curve, Point, Span};
 use crate::piece::{EdgeName, Piece};
 use kurbo::{ParamCurve, PathSeg};
 
@@ -148,7 +148,7 @@ fn sampled(curve: &Curve, step: f64) -> Vec<Point> {
             PathSeg::Cubic(c) => c.p0.distance(c.p1) + c.p1.distance(c.p2) + c.p2.distance(c.p3),
             other => other.start().distance(other.end()),
         };
-        let count = (around / step).ceil().clamp(1.0, 64.0) as u32;
+        let count = Span::from_low(1.0, 64.0).nearest((around / step).ceil()) as u32;
         points.extend((1..=count).map(|i| segment.eval(f64::from(i) / f64::from(count))));
     }
     points
@@ -174,7 +174,7 @@ fn distance(ring: &[Point], p: Point) -> f64 {
         .map(|(a, b)| {
             let along = b - a;
             let share = (p - a).dot(along) / along.hypot2().max(f64::MIN_POSITIVE);
-            a.lerp(b, share.clamp(0.0, 1.0)).distance(p)
+            a.lerp(b, Span::SHARES.nearest(share)).distance(p)
         })
         .fold(f64::INFINITY, f64::min)
 }

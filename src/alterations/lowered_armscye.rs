@@ -1,7 +1,7 @@
 //! An armscye whose middle slides down with the shoulder point.
 
 use super::true_up::carried;
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, intersect_lines, root};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Span, Vec2, intersect_lines, root};
 use kurbo::PathSeg;
 
 /// The armscye from `tip`, leaving along `leave`, to its old end, which it reaches as before.
@@ -39,7 +39,7 @@ pub(super) fn lowered_armscye(
         let bottom = Curve::cubic(middle, middle + handle, old.p2, old.p3)?;
         Ok((top.then(&bottom)?, middle))
     };
-    let most = (tip.y - armscye.start().y).clamp(0.0, 0.4 * room.max(0.0));
+    let most = Span::from_low(0.0, 0.4 * room).nearest(tip.y - armscye.start().y);
     let farthest = drawn(most)?;
     if farthest.0.length() <= length {
         return Ok(farthest);

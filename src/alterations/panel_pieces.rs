@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use super::panel_path::{Node, PanelPath};
-use crate::geometry::{Curve, Point, Vec2, along, crossings, tolerance};
+use crate::geometry::{Curve, Point, Span, Vec2, along, crossings, tolerance};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
     PieceParts,
@@ -186,7 +186,7 @@ impl Division<'_> {
                 let at = notch.at - part.from;
                 // One in the mouth of a dart that is gone lies where it closed.
                 if at >= -tolerance::POINT && notch.at <= part.to + tolerance::POINT {
-                    let at = at.clamp(0.0, part.to - part.from);
+                    let at = Span::from_low(0.0, part.to - part.from).nearest(at);
                     notches.push(Notch {
                         at,
                         ..notch.clone()

@@ -15,7 +15,7 @@
 use super::AlterationError;
 use super::back_mesh::{BackMesh, Hold};
 use super::stretch::{Distortion, Stretch, Swing};
-use crate::geometry::{GeometryError, Point, Vec2, root};
+use crate::geometry::{GeometryError, Point, Span, Vec2, root};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
 /// Most rounds; a back is at rest after some dozens.
@@ -85,13 +85,13 @@ pub(super) fn relaxed(
                 ((y.stiffness - x.stiffness) * s * c - force_x * s + force_y * c) / scale
             };
             // Near the old slope the energy is convex in it: held at the bound, it is least.
-            angle = root(
+            let rest = root(
                 "slope of the shoulder at rest",
                 angle - 0.7,
                 angle + 0.7,
                 climb,
-            )?
-            .clamp(chord - most.abs(), chord + most.abs());
+            )?;
+            angle = Span::from_low(chord - most.abs(), chord + most.abs()).nearest(rest);
         }
         places = (
             rest_x + &x.swing * angle.cos(),

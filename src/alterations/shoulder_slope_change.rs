@@ -5,7 +5,7 @@ use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
-use crate::geometry::{Vec2, root, tolerance};
+use crate::geometry::{Span, Vec2, root, tolerance};
 use crate::piece::{Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -79,7 +79,7 @@ impl ShoulderSlope {
         }
         Err(AlterationError::TooMuch {
             amount: self.degrees,
-            most: self.degrees.clamp(low.min(0.0), high.max(0.0)),
+            most: Span::from_low(low.min(0.0), high.max(0.0)).nearest(self.degrees),
             unit: "°",
             why: format!(
                 "the {} shoulder slopes by {slope:.1}°, and none is drawn flatter than {:.0}° or steeper than {:.0}°",

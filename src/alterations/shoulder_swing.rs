@@ -4,6 +4,7 @@ use super::AlterationError;
 use super::distortion::distortion;
 use super::hinge::Hinge;
 use super::stretch::{Distortion, Swing};
+use crate::geometry::Span;
 use crate::piece::{Piece, Warning};
 
 /// Shoulders flatter than this after the alteration are told, in degrees.
@@ -89,7 +90,7 @@ impl ShoulderSwing {
             });
         }
         let sine = self.old.sin() - self.amount / self.reach;
-        let plain = sine.clamp(-1.0, 1.0).asin() - self.old;
+        let plain = Span::about_zero(1.0).nearest(sine).asin() - self.old;
         let found = distortion(piece, self.amount, Swing::Within(0.5 * plain))?;
         warnings.push(Warning::new(
             "local_stretch",

@@ -1,7 +1,7 @@
 //! A piece being redrawn: edges replaced, darts moved, until it is whole again.
 
 use super::AlterationError;
-use crate::geometry::{Curve, GeometryError, Point, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Span, tolerance};
 use crate::piece::{BalanceLine, Dart, Edge, EdgeName, NamedPoint, Outline, Piece, PieceParts};
 
 /// A piece between two states: its edges may not meet yet.
@@ -148,7 +148,7 @@ impl Sketch {
                 if let Some(point) = point {
                     notch.at = edge.curve().nearest(*point).1;
                 }
-                notch.at = notch.at.clamp(0.0, edge.curve().length());
+                notch.at = Span::from_low(0.0, edge.curve().length()).nearest(notch.at);
             }
         }
         self.parts.drill_points = self

@@ -1,7 +1,7 @@
 //! The sleeve after its armscye has changed: the cap solved again.
 
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, arc_length, root};
+use crate::geometry::{Curve, GeometryError, Point, Span, arc_length, root};
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Piece, Seam};
 use kurbo::{CubicBez, Line, PathSeg};
 
@@ -76,7 +76,7 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     );
     // Each half keeps its share of the ease.
     let share = if ease > 0.0 {
-        ((at - sum(before, &seam.a[..behind])) / ease).clamp(0.0, 1.0)
+        Span::SHARES.nearest((at - sum(before, &seam.a[..behind])) / ease)
     } else {
         0.5
     };

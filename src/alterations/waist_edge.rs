@@ -2,7 +2,7 @@
 //! as the waist plan says, and so that the closed edge runs on without a corner.
 
 use crate::geometry::{
-    Curve, GeometryError, Point, Vec2, angle_between, perpendicular, root, tolerance, unit,
+    Curve, GeometryError, Point, Span, Vec2, angle_between, perpendicular, root, tolerance, unit,
 };
 use crate::piece::{Apexes, Dart, EdgeName, Pressed, shaped_mouth};
 
@@ -176,7 +176,7 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
     draw_slanted(
         spec,
         intake,
-        (-plumb.uneven * trial / change).clamp(-0.35, 0.35),
+        Span::about_zero(0.35).nearest(-plumb.uneven * trial / change),
     )
 }
 

@@ -4,7 +4,7 @@ use super::quarter::{line_on_side, opened, upper, waist_on_side};
 use super::redrawn_waist::{WaistMoves, from_fold, redraw_waist};
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, Vec2, root};
+use crate::geometry::{Curve, Span, Vec2, root};
 use crate::piece::{Apexes, Dart, EdgeName, Piece};
 
 /// What is given at one quarter.
@@ -38,7 +38,7 @@ pub(super) fn capacity(piece: &Piece, quarter: f64, most: f64) -> f64 {
             if quarter < 0.0 {
                 2.0 * most
             } else {
-                (dart.intake() - LEAST_INTAKE).clamp(0.0, 2.0 * most)
+                Span::from_low(0.0, 2.0 * most).nearest(dart.intake() - LEAST_INTAKE)
             }
         })
         .sum()

@@ -2,7 +2,7 @@
 
 use super::true_up::{with_mouth, without_mouth};
 use super::{AlterationError, Paper, Sketch};
-use crate::geometry::{Curve, Rigid};
+use crate::geometry::{Curve, Rigid, Span};
 use crate::piece::{Dart, EdgeName, Piece};
 
 /// A piece with a wedge taken from an edge into a dart, the edge itself not yet trued.
@@ -80,7 +80,7 @@ pub(super) fn check_dart(dart: &Dart, wider: f64, amount: f64) -> Result<(), Alt
     };
     Err(AlterationError::TooMuch {
         amount,
-        most: amount * (room / wider.abs()).clamp(0.0, 1.0),
+        most: amount * Span::SHARES.nearest(room / wider.abs()),
         unit: "mm",
         why: format!(
             "the {} dart, {:.1}° wide, would become {:.1}°",

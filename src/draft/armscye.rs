@@ -7,7 +7,9 @@
 
 use super::DraftError;
 use super::frame::Frame;
-use crate::geometry::{Curve, Point, Vec2, angle_between, intersect_lines, perpendicular, unit};
+use crate::geometry::{
+    Curve, Point, Span, Vec2, angle_between, intersect_lines, perpendicular, unit,
+};
 
 /// What an armscye runs through.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,7 +56,7 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, DraftError> {
     let most = (FURTHEST_CORNER * lower_chord.x)
         .atan2(lower_chord.y)
         .max(0.0);
-    let tilt = (SPARE_TURN - lean).clamp(0.0, most);
+    let tilt = Span::from_low(0.0, most).nearest(SPARE_TURN - lean);
     let at_width = unit(std::f64::consts::FRAC_PI_2 - tilt);
     let square = perpendicular(spec.shoulder_direction);
     let reach = upper_chord.hypot();

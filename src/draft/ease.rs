@@ -1,6 +1,8 @@
 //! Ease: what a garment is larger than the body, place by place.
 
+use super::DraftError;
 use super::choices::Block;
+use super::error::check_numbers;
 
 /// How a garment is meant to fit.
 ///
@@ -118,5 +120,20 @@ impl Ease {
             upper_arm,
             armscye_depth,
         }
+    }
+
+    /// Refuses ease that is not a number.
+    pub(super) fn check(&self) -> Result<(), DraftError> {
+        check_numbers(
+            false,
+            [
+                ("ease.bust", self.bust),
+                ("ease.waist", self.waist),
+                ("ease.hip", self.hip),
+                ("ease.back_width", self.back_width),
+                ("ease.upper_arm", self.upper_arm),
+                ("ease.armscye_depth", self.armscye_depth),
+            ],
+        )
     }
 }

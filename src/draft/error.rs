@@ -35,6 +35,31 @@ pub enum DraftError {
         /// What to do about it.
         advice: &'static str,
     },
+    /// Measurements that do not go together, in one body or for one block.
+    #[error(
+        "{what} cannot be drafted: {} contradict each other. {advice}",
+        listed(measurements)
+    )]
+    Contradiction {
+        /// What cannot be drafted.
+        what: &'static str,
+        /// The measurements by name, each with its value in millimetres.
+        measurements: Vec<(&'static str, f64)>,
+        /// What to do about it.
+        advice: &'static str,
+    },
+    /// A number that the draft works from is none.
+    #[error(
+        "{what} is not a number of use to a draft: it has to be finite and {}. Give it as one",
+        if *positive { "above nothing" } else { "less than ten metres" }
+    )]
+    NotANumber {
+        /// What is not a number: a field of [`Figure`](super::Figure), [`Ease`](super::Ease) or
+        /// [`DraftOptions`](super::DraftOptions).
+        what: &'static str,
+        /// Whether it has to be above nothing, too.
+        positive: bool,
+    },
     /// A construction has no solution for this body.
     #[error(
         "{step} cannot be constructed for this body: {source}. Check the measurements it follows from: {from}"
@@ -63,8 +88,24 @@ impl DraftError {
             Self::Construction { step, .. } => {
                 format!("{}_not_constructible", step.replace(' ', "_"))
             }
+            Self::Contradiction { what, .. } => {
+                format!("{}_contradictory", what.replace(' ', "_"))
+            }
+            Self::NotANumber { what, .. } => format!("{what}_not_a_number"),
             Self::Piece(_) => "draft_does_not_close".to_owned(),
         }
+    }
+}
+
+/// Names and values, as in `bust_girth 1550 mm and waist_girth 620 mm`.
+fn listed(measurements: &[(&'static str, f64)]) -> String {
+    let each: Vec<String> = measurements
+        .iter()
+        .map(|(name, value)| format!("{name} {value:.0} mm"))
+        .collect();
+    match each.split_last() {
+        Some((last, before)) if !before.is_empty() => format!("{} and {last}", before.join(", ")),
+        _ => each.concat(),
     }
 }
 
@@ -72,6 +113,27 @@ impl From<GeometryError> for DraftError {
     fn from(source: GeometryError) -> Self {
         Self::Piece(PieceError::Geometry(source))
     }
+}
+
+/// Beyond this no number has to do with a garment, in millimetres: ten metres.
+const MOST_NUMBER: f64 = 1e4;
+
+/// Refuses numbers that are none, are beyond all garments, or have to be positive and are not.
+pub(super) fn check_numbers(
+    positive: bool,
+    numbers: impl IntoIterator<Item = (&'static str, f64)>,
+) -> Result<(), DraftError> {
+    let least = if positive {
+        f64::MIN_POSITIVE
+    } else {
+        -MOST_NUMBER
+    };
+    for (what, number) in numbers {
+        if !(least..=MOST_NUMBER).contains(&number) {
+            return Err(DraftError::NotANumber { what, positive });
+        }
+    }
+    Ok(())
 }
 
 /// Refuses a value outside `low..=high`, and any that is not a number.

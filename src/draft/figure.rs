@@ -1,5 +1,7 @@
 //! The measurements a draft works from, as plain numbers.
 
+use super::DraftError;
+use super::error::check_numbers;
 use crate::measurements::{Body, Measurement};
 
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
@@ -66,6 +68,37 @@ impl Figure {
             wrist_girth: 151.0,
             arm_length: 547.0,
         }
+    }
+}
+
+impl Figure {
+    /// Refuses a figure with a measurement that is not a number above nothing.
+    pub(super) fn check(&self) -> Result<(), DraftError> {
+        check_numbers(
+            true,
+            [
+                ("bust_girth", self.bust_girth),
+                ("underbust_girth", self.underbust_girth),
+                ("waist_girth", self.waist_girth),
+                ("hip_girth", self.hip_girth),
+                ("neck_base_girth", self.neck_base_girth),
+                ("shoulder_length", self.shoulder_length),
+                ("shoulder_slope", self.shoulder_slope),
+                ("back_width", self.back_width),
+                ("front_width", self.front_width.unwrap_or(1.0)),
+                ("bust_point_width", self.bust_point_width),
+                ("neck_to_bust_point", self.neck_to_bust_point),
+                ("scye_depth", self.scye_depth),
+                ("back_waist_length", self.back_waist_length),
+                ("front_waist_length", self.front_waist_length),
+                ("waist_to_hip", self.waist_to_hip),
+                ("waist_to_knee", self.waist_to_knee),
+                ("upper_arm_girth", self.upper_arm_girth),
+                ("elbow_girth", self.elbow_girth),
+                ("wrist_girth", self.wrist_girth),
+                ("arm_length", self.arm_length),
+            ],
+        )
     }
 }
 

@@ -10,7 +10,7 @@ use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
 use super::{DraftError, Ease, Figure};
 use crate::alterations::{DartsPoint, WaistSpec, waistline};
-use crate::geometry::{Curve, Point, Rigid, Vec2, perpendicular, root};
+use crate::geometry::{Curve, Point, Rigid, Span, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
 /// Where everything lies.
@@ -123,15 +123,16 @@ impl Frame {
             let shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
             let taken = shares(back_chest + shape.front_closed);
             let wished = half_waist / 2.0 - WaistPlan::FRONT_MORE + taken.side + taken.back_dart;
-            back_chest = wished.clamp(
+            back_chest = Span::from_low(
                 back_width + BACK_SHARE.0 * scye_width,
                 back_width + BACK_SHARE.1 * scye_width,
-            );
+            )
+            .nearest(wished);
         }
         let shape = bust.shape(f, half - back_chest, underarm, &mut warnings)?;
         let half_chest = back_chest + shape.front_closed;
         let mut shares = shares(half_chest);
-        let mut plan = WaistPlan::new(f, ease, back_chest, &shares);
+        let mut plan = WaistPlan::new(f, [back_chest, shape.front_closed], &shares)?;
         if shaping.lower == Lower::Waist && shares.back_dart <= 0.0 {
             // Without darts the edges are as long as their curves make them: the side seams
             // are placed so that both together are the waist, and the plan follows.
@@ -268,7 +269,7 @@ fn front_width(f: &Figure, ease: &Ease, half: f64, back_width: f64, shoulder_x: 
     let most = (back_width + 8.0)
         .min(shoulder_x - 3.0)
         .max(0.8 * back_width);
-    (half - back_width - scye).clamp(0.8 * back_width, most)
+    Span::from_low(0.8 * back_width, most).nearest(half - back_width - scye)
 }
 
 /// What the bust dart follows from.
@@ -294,7 +295,8 @@ impl Bust {
             .max(0.0)
             .sqrt();
         // Between the underarm and well above the waist, whatever the tape said.
-        let level = (front_side.y + down).clamp(underarm - 8.0, waist - BUST_ABOVE_WAIST);
+        let level =
+            Span::from_low(underarm - 8.0, waist - BUST_ABOVE_WAIST).nearest(front_side.y + down);
         Self {
             level,
             half_width,
@@ -315,7 +317,7 @@ impl Bust {
         let cup = (f.bust_girth - f.underbust_girth).max(0.0);
         let wished = lift_for((ANGLE_PER_CUP * cup).min(0.5), run, underarm - tip.y);
         let least = self.longer.max(0.0);
-        let mut lift = wished.clamp(least, (self.longer + FRONT_SHALLOWER).max(least));
+        let mut lift = Span::from_low(least, self.longer + FRONT_SHALLOWER).nearest(wished);
         let small = lift_for(5f64.to_radians(), run, underarm - tip.y);
         if lift < small && wished > small {
             lift = small.min(self.longer + FRONT_SHALLOWER_MOST).max(lift);

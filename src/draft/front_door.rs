@@ -71,6 +71,8 @@ pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError>
 /// # Errors
 /// When the block cannot be drafted for this figure; the error names what stands against it.
 pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {
+    figure.check()?;
+    options.check()?;
     let ease = &options.ease;
     let shaping = |side: Side, shoulder, length: f64| Shaping {
         shoulder,

@@ -1,7 +1,9 @@
 //! What is wanted of a draft besides the body.
 
+use super::DraftError;
 use super::choices::{Block, Side, SleeveLength};
 use super::ease::{Ease, Fit};
+use super::error::check_numbers;
 
 /// What is wanted of a draft besides the body.
 ///
@@ -66,5 +68,17 @@ impl DraftOptions {
     #[must_use]
     pub fn has_waist_darts(&self) -> bool {
         self.waist_darts.unwrap_or(self.block == Block::Dress)
+    }
+
+    /// Refuses options that are not numbers.
+    pub(super) fn check(&self) -> Result<(), DraftError> {
+        self.ease.check()?;
+        check_numbers(
+            false,
+            [
+                ("length", self.length.unwrap_or(0.0)),
+                ("cap_ease", self.cap_ease.unwrap_or(0.0)),
+            ],
+        )
     }
 }

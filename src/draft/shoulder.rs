@@ -4,7 +4,7 @@ use super::error::within;
 use super::neckline::Neckline;
 use super::shaping::ShoulderFullness;
 use super::{DraftError, Figure};
-use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
+use crate::geometry::{Curve, Point, Rigid, Span, Vec2, root, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning, shaped_mouth};
 
 /// How much flatter the pattern's shoulder is than the body's, in radians.
@@ -89,7 +89,7 @@ const DART_PLACE: f64 = 0.45;
 /// transcribed: 18 at bust 840), 10 at bust 880 on another (Aldrich, as transcribed).
 /// The middle between them.
 fn dart_intake(bust: f64) -> f64 {
-    (bust / 32.0 - 13.0).clamp(10.0, 18.0)
+    Span::from_low(10.0, 18.0).nearest(bust / 32.0 - 13.0)
 }
 
 struct OpenShoulder {

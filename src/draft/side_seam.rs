@@ -3,7 +3,7 @@
 use super::error::within;
 use super::shaping::{Lower, SideLine};
 use super::{DraftError, Figure};
-use crate::geometry::{Curve, Point, Vec2};
+use crate::geometry::{Curve, Point, Span, Vec2};
 
 /// What a side seam runs through, measured from the underarm: x outward, y down.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -97,7 +97,7 @@ fn shaped(waist: Point, hip: Point) -> Result<Curve, DraftError> {
     } else {
         (3.0 * a - at_waist) / 2.0
     };
-    let at_underarm = wished.clamp(-MOST_SLANT, MOST_SLANT);
+    let at_underarm = Span::about_zero(MOST_SLANT).nearest(wished);
     let slope = |s: f64, reach: f64| Vec2::new(s, 1.0) * (reach / 3.0);
     let upper = Curve::hermite(
         Point::ORIGIN,

@@ -1,9 +1,9 @@
 //! The skirt block: a straight skirt, back and front, from the waist to the knee or a length.
 
-use super::error::within;
+use super::error::{check_numbers, within};
 use super::{DraftError, Ease, Figure, WaistPlan, waist_plan};
 use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, perpendicular, root};
+use crate::geometry::{Curve, GeometryError, Point, Span, Vec2, perpendicular, root};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun, Notch, NotchKind,
     Outline, Pattern, PatternParts, Piece, PieceParts, RunAlong, Seam, Warning,
@@ -76,7 +76,8 @@ impl Levels {
     fn of(hip: f64, hem: f64, side_in: f64, half_waist: f64) -> Self {
         // A panel that narrows by `side_in` over the hip depth is part of a ring: its upper
         // edge rises at the side by what the ring's arc rises over the waist quarter.
-        let raised = (half_waist / 2.0 * side_in / (2.0 * hip)).clamp(-12.0, MOST_RAISED);
+        let raised =
+            Span::from_low(-12.0, MOST_RAISED).nearest(half_waist / 2.0 * side_in / (2.0 * hip));
         Self {
             hip,
             hem,
@@ -160,6 +161,9 @@ fn waist_spec(
 /// # Errors
 /// When the figure cannot be drafted; the error names what stands against it.
 pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Pattern, DraftError> {
+    figure.check()?;
+    ease.check()?;
+    check_numbers(false, [("length", length.unwrap_or(0.0))])?;
     let mut warnings = Vec::new();
     let plan = waist_plan(figure, ease).unwrap_or_else(|refused| {
         warnings.push(Warning::new(
@@ -187,7 +191,7 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
     let half_hip = (figure.hip_girth + ease.hip) / 2.0;
     // The waist is lowered at the centre back by about 10 mm for a hip 240 larger than the
     // waist (value from memory), by nothing for a straight body.
-    let lowered = (0.04 * (figure.hip_girth - figure.waist_girth)).clamp(0.0, 12.0);
+    let lowered = Span::from_low(0.0, 12.0).nearest(0.04 * (figure.hip_girth - figure.waist_girth));
     let half_waist = plan.back + plan.front;
     let mut shares = Shares::of(half_hip, half_waist);
     let at_side = |side_in: f64| Levels::of(depth, hem, side_in, half_waist);

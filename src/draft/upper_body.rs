@@ -3,7 +3,7 @@
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::{DraftError, Ease, Figure, WaistPlan, armscye};
-use crate::geometry::tolerance;
+use crate::geometry::{Span, tolerance};
 use crate::piece::Warning;
 
 /// How much longer the armscye gets for every millimetre its underarm is lowered: back and
@@ -44,6 +44,8 @@ fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
 /// armscye that fits the arm closes. Either alone is uncertain: the scye depth by 12 mm from
 /// woman to woman at equal build, and armscyes follow the arm more than the depth.
 pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
+    f.check()?;
+    ease.check()?;
     let measured = f.scye_depth + ease.armscye_depth;
     let at = |shift: f64| -> Result<(Frame, f64), DraftError> {
         let frame = Frame::with_underarm(f, ease, shaping, measured + shift)?;
@@ -52,7 +54,7 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     };
     let (_, length) = at(0.0)?;
     let wished = ARM_SHARE * (armscye_for_arm(f, ease) - length) / LENGTH_PER_DEPTH;
-    let mut shift = wished.clamp(-MOST_SHIFT, MOST_SHIFT);
+    let mut shift = Span::about_zero(MOST_SHIFT).nearest(wished);
     let (mut frame, mut length) = at(shift)?;
     for _ in 0..4 {
         let short = least_armscye(f, ease) - length;

@@ -1,7 +1,8 @@
 //! How the waist is shared: side seams, darts, quarters. Bodice and skirt follow one plan, so
 //! that their waists agree quarter by quarter and their darts meet.
 
-use super::{Ease, Figure};
+use super::{DraftError, Ease, Figure};
+use crate::geometry::Span;
 
 /// What has to be taken in between the underarm and the waist, and where.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,6 +27,10 @@ const DEEPEST: f64 = 42.0;
 /// Most that a side seam without darts comes in, in millimetres: beyond it the cloth drags
 /// (value from memory).
 const MOST_SIDE: f64 = 24.0;
+
+/// Neither quarter of the waist is less than this share of both: side seams and darts that
+/// leave less would meet.
+const LEAST_QUARTER: f64 = 0.2;
 
 impl Shares {
     /// Shares what half the waist is narrower than half the chest.
@@ -119,25 +124,39 @@ impl WaistPlan {
         )
     }
 
-    pub(super) fn new(figure: &Figure, ease: &Ease, back_chest: f64, shares: &Shares) -> Self {
-        let back = back_chest - shares.side - shares.back_dart;
-        Self::placed(
-            figure,
-            back,
-            (figure.waist_girth + ease.waist) / 2.0 - back,
-            shares.front_dart,
-        )
+    /// The plan of a waist that is narrower than the chest by these shares: `chest` is the width
+    /// of back and front at the underarm, the front's with its bust dart closed.
+    pub(super) fn new(
+        figure: &Figure,
+        chest: [f64; 2],
+        shares: &Shares,
+    ) -> Result<Self, DraftError> {
+        let back = chest[0] - shares.side - shares.back_dart;
+        let front = chest[1] - shares.side - shares.front_dart;
+        let least = LEAST_QUARTER * (back + front);
+        if back.min(front) < least || least <= 0.0 {
+            return Err(DraftError::Contradiction {
+                what: "waist",
+                measurements: vec![
+                    ("bust_girth", figure.bust_girth),
+                    ("back_width", figure.back_width),
+                    ("waist_girth", figure.waist_girth),
+                ],
+                advice: "A quarter of the waist would come out at next to nothing. Measure the three again; if they are right, draft a block without waist darts",
+            });
+        }
+        Ok(Self::placed(figure, back, front, shares.front_dart))
     }
 
     fn placed(figure: &Figure, back: f64, front: f64, front_dart: f64) -> Self {
+        // The front dart stands under the bust point.
+        let under_bust = (figure.bust_point_width - front_dart) / 2.0;
         Self {
             back,
             front,
             // The back dart stands a little inside the middle of its quarter, under the blade.
             back_dart_at: 0.42 * back,
-            // The front dart stands under the bust point.
-            front_dart_at: ((figure.bust_point_width - front_dart) / 2.0)
-                .clamp(0.3 * front, 0.55 * front),
+            front_dart_at: Span::from_low(0.3 * front, 0.55 * front).nearest(under_bust),
         }
     }
 }

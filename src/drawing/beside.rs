@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::room::Room;
 use super::{Anchor, Face, Level, Text, TextStyle};
-use crate::geometry::Curve;
+use crate::geometry::{Curve, Span};
 
 /// The least size of words on a piece, in millimetres: 6 point type, the smallest that is
 /// commonly printed to be read.
@@ -49,7 +49,7 @@ fn along(room: &Room, line: &Curve, words: &str, style: TextStyle, wish: f64) ->
     // The words end where their line does, if they are not longer.
     let end = (style.width(words) / 2.0 + OFF).min(length / 2.0);
     let (from, to) = (end, length - end);
-    let wish = (wish * length).clamp(from, to.max(from));
+    let wish = Span::from_low(from, to).nearest(wish * length);
     let steps = ((to - from) / STEP).ceil() as usize;
     let places = (0..=steps).flat_map(|step| {
         let by = step as f64 * STEP;

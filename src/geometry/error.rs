@@ -69,6 +69,14 @@ pub enum GeometryError {
         /// How far the upper bound misses.
         miss_high: f64,
     },
+    /// A value that was tried gives nothing that could be measured.
+    #[error("no {what} gives what was asked: at {at:.3} it cannot be drawn at all")]
+    Undefined {
+        /// What was sought.
+        what: &'static str,
+        /// The value at which there is nothing.
+        at: f64,
+    },
     /// Two lines that never meet, or are the same line.
     #[error("two lines are parallel and have no point in common")]
     Parallel,

@@ -16,6 +16,7 @@ mod offset;
 mod region;
 mod rigid;
 mod solve;
+mod span;
 pub mod tolerance;
 
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
@@ -29,3 +30,4 @@ pub use offset::{OffsetRun, carried_on, offset_runs, without_loops};
 pub use region::Region;
 pub use rigid::{Rigid, mirror_about};
 pub use solve::{bend_to_length, root};
+pub use span::Span;

@@ -14,7 +14,8 @@ use super::{Curve, GeometryError, tolerance};
 /// ```
 ///
 /// # Errors
-/// [`GeometryError::NoSolution`] with the miss at both bounds when there is no change of sign.
+/// [`GeometryError::NoSolution`] with the miss at both bounds when there is no change of sign;
+/// [`GeometryError::Undefined`] where the function answers with what is not a finite number.
 pub fn root(
     what: &'static str,
     low: f64,
@@ -22,14 +23,18 @@ pub fn root(
     miss: impl FnMut(f64) -> f64,
 ) -> Result<f64, GeometryError> {
     let mut miss = miss;
-    let (at_low, at_high) = (miss(low), miss(high));
+    let mut miss = |at: f64| match miss(at) {
+        missed if missed.is_finite() => Ok(missed),
+        _ => Err(GeometryError::Undefined { what, at }),
+    };
+    let (at_low, at_high) = (miss(low)?, miss(high)?);
     if at_low == 0.0 {
         return Ok(low);
     }
     if at_high == 0.0 {
         return Ok(high);
     }
-    if at_low.is_nan() || at_high.is_nan() || (at_low < 0.0) == (at_high < 0.0) {
+    if (at_low < 0.0) == (at_high < 0.0) {
         return Err(GeometryError::NoSolution {
             what,
             low,
@@ -38,7 +43,7 @@ pub fn root(
             miss_high: at_high,
         });
     }
-    Ok(illinois(low, high, at_low, at_high, miss))
+    illinois(low, high, at_low, at_high, miss)
 }
 
 /// Regula falsi with the Illinois rule, falling back on halving: never leaves the bracket.
@@ -47,8 +52,8 @@ fn illinois(
     high: f64,
     at_low: f64,
     at_high: f64,
-    mut miss: impl FnMut(f64) -> f64,
-) -> f64 {
+    mut miss: impl FnMut(f64) -> Result<f64, GeometryError>,
+) -> Result<f64, GeometryError> {
     let (mut a, mut b, mut fa, mut fb) = (low, high, at_low, at_high);
     // Both the bracket and the miss are driven well under the tolerance: a solved length
     // is compared against another solved length.
@@ -62,9 +67,9 @@ fn illinois(
         } else {
             0.5 * (a + b)
         };
-        let fx = miss(x);
-        if fx.is_nan() || fx.abs() <= close || (b - a).abs() <= close {
-            return x;
+        let fx = miss(x)?;
+        if fx.abs() <= close || (b - a).abs() <= close {
+            return Ok(x);
         }
         if (fx < 0.0) == (fa < 0.0) {
             a = x;
@@ -82,7 +87,7 @@ fn illinois(
             kept = -1;
         }
     }
-    0.5 * (a + b)
+    Ok(0.5 * (a + b))
 }
 
 /// The curve of a family that has the wanted length.
@@ -124,7 +129,22 @@ mod tests {
             root("x", 0.0, 1.0, |_| 1.0),
             Err(GeometryError::NoSolution { .. })
         ));
-        assert!(root("x", 0.0, 1.0, |_| f64::NAN).is_err());
+        let nowhere = |x: f64| if x > 0.4 { f64::NAN } else { -1.0 };
+        assert_eq!(
+            root("x", 0.0, 1.0, nowhere),
+            Err(GeometryError::Undefined { what: "x", at: 1.0 })
+        );
+        let gap = |x: f64| {
+            if x > 0.2 && x < 0.8 {
+                f64::NAN
+            } else {
+                x - 0.5
+            }
+        };
+        assert!(matches!(
+            root("x", 0.0, 1.0, gap),
+            Err(GeometryError::Undefined { .. })
+        ));
     }
 
     #[test]

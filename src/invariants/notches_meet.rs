@@ -3,6 +3,7 @@
 use super::tolerances::beyond;
 use super::walk::{Walk, sides};
 use super::{Law, Report, Tolerances};
+use crate::geometry::Span;
 use crate::piece::{EaseOn, NotchKind, Pattern, Seam};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -163,7 +164,7 @@ fn meet(
         let taken_here = if eased_b { -ahead } else { ahead };
         let allowed = taken - tolerance..=ease + tolerance;
         if allowed.contains(&taken_here) {
-            taken = taken_here.clamp(taken, ease.max(taken));
+            taken = Span::from_low(taken, ease).nearest(taken_here);
         } else {
             let (least, most) = if eased_b {
                 (-ease, -taken)

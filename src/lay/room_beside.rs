@@ -6,7 +6,7 @@
 //! between them is room, also inside a hollow.
 
 use super::cut_shape::edges;
-use crate::geometry::Point;
+use crate::geometry::{Point, Span};
 
 /// Stripes lower than this are none: what shares no more than that only touches, in millimetres.
 const TOUCHES: f64 = 1e-6;
@@ -23,7 +23,7 @@ struct Stripe {
 impl Stripe {
     fn at(&self, side: &[f64; 2], level: f64) -> f64 {
         let [low, high] = self.levels;
-        let t = ((level - low) / (high - low)).clamp(0.0, 1.0);
+        let t = Span::SHARES.nearest((level - low) / (high - low));
         side[0] + t * (side[1] - side[0])
     }
 }
@@ -51,7 +51,7 @@ impl Striped {
                 .filter(|(a, b)| (a.y <= middle) != (b.y <= middle))
                 .map(|(a, b)| {
                     let at = |level: f64| {
-                        let t = ((level - a.y) / (b.y - a.y)).clamp(0.0, 1.0);
+                        let t = Span::SHARES.nearest((level - a.y) / (b.y - a.y));
                         a.x + t * (b.x - a.x)
                     };
                     (at(middle), [at(pair[0]), at(pair[1])])

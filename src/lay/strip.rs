@@ -164,7 +164,7 @@ impl Strip {
         for step in FINER {
             for step in [-step, step] {
                 loop {
-                    let across = (best.across + step).clamp(low, high);
+                    let across = (best.across + step).min(high).max(low);
                     let along = self.along(posed, across, taken, best.along - NEARER);
                     if along >= best.along - NEARER {
                         break;

@@ -43,7 +43,9 @@ fn bodies() -> impl Strategy<Value = Body> {
                 return None;
             };
             let range = m.range();
-            let value = (estimate.value + by? * spread).clamp(range.low, range.high);
+            let value = (estimate.value + by? * spread)
+                .max(range.low)
+                .min(range.high);
             Some((m, value))
         });
         Body::from_taken(required.into_iter().chain(others)).expect("all are in range")

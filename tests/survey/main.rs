@@ -5,6 +5,7 @@
 mod adults;
 mod any_body;
 mod armscye;
+mod contradictory;
 #[path = "../support/mod.rs"]
 mod support;
 mod tally;

@@ -24,7 +24,9 @@ pub fn body(dice: &mut Dice) -> Body {
         };
         let by = dice.within(-2.0, 2.0);
         let range = m.range();
-        let value = (estimate.value + by * spread).clamp(range.low, range.high);
+        let value = (estimate.value + by * spread)
+            .max(range.low)
+            .min(range.high);
         (dice.within(0.0, 1.0) < 0.5).then_some((m, value))
     });
     let others: Vec<_> = others.collect();
