@@ -1,8 +1,7 @@
 //! What an alteration changed and what it kept, in numbers.
 
-use super::BodySide;
 use super::readings::{Readings, Unit};
-use crate::piece::Pattern;
+use crate::piece::{BodySide, Pattern};
 
 /// One thing that an alteration changed.
 ///

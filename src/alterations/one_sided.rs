@@ -1,9 +1,10 @@
 //! An alteration of one side of the body.
 
-use super::halves::{BodySide, half, joined};
+use super::halves::half;
+use super::joined_halves::joined;
 use super::readings::Readings;
 use super::{Alteration, AlterationError, Altered, Promise, Unit};
-use crate::piece::Pattern;
+use crate::piece::{BodySide, Pattern};
 
 /// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
 ///

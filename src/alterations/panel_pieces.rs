@@ -56,8 +56,12 @@ impl Division<'_> {
             let darts = self.darts(&inside, side)?;
             let named = |name: &str| darts.iter().any(|d| name == format!("{} dart", d.name));
             let drill_points = old.drill_points().iter().filter(|d| named(&d.name));
+            let whole = format!("{} {part}", old.base_name());
             Ok(Piece::new(PieceParts {
-                name: format!("{} {part}", old.name()),
+                name: old
+                    .side()
+                    .map_or_else(|| whole.clone(), |side| side.name_of(&whole)),
+                side: old.side(),
                 cut,
                 grain: self.grain(&outline, is_centre)?,
                 notches: self.notches(&kept[side], side),

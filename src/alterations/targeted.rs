@@ -183,6 +183,7 @@ mod tests {
             seams: vec![],
             girths: vec![crate::piece::Girth {
                 name: "bust".into(),
+                side: None,
                 body: 900.0,
                 ease: 60.0,
                 limb: false,

@@ -67,6 +67,7 @@ pub(super) fn set_in(
     parts.pieces.push(drafted.piece);
     parts.seams.push(Seam {
         name: "armscye".to_owned(),
+        side: None,
         a: vec![
             EdgeRef::against("back", EdgeName::ARMSCYE),
             EdgeRef::new("front", EdgeName::ARMSCYE),

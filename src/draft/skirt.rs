@@ -235,6 +235,7 @@ pub fn skirt(figure: &Figure, ease: &Ease, length: Option<f64>) -> Result<Patter
     )?;
     let girth = |name: &str, body: f64, ease: f64, along: RunAlong| Girth {
         name: name.to_owned(),
+        side: None,
         body,
         ease,
         limb: false,
@@ -352,6 +353,7 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
     let grain_x = 0.14 * q.hip;
     Ok(Piece::new(PieceParts {
         name: q.name.to_owned(),
+        side: None,
         cut: Cut::Fold,
         outline,
         darts: waist.darts,

@@ -347,6 +347,7 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<Sleeve, Draft
         .fold(middle, f64::max);
     let piece = Piece::new(PieceParts {
         name: "sleeve".to_owned(),
+        side: None,
         cut: Cut::Pair,
         outline,
         darts,

@@ -171,6 +171,7 @@ pub(super) fn marked(frame: &Frame, m: Marked) -> Result<Piece, DraftError> {
     let drill_points = m.darts.iter().flat_map(Dart::drill_points).collect();
     let piece = Piece::new(PieceParts {
         name: m.name.to_owned(),
+        side: None,
         cut: Cut::Fold,
         outline: m.outline,
         darts: m.darts,
@@ -212,6 +213,7 @@ pub(super) fn girth(
 ) -> Girth {
     Girth {
         name: name.to_owned(),
+        side: None,
         body,
         ease,
         limb: false,

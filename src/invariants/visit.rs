@@ -11,7 +11,7 @@ use std::ops::ControlFlow;
 /// ```
 /// use blockwright::invariants::{Tolerances, visit};
 /// use blockwright::piece::{Girth, Pattern, PatternParts};
-/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
+/// let waist = Girth { name: "waist".into(), side: None, body: 700.0, ease: 20.0, limb: false, runs: vec![] };
 /// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
 /// use std::ops::ControlFlow;
 /// let mut told = Vec::new();
@@ -37,7 +37,7 @@ pub fn visit(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> 
 /// ```
 /// use blockwright::invariants::{Tolerances, check_all};
 /// use blockwright::piece::{Girth, Pattern, PatternParts};
-/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
+/// let waist = Girth { name: "waist".into(), side: None, body: 700.0, ease: 20.0, limb: false, runs: vec![] };
 /// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
 /// let found = check_all(&pattern, &Tolerances::drafted());
 /// assert_eq!(found.len(), 1);
@@ -59,7 +59,7 @@ pub fn check_all(pattern: &Pattern, tolerances: &Tolerances) -> Vec<Violation> {
 /// ```
 /// use blockwright::invariants::{Tolerances, first};
 /// use blockwright::piece::{Girth, Pattern, PatternParts};
-/// let waist = Girth { name: "waist".into(), body: 700.0, ease: 20.0, limb: false, runs: vec![] };
+/// let waist = Girth { name: "waist".into(), side: None, body: 700.0, ease: 20.0, limb: false, runs: vec![] };
 /// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
 /// let found = first(&pattern, &Tolerances::drafted());
 /// assert!(found.is_some_and(|violation| violation.law() == "girths_as_asked"));

@@ -1,5 +1,6 @@
 //! What makes parts fail to be a piece or a pattern.
 
+use super::BodySide;
 use crate::geometry::GeometryError;
 use thiserror::Error;
 
@@ -42,6 +43,16 @@ pub enum PieceError {
         kind: &'static str,
         /// Its name.
         name: String,
+    },
+    /// Something of one side of the body whose name does not end in that side's word.
+    #[error("{kind} {name} is of the {side} side, so that its name must end in ` {side}`")]
+    SideNotNamed {
+        /// What carries the name.
+        kind: &'static str,
+        /// The name.
+        name: String,
+        /// The side it belongs to.
+        side: BodySide,
     },
     /// A dart's leg does not end on a joint of the edge it is said to open on.
     #[error("the {dart} dart opens on {edge}, but a leg ends {distance:.4} mm off it")]

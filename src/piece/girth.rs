@@ -1,6 +1,7 @@
 //! Finished girths: what was asked, and along which lines to measure it.
 
-use super::EdgeName;
+use super::side::base_name;
+use super::{BodySide, EdgeName};
 
 /// What a girth is measured along on one piece.
 ///
@@ -35,13 +36,16 @@ pub struct GirthRun {
 ///
 /// ```
 /// use blockwright::piece::Girth;
-/// let bust = Girth { name: "bust".into(), body: 920.0, ease: 60.0, limb: false, runs: vec![] };
+/// let bust = Girth { name: "bust".into(), side: None, body: 920.0, ease: 60.0, limb: false, runs: vec![] };
 /// assert_eq!(bust.asked(), 980.0);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Girth {
     /// Name: `bust`, `waist`, `hip`, `back_width`.
     pub name: String,
+    /// The side of the body whose limb it goes round, where left and right are unlike. The name
+    /// then ends in the side's word: `upper_arm left`.
+    pub side: Option<BodySide>,
     /// The body's measurement in millimetres.
     pub body: f64,
     /// Ease added, in millimetres.
@@ -57,5 +61,11 @@ impl Girth {
     #[must_use]
     pub fn asked(&self) -> f64 {
         self.body + self.ease
+    }
+
+    /// What the girth is called where both sides are alike: `upper_arm` for `upper_arm left`.
+    #[must_use]
+    pub fn base_name(&self) -> &str {
+        base_name(&self.name, self.side)
     }
 }

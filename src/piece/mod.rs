@@ -15,6 +15,7 @@ mod outline;
 mod pattern;
 mod seam;
 mod sewing_piece;
+mod side;
 
 pub use dart::{Apexes, Dart, Pressed};
 pub use edge::{Edge, EdgeName, EdgeRole};
@@ -26,3 +27,4 @@ pub use outline::Outline;
 pub use pattern::{Pattern, PatternParts, Warning};
 pub use seam::{EaseOn, EdgeRef, Seam};
 pub use sewing_piece::{Piece, PieceParts};
+pub use side::BodySide;

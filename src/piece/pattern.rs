@@ -1,5 +1,6 @@
 //! A whole pattern: its pieces, how they are sewn, what was asked of it.
 
+use super::side::ends_in_side;
 use super::{EdgeName, EdgeRef, Girth, Piece, PieceError, RunAlong, Seam};
 
 /// Something the wearer or cutter should know: an adaptation, a doubt, a caution.
@@ -70,13 +71,15 @@ impl Pattern {
     /// A pattern of these parts.
     ///
     /// # Errors
-    /// When a name is there twice, or a seam or girth refers to something that is not there.
+    /// When a name is there twice or lacks its side's word, or a seam or girth refers to something
+    /// that is not there.
     pub fn new(parts: PatternParts) -> Result<Self, PieceError> {
         let pattern = Self { parts };
         once("piece", pattern.pieces().iter().map(Piece::name))?;
         once("seam", pattern.seams().iter().map(|s| s.name.as_str()))?;
         once("girth", pattern.girths().iter().map(|g| g.name.as_str()))?;
         for seam in pattern.seams() {
+            ends_in_side("seam", &seam.name, seam.side)?;
             for edge in seam.a.iter().chain(&seam.b) {
                 pattern.must_have(
                     format!("seam {}", seam.name),
@@ -87,6 +90,7 @@ impl Pattern {
             }
         }
         for girth in pattern.girths() {
+            ends_in_side("girth", &girth.name, girth.side)?;
             for run in &girth.runs {
                 let (edge, line) = match &run.along {
                     RunAlong::Edge(name) => (Some(name), None),

@@ -1,6 +1,7 @@
 //! Edges that are sewn together.
 
-use super::EdgeName;
+use super::side::base_name;
+use super::{BodySide, EdgeName};
 
 /// One edge of one piece.
 ///
@@ -73,6 +74,9 @@ pub enum EaseOn {
 pub struct Seam {
     /// Name within the pattern.
     pub name: String,
+    /// The side of the body it is on, where left and right are unlike; none where it is on both
+    /// or joins them. The name then ends in the side's word: `shoulder left`.
+    pub side: Option<BodySide>,
     /// One side, in order.
     pub a: Vec<EdgeRef>,
     /// The other side, in order.
@@ -89,10 +93,17 @@ impl Seam {
     pub fn plain(name: impl Into<String>, a: EdgeRef, b: EdgeRef) -> Self {
         Self {
             name: name.into(),
+            side: None,
             a: vec![a],
             b: vec![b],
             ease: 0.0,
             ease_on: None,
         }
+    }
+
+    /// What the seam is called where both sides are alike: `shoulder` for `shoulder left`.
+    #[must_use]
+    pub fn base_name(&self) -> &str {
+        base_name(&self.name, self.side)
     }
 }

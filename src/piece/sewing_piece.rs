@@ -1,6 +1,9 @@
 //! One piece of the pattern.
 
-use super::{BalanceLine, Cut, Dart, DrillPoint, EdgeName, NamedPoint, Notch, Outline, PieceError};
+use super::side::{base_name, ends_in_side};
+use super::{
+    BalanceLine, BodySide, Cut, Dart, DrillPoint, EdgeName, NamedPoint, Notch, Outline, PieceError,
+};
 use crate::geometry::{Point, on_paper, tolerance};
 
 /// What a piece is made from.
@@ -13,6 +16,9 @@ use crate::geometry::{Point, on_paper, tolerance};
 pub struct PieceParts {
     /// Name within the pattern.
     pub name: String,
+    /// The side of the body it is for, where left and right are unlike; none where the piece
+    /// serves both. The name then ends in the side's word: `back left`.
+    pub side: Option<BodySide>,
     /// How it is cut.
     pub cut: Cut,
     /// The stitching line.
@@ -36,7 +42,8 @@ pub struct PieceParts {
 /// # Guarantees
 /// Every dart that names an edge has both legs on joints of that edge, the first leg before
 /// the second; every notch lies on its edge; dart, line and notch names refer to something;
-/// names of darts, lines and points differ; every place is finite and within a hundred metres.
+/// names of darts, lines and points differ; every place is finite and within a hundred metres;
+/// the name of a piece for one side of the body ends in that side's word.
 /// Whether it can be *sewn* is for [`crate::piece`]'s users to prove, law by law.
 ///
 /// ```
@@ -50,7 +57,7 @@ pub struct PieceParts {
 ///     Edge::new(EdgeName::CENTRE_BACK, EdgeRole::Fold, Curve::line(at(0.0, 600.0), at(0.0, 0.0))?),
 /// ])?;
 /// let panel = Piece::new(PieceParts {
-///     name: "back".into(), cut: Cut::Fold, outline, darts: vec![],
+///     name: "back".into(), side: None, cut: Cut::Fold, outline, darts: vec![],
 ///     grain: [at(60.0, 560.0), at(60.0, 40.0)], notches: vec![], lines: vec![], drill_points: vec![], points: vec![],
 /// })?;
 /// assert_eq!(panel.seam_length(&EdgeName::HEM), Some(200.0));
@@ -65,9 +72,10 @@ impl Piece {
     /// A piece of these parts.
     ///
     /// # Errors
-    /// When a name is there twice or refers to nothing, a leg is off its edge, a notch is, or a
-    /// mark is out of reach.
+    /// When a name is there twice, refers to nothing or lacks its side's word, a leg is off its
+    /// edge, a notch is, or a mark is out of reach.
     pub fn new(parts: PieceParts) -> Result<Self, PieceError> {
+        ends_in_side("piece", &parts.name, parts.side)?;
         must_be_on_paper(&parts)?;
         let missing = |whose: String, name: &EdgeName| PieceError::Missing {
             whose,
@@ -141,6 +149,18 @@ impl Piece {
     #[must_use]
     pub fn name(&self) -> &str {
         &self.parts.name
+    }
+
+    /// The side of the body it is for; none where it serves both.
+    #[must_use]
+    pub fn side(&self) -> Option<BodySide> {
+        self.parts.side
+    }
+
+    /// What the piece is called where both sides are alike: `back` for `back left`.
+    #[must_use]
+    pub fn base_name(&self) -> &str {
+        base_name(self.name(), self.side())
     }
 
     /// How the piece is cut.

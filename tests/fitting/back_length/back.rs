@@ -72,6 +72,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
     };
     let piece = Piece::new(PieceParts {
         name: "back".into(),
+        side: None,
         cut: Cut::Fold,
         outline,
         darts: vec![Dart {
@@ -99,6 +100,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
     .expect("made by hand");
     let girth = |name: &str, finished: f64, ease: f64| Girth {
         name: name.into(),
+        side: None,
         body: finished - ease,
         ease,
         limb: false,

@@ -33,6 +33,7 @@ fn panel(name: &str, width: f64, height: f64, cut: Cut) -> Piece {
     let hip = Curve::line(at(0.0, 0.3), at(1.0, 0.3)).unwrap();
     Piece::new(PieceParts {
         name: name.into(),
+        side: None,
         cut,
         outline,
         darts: vec![],

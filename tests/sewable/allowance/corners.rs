@@ -19,6 +19,7 @@ fn piece(edges: &[Side<'_>]) -> Piece {
     let outline = Outline::new(made.collect()).unwrap();
     Piece::new(PieceParts {
         name: "trial".into(),
+        side: None,
         cut: Cut::Single,
         outline,
         darts: vec![],

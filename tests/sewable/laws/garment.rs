@@ -73,6 +73,7 @@ fn waist(x: f64) -> (Curve, Dart) {
 fn piece(name: &str, cut: Cut, edges: Vec<Edge>, darts: Vec<Dart>, grain: [Point; 2]) -> Piece {
     Piece::new(PieceParts {
         name: name.into(),
+        side: None,
         cut,
         outline: Outline::new(edges).unwrap(),
         darts,
@@ -328,6 +329,7 @@ pub fn garment() -> PatternParts {
     let hips = ["skirt_back", "skirt_front"].map(|p| run(p, RunAlong::Line("hip".into())));
     let girth = |name: &str, body: f64, ease: f64, runs: Vec<GirthRun>| Girth {
         name: name.into(),
+        side: None,
         body,
         ease,
         limb: false,

@@ -122,6 +122,7 @@ fn roofed(reach: f64, pressed: Pressed) -> Pattern {
     };
     let piece = PieceParts {
         name: "panel".into(),
+        side: None,
         cut: Cut::Single,
         outline: Outline::new(vec![
             edge("top", &top),
