@@ -294,6 +294,7 @@ mod tests {
         ])?;
         Piece::new(PieceParts {
             name: "front".into(),
+            side: None,
             cut: Cut::Single,
             outline,
             darts: vec![],
