@@ -11,8 +11,9 @@ use blockwright::draft::{Block, draft};
 use blockwright::drawing::{PatternLabels, SHEET_GAP_MM, SHEET_WIDTH_MM};
 use blockwright::drawing::{pattern_parts, pattern_sheet, place_on_sheet};
 use blockwright::grading::grade;
-use blockwright::job::{BatchColumns, BatchJob, Job, run};
-use blockwright::measurements::{MeasurementSet, Size};
+use blockwright::job::{BatchColumns, BatchJob, Job, Output, Outputs, run};
+use blockwright::measurements::{MeasurementSet, Size, SizeTable};
+use blockwright::recipe::{Recipe, Ways};
 use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles, tiles_of};
 use blockwright::render::svg;
 use blockwright::units::Unit;
@@ -66,10 +67,15 @@ fn drawing(c: &mut Criterion) {
         Block::Dress,
         MeasurementSet::new("Ada", Unit::Cm, body(920.0)),
     );
-    job.options = dress();
-    job.alterations = requests();
+    job.recipe.options = dress();
+    job.recipe.alterations = requests();
     group.sample_size(30);
     group.bench_function("job with three alterations to all files", |b| {
+        b.iter(|| run(black_box(&job)));
+    });
+    job.outputs = Outputs::none().with(Output::Svg);
+    job.ways = Ways::Skipped;
+    group.bench_function("job with three alterations to a preview", |b| {
         b.iter(|| run(black_box(&job)));
     });
     group.finish();
@@ -84,15 +90,18 @@ fn ranges(c: &mut Criterion) {
             )
         })
         .collect();
-    let chain = requests();
+    let table = SizeTable::new("Twelve sizes", Unit::Cm, sizes);
+    let mut recipe = Recipe::new("Dress", Block::Dress);
+    recipe.options = dress();
+    recipe.alterations = requests();
     let mut group = c.benchmark_group("many");
     group.sample_size(20);
     group.bench_function("grade 12 sizes, three alterations", |b| {
-        b.iter(|| grade(black_box(&sizes), &dress(), &chain));
+        b.iter(|| grade(black_box(&recipe), &table));
     });
     let mut job = BatchJob::new("Dress", Block::Dress);
-    job.options = dress();
-    job.alterations = requests();
+    job.recipe.options = dress();
+    job.recipe.alterations = requests();
     let columns = BatchColumns::read(["id", "height", "bust_girth", "waist_girth", "hip_girth"])
         .expect("columns of measurements");
     let rows: Vec<[String; 5]> = (0..1000)

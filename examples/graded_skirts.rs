@@ -1,7 +1,9 @@
 //! Grades a skirt into three sizes and prints the nest as SVG; needs no feature.
-use blockwright::draft::{Block, DraftOptions};
+use blockwright::draft::Block;
 use blockwright::grading::{Align, NestLabels, grade, nest};
-use blockwright::measurements::{Body, Measurement, Size};
+use blockwright::measurements::{Body, Measurement, Size, SizeTable};
+use blockwright::recipe::Recipe;
+use blockwright::units::Unit;
 
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let mut sizes = Vec::new();
@@ -14,7 +16,8 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
         ])?;
         sizes.push(Size::new(label, body));
     }
-    let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
+    let table = SizeTable::new("Three sizes", Unit::Cm, sizes);
+    let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
     let (title, date) = ("Skirt".to_owned(), None);
     let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title, date })?;
     println!("{}", blockwright::render::svg::render(&drawing));

@@ -100,5 +100,6 @@ pub mod job;
 pub mod lay;
 pub mod measurements;
 pub mod piece;
+pub mod recipe;
 pub mod render;
 pub mod units;

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use blockwright::job::{Job, JobFile, Outcome, PaperSize, ResolveError, run};
+use blockwright::job::{Job, JobFile, Outcome, Output, PaperSize, ResolveError, run};
 
 use super::done::{unwritten, written};
 use super::problem::{Failure, Problem, read_argument};
@@ -41,7 +41,9 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
     let mut job = job(path, &file)?;
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
-    job.dxf |= wanted.dxf;
+    if wanted.dxf {
+        job.outputs = job.outputs.with(Output::Dxf);
+    }
     run(&job).map_err(|error| Failure::of_job(&file, &error))
 }
 

@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use blockwright::grading::Align;
-use blockwright::job::{JobFile, PaperSize, run_range};
+use blockwright::job::{JobFile, Output, PaperSize, run_range};
 use blockwright::measurements::{Size, SizeTable};
 
 use super::done::written;
@@ -37,7 +37,9 @@ pub(super) fn grade(
     let mut job = job.for_table(table);
     job.align = wanted.align.unwrap_or_default();
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
-    job.dxf |= wanted.dxf;
+    if wanted.dxf {
+        job.outputs = job.outputs.with(Output::Dxf);
+    }
     let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
     let told = (&outcome.report, || outcome.report.text());
     written(folder, &outcome.files, wanted.force, json, told)

@@ -1,16 +1,16 @@
 //! Why a range cannot be graded or overlaid.
 
-use crate::allowance::AllowanceError;
-use crate::alterations::{Refused, RequestError};
-use crate::draft::DraftError;
 use crate::drawing::SheetError;
+use crate::recipe::MakeError;
 use thiserror::Error;
 
-/// Why a range cannot be graded; what lies with one size names it.
+/// Why a range cannot be graded.
 ///
 /// ```
 /// use blockwright::grading::GradingError;
-/// let error = GradingError::Unprovable { size: "46".into(), violations: vec!["the sides differ".into()] };
+/// use blockwright::recipe::MakeError;
+/// let source = MakeError::Unprovable { violations: vec!["the sides differ".into()] };
+/// let error = GradingError::Size { size: "46".into(), source };
 /// assert!(error.to_string().starts_with("size 46"));
 /// assert_eq!(error.size(), Some("46"));
 /// ```
@@ -20,57 +20,23 @@ pub enum GradingError {
     /// A range of no sizes.
     #[error("there is no size to grade; give a table with at least one")]
     NoSizes,
-    /// A size cannot be drafted.
-    #[error("size {size} cannot be drafted: {source}")]
-    Draft {
+    /// A size gives no pattern.
+    #[error("size {size}: {source}")]
+    Size {
         /// The size's label.
         size: String,
         /// What stands against it.
-        source: DraftError,
-    },
-    /// A size breaks laws that a pattern must keep to be sewn.
-    #[error(
-        "size {size} was refused, since it cannot be sewn as it is drafted: {}. This is a fault \
-         in the draft; please report it with the measurements",
-        .violations.join("; ")
-    )]
-    Unprovable {
-        /// The size's label.
-        size: String,
-        /// What was found, a sentence each.
-        violations: Vec<String>,
-    },
-    /// An alteration that there is not, or not with such settings.
-    #[error("an alteration cannot be read: {0}")]
-    Request(#[from] RequestError),
-    /// An alteration was refused for a size.
-    #[error("size {size}: the alterations were refused at {source}")]
-    Alteration {
-        /// The size's label.
-        size: String,
-        /// What stands against it.
-        source: Box<Refused>,
-    },
-    /// A size has no cut line with the allowances asked for.
-    #[error("size {size}: the seam allowance cannot be added: {source}")]
-    Allowance {
-        /// The size's label.
-        size: String,
-        /// What stands against it.
-        source: AllowanceError,
+        source: MakeError,
     },
 }
 
 impl GradingError {
-    /// The label of the size with which it lies.
+    /// The label of the size that gives no pattern.
     #[must_use]
     pub fn size(&self) -> Option<&str> {
         match self {
-            Self::Draft { size, .. }
-            | Self::Unprovable { size, .. }
-            | Self::Alteration { size, .. }
-            | Self::Allowance { size, .. } => Some(size),
-            Self::NoSizes | Self::Request(_) => None,
+            Self::Size { size, .. } => Some(size),
+            Self::NoSizes => None,
         }
     }
 
@@ -79,11 +45,7 @@ impl GradingError {
     pub fn code(&self) -> String {
         match self {
             Self::NoSizes => "no_sizes".to_owned(),
-            Self::Draft { source, .. } => source.name(),
-            Self::Unprovable { .. } => "law_broken".to_owned(),
-            Self::Request(_) => "bad_alteration".to_owned(),
-            Self::Alteration { .. } => "alteration_refused".to_owned(),
-            Self::Allowance { .. } => "no_room_for_allowance".to_owned(),
+            Self::Size { source, .. } => source.code(),
         }
     }
 }

@@ -89,15 +89,17 @@ impl Measure {
 /// Every measure in every size.
 ///
 /// ```
-/// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size};
+/// # use blockwright::draft::Block;
+/// # use blockwright::recipe::Recipe;
+/// # use blockwright::units::Unit;
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size, SizeTable};
 /// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
 /// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
 /// # ]) }
-/// # let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
+/// # let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// use blockwright::grading::{Align, grade};
-/// let graded = grade(&sizes, &DraftOptions::of(Block::Bodice), &[])?;
+/// let graded = grade(&Recipe::new("Bodice", Block::Bodice), &SizeTable::new("Two", Unit::Cm, sizes))?;
 /// let increments = graded.increments(Align::Nape);
 /// assert!(increments.find("back", "underarm across").is_some());
 /// assert!(increments.csv().starts_with("piece,measure,38,40,38 to 40\r\n"));

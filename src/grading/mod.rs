@@ -2,9 +2,8 @@
 //! others.
 //!
 //! No point is pushed: a size is the whole path from measurements to pattern once more, so its
-//! seams match as those of any pattern do. [`grade`] makes the range; [`Graded::with_allowances`]
-//! gives every size its lines to cut along; [`Graded::increments`]
-//! tells what grows by how much and where a step stands out; [`nest`] overlays the sizes.
+//! seams match as those of any pattern do. [`grade`] makes the range; [`Graded::increments`]
+//! says what grows by how much and where a step stands out; [`nest`] overlays the sizes.
 
 mod align;
 mod error;

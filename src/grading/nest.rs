@@ -24,15 +24,17 @@ const GRAIN_APART: f64 = 4.0;
 /// could not be told from the cut lines of smaller sizes.
 ///
 /// ```
-/// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size};
+/// # use blockwright::draft::Block;
+/// # use blockwright::recipe::Recipe;
+/// # use blockwright::units::Unit;
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size, SizeTable};
 /// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
 /// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
 /// # ]) }
 /// use blockwright::grading::{Align, NestLabels, grade, nest};
-/// let sizes = [Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
-/// let graded = grade(&sizes, &DraftOptions::of(Block::Skirt), &[])?;
+/// let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
+/// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &SizeTable::new("Two", Unit::Cm, sizes))?;
 /// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
 /// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
 /// assert_eq!(layers, ["size 38", "size 40", "words"]);
@@ -52,14 +54,17 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
 /// on the fold is not turned.
 ///
 /// ```
-/// # use blockwright::draft::{Block, DraftOptions};
-/// # use blockwright::measurements::{Body, Measurement, Size};
+/// # use blockwright::draft::Block;
+/// # use blockwright::recipe::Recipe;
+/// # use blockwright::units::Unit;
+/// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
 /// # let body = Body::from_taken([
 /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 880.0),
 /// #     (Measurement::WaistGirth, 720.0), (Measurement::HipGirth, 960.0),
 /// # ])?;
 /// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
-/// let graded = grade(&[Size::new("38", body)], &DraftOptions::of(Block::Skirt), &[])?;
+/// let table = SizeTable::new("One", Unit::Cm, vec![Size::new("38", body)]);
+/// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
 /// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
 /// assert_eq!(parts[0].name, "back");
 /// # Ok::<(), Box<dyn std::error::Error>>(())

@@ -1,11 +1,9 @@
 //! What is to be made for many wearers.
 
-use super::{Job, PrintOptions};
-use crate::allowance::Allowances;
-use crate::alterations::Request;
-use crate::draft::{Block, DraftOptions};
+use super::Job;
+use crate::draft::Block;
 use crate::measurements::MeasurementSet;
-use crate::piece::Warning;
+use crate::recipe::Recipe;
 
 /// A job that is made for every wearer of a table of people.
 ///
@@ -24,29 +22,21 @@ use crate::piece::Warning;
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct BatchJob {
-    /// What the work is called.
-    pub title: String,
-    /// The block and what is wanted of it.
-    pub options: DraftOptions,
-    /// The alterations made for every wearer, in this order.
-    pub alterations: Vec<Request>,
-    /// The seam allowances, if there are any.
-    pub allowances: Option<Allowances>,
-    /// What was noticed when the job was read; it becomes warnings of every pattern.
-    pub notes: Vec<Warning>,
+    /// What every pattern is made from.
+    pub recipe: Recipe,
 }
 
 impl BatchJob {
     /// A job for the block as it usually is, with regular ease, no sleeve and no alterations.
     #[must_use]
     pub fn new(title: impl Into<String>, block: Block) -> Self {
-        Self {
-            title: title.into(),
-            options: DraftOptions::of(block),
-            alterations: Vec::new(),
-            allowances: None,
-            notes: Vec::new(),
-        }
+        Self::of(Recipe::new(title, block))
+    }
+
+    /// A recipe made for every wearer.
+    #[must_use]
+    pub const fn of(recipe: Recipe) -> Self {
+        Self { recipe }
     }
 
     /// The job of one wearer.
@@ -62,17 +52,6 @@ impl BatchJob {
     /// ```
     #[must_use]
     pub fn single(&self, set: MeasurementSet) -> Job {
-        Job {
-            title: self.title.clone(),
-            size: None,
-            date: None,
-            options: self.options,
-            alterations: self.alterations.clone(),
-            allowances: self.allowances.clone(),
-            set,
-            print: PrintOptions::default(),
-            dxf: false,
-            notes: self.notes.clone(),
-        }
+        Job::of(self.recipe.clone(), set)
     }
 }

@@ -2,14 +2,11 @@
 
 use serde::Serialize;
 
-use super::chain::Ways;
-use super::make::{MadePattern, make};
 use super::rounding::rounded;
-use super::{BatchColumns, BatchJob, BatchRefusal, JobError, WarningReport};
-use crate::allowance::CutLines;
-use crate::alterations::Account;
+use super::{BatchColumns, BatchJob, BatchRefusal, WarningReport};
 use crate::measurements::Body;
 use crate::piece::{EdgeName, Pattern};
+use crate::recipe::{MadePattern, MakeError, Ways, make};
 use crate::render::json;
 
 /// What came of one wearer.
@@ -18,7 +15,7 @@ use crate::render::json;
 /// use blockwright::draft::{Block, SleeveLength};
 /// use blockwright::job::{BatchColumns, BatchJob};
 /// let mut job = BatchJob::new("Dress", Block::Dress);
-/// job.options.sleeve = Some(SleeveLength::Long);
+/// job.recipe.options.sleeve = Some(SleeveLength::Long);
 /// let columns = BatchColumns::read(["id", "height", "bust_girth", "waist_girth", "hip_girth"])?;
 /// let record = job.record(&columns, 1, &["ada", "1680", "920", "760", "1000"]);
 /// assert!(record.sleeve_cap() > record.armscye()); // by its ease
@@ -32,15 +29,14 @@ use crate::render::json;
 pub struct BatchRecord {
     id: String,
     title: String,
-    outcome: Result<Box<Made>, BatchRefusal>,
+    outcome: Result<Box<Row>, BatchRefusal>,
 }
 
+/// A body and what was made for it.
 #[derive(Debug, Clone, PartialEq)]
-struct Made {
-    pattern: Pattern,
-    accounts: Vec<Account>,
+struct Row {
     body: Body,
-    cut: Option<CutLines>,
+    made: MadePattern,
 }
 
 /// A line as it is written. Its keys are fixed: others read them.
@@ -74,32 +70,25 @@ impl BatchJob {
         cells: &[S],
     ) -> BatchRecord {
         let made = columns.wearer(row, cells).and_then(|set| {
-            let job = self.single(set);
-            let MadePattern {
-                pattern,
-                accounts,
-                cut,
-                ..
-            } = make(&job, Ways::PassedOver).map_err(|error| refusal(&error))?;
-            Ok(Box::new(Made {
-                pattern,
-                accounts,
-                body: job.set.body().clone(),
-                cut,
+            let (body, unit) = (set.body(), set.unit());
+            let made = make(&self.recipe, body, unit, Ways::Skipped);
+            Ok(Box::new(Row {
+                body: body.clone(),
+                made: made.map_err(|error| refusal(&error))?,
             }))
         });
         BatchRecord {
             id: columns.id(row, cells),
-            title: self.title.clone(),
+            title: self.recipe.title.clone(),
             outcome: made,
         }
     }
 }
 
 /// A refused alteration is counted under its name, all else under the code of the error.
-fn refusal(error: &JobError) -> BatchRefusal {
+fn refusal(error: &MakeError) -> BatchRefusal {
     let code = match error {
-        JobError::Alteration(refused) => format!("{}_refused", refused.alteration),
+        MakeError::Alteration(refused) => format!("{}_refused", refused.alteration),
         other => other.code(),
     };
     BatchRefusal::new(code, error)
@@ -115,7 +104,7 @@ impl BatchRecord {
     /// The pattern, with all its warnings, if there is one.
     #[must_use]
     pub fn pattern(&self) -> Option<&Pattern> {
-        self.made().map(|made| &made.pattern)
+        self.row().map(|row| &row.made.pattern)
     }
 
     /// Why there is no pattern.
@@ -147,7 +136,7 @@ impl BatchRecord {
     #[must_use]
     pub fn line_with_pattern(&self) -> String {
         let line = self.of_line();
-        let Some(made) = self.made() else {
+        let Some(Row { body, made }) = self.row() else {
             return text(&LineWithPattern::<()> {
                 line,
                 pattern: None,
@@ -157,18 +146,16 @@ impl BatchRecord {
         match &made.cut {
             Some(cut) => text(&LineWithPattern {
                 line,
-                pattern: Some(json::document_to_cut(
-                    pattern, &made.body, title, accounts, cut,
-                )),
+                pattern: Some(json::document_to_cut(pattern, body, title, accounts, cut)),
             }),
             None => text(&LineWithPattern {
                 line,
-                pattern: Some(json::document(pattern, &made.body, title, accounts)),
+                pattern: Some(json::document(pattern, body, title, accounts)),
             }),
         }
     }
 
-    fn made(&self) -> Option<&Made> {
+    fn row(&self) -> Option<&Row> {
         self.outcome.as_ref().ok().map(AsRef::as_ref)
     }
 

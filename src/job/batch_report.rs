@@ -6,8 +6,8 @@ use std::hash::{DefaultHasher, Hash as _, Hasher as _};
 
 use serde::Serialize;
 
-use super::definition::one_line;
 use super::{BatchColumns, BatchJob, PassedOver};
+use crate::recipe::one_line;
 
 /// How many repeated ids are told one by one.
 const MOST_REPEATED: usize = 20;
@@ -138,8 +138,8 @@ impl BatchTally {
         refusals.sort_by_key(|refusal| std::cmp::Reverse(refusal.rows));
         let refused = refusals.iter().map(|refusal| refusal.rows).sum();
         BatchReport {
-            title: job.title.clone(),
-            block: job.options.block.name().to_owned(),
+            title: job.recipe.title.clone(),
+            block: job.recipe.options.block.name().to_owned(),
             rows: self.rows,
             ok: self.rows - refused,
             refused,

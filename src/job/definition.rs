@@ -1,19 +1,14 @@
 //! What a job is, once everything it refers to is at hand.
 
-use super::PrintOptions;
-use crate::allowance::Allowances;
-use crate::alterations::Request;
-use crate::draft::{Block, DraftOptions};
+use super::{Outputs, PrintOptions};
+use crate::draft::Block;
 use crate::measurements::MeasurementSet;
-use crate::piece::Warning;
-
-/// The most characters a title may have: more finds no room on a piece.
-pub const LONGEST_TITLE: usize = 120;
+use crate::recipe::{Recipe, Ways, one_line};
 
 /// The most characters of a wearer's name that are written on paper.
 const LONGEST_NAME: usize = 60;
 
-/// Everything that is needed to make a pattern.
+/// What is made, for whom, and how it is printed.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -26,50 +21,42 @@ const LONGEST_NAME: usize = 60;
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
 /// let mut job = Job::new("First block", Block::Skirt, MeasurementSet::new("Ada", Unit::Cm, body));
-/// job.options.length = Some(650.0);
+/// job.recipe.options.length = Some(650.0);
 /// assert_eq!(job.wearer(), Some("Ada".to_owned()));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct Job {
-    /// What the work is called.
-    pub title: String,
-    /// The size that is written on the pieces, if any.
-    pub size: Option<String>,
-    /// The date that is written on the pieces, as it is, if any.
-    pub date: Option<String>,
-    /// The block and what is wanted of it.
-    pub options: DraftOptions,
-    /// The alterations of the draft, made in this order.
-    pub alterations: Vec<Request>,
-    /// The seam allowances; without them only stitching lines are drawn.
-    pub allowances: Option<Allowances>,
+    /// What the pattern is made from.
+    pub recipe: Recipe,
     /// The wearer and her measurements.
     pub set: MeasurementSet,
     /// How it is printed.
     pub print: PrintOptions,
-    /// Whether the pieces are also written as DXF.
-    pub dxf: bool,
-    /// What was noticed when the job was read; it becomes warnings of the pattern.
-    pub notes: Vec<Warning>,
+    /// Which files are made.
+    pub outputs: Outputs,
+    /// Whether the ways of making a step are compared, for the report and the fitting page.
+    pub ways: Ways,
 }
 
 impl Job {
-    /// A job for the block as it usually is, with regular ease, no sleeve and no alterations, printed on A4.
+    /// A job for the block as it usually is, with regular ease, no sleeve and no alterations,
+    /// printed on A4.
     #[must_use]
     pub fn new(title: impl Into<String>, block: Block, set: MeasurementSet) -> Self {
+        Self::of(Recipe::new(title, block), set)
+    }
+
+    /// A recipe made for a wearer, printed on A4.
+    #[must_use]
+    pub fn of(recipe: Recipe, set: MeasurementSet) -> Self {
         Self {
-            title: title.into(),
-            size: None,
-            date: None,
-            options: DraftOptions::of(block),
-            alterations: Vec::new(),
-            allowances: None,
+            recipe,
             set,
             print: PrintOptions::default(),
-            dxf: false,
-            notes: Vec::new(),
+            outputs: Outputs::usual(),
+            ways: Ways::Compared,
         }
     }
 
@@ -87,13 +74,4 @@ impl Job {
         }
         Some(short)
     }
-}
-
-/// The text on one line, without control characters.
-pub(super) fn one_line(text: &str) -> String {
-    let words = text.split(|c: char| c.is_whitespace() || c.is_control());
-    words
-        .filter(|word| !word.is_empty())
-        .collect::<Vec<_>>()
-        .join(" ")
 }

@@ -1,68 +1,46 @@
 //! Why a job gives no pattern.
 
-use crate::allowance::AllowanceError;
-use crate::alterations::{Refused, RequestError};
+use crate::drawing::SheetError;
 use crate::grading::{GradingError, NestError};
 #[cfg(feature = "yaml")]
 use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
-use crate::{draft::DraftError, drawing::SheetError, piece::PieceError};
+use crate::recipe::MakeError;
 use thiserror::Error;
 
 /// On whose side a failure lies.
 ///
 /// ```
-/// use blockwright::draft::DraftError;
 /// use blockwright::job::{Fault, JobError};
-/// let error = JobError::Unprovable { violations: vec!["the side seams differ".into()] };
-/// assert_eq!(error.fault(), Fault::Pattern);
+/// use blockwright::recipe::MakeError;
+/// let error = MakeError::Unprovable { violations: vec!["the side seams differ".into()] };
+/// assert_eq!(JobError::from(error).fault(), Fault::Pattern);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Fault {
     /// The pattern or a measurement was refused.
     Pattern,
-    /// The job asks for something that cannot be printed.
+    /// The job asks for something that cannot be made or printed.
     Job,
 }
 
-/// Why a job gives no pattern.
+/// Why a job gives no pattern, or not its files.
 ///
 /// ```
 /// use blockwright::job::JobError;
-/// let error = JobError::Unprovable { violations: vec!["the side seams differ".into()] };
+/// use blockwright::recipe::MakeError;
+/// let error = JobError::from(MakeError::Unprovable { violations: vec!["the side seams differ".into()] });
 /// assert!(error.to_string().contains("the side seams differ"));
 /// assert_eq!(error.code(), "law_broken");
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
 pub enum JobError {
-    /// The block cannot be drafted for this body.
-    #[error("the block cannot be drafted for this body: {0}")]
-    Draft(#[from] DraftError),
-    /// The draft breaks a law that a pattern must keep to be sewn.
-    #[error(
-        "the draft was refused, since it cannot be sewn as it stands: {}. This is a fault in \
-         the draft; please report it with the measurements",
-        .violations.join("; ")
-    )]
-    Unprovable {
-        /// What was found, a sentence each.
-        violations: Vec<String>,
-    },
-    /// An alteration that there is not, or not with such settings.
-    #[error("an alteration cannot be read: {0}")]
-    Request(#[from] RequestError),
-    /// An alteration was refused.
-    #[error("the alterations were refused at {0}")]
-    Alteration(#[from] Box<Refused>),
-    /// There is no cut line with the allowances asked for.
-    #[error("the seam allowance cannot be added: {0}")]
-    Allowance(#[from] AllowanceError),
+    /// The recipe gives no pattern for this body.
+    #[error(transparent)]
+    Make(#[from] MakeError),
     /// The pieces cannot be laid on a sheet.
     #[error("the pattern cannot be laid out: {0}")]
     Sheet(#[from] SheetError),
-    /// Parts that make no pattern: a fault of this crate.
-    #[error("the pattern does not hold together: {0}; please report it with the measurements")]
-    Piece(#[from] PieceError),
     /// A range cannot be graded; the size is named.
     #[error("the range cannot be graded: {0}")]
     Grading(#[from] GradingError),
@@ -95,13 +73,8 @@ impl JobError {
     #[must_use]
     pub fn code(&self) -> String {
         match self {
-            Self::Draft(error) => error.name(),
-            Self::Unprovable { .. } => "law_broken".to_owned(),
-            Self::Request(_) => "bad_alteration".to_owned(),
-            Self::Alteration(_) => "alteration_refused".to_owned(),
-            Self::Allowance(_) => "no_room_for_allowance".to_owned(),
+            Self::Make(error) => error.code(),
             Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
-            Self::Piece(_) => "pattern_does_not_hold".to_owned(),
             Self::Grading(error) => error.code(),
             Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
             Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
@@ -122,12 +95,21 @@ impl JobError {
         match self {
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => Fault::Job,
-            Self::Request(_)
-            | Self::Label { .. }
+            Self::Make(error) | Self::Grading(GradingError::Size { source: error, .. }) => {
+                fault_of(error)
+            }
+            Self::Label { .. }
             | Self::Nest(NestError::TooMany { .. })
-            | Self::Grading(GradingError::Request(_) | GradingError::NoSizes) => Fault::Job,
+            | Self::Grading(GradingError::NoSizes) => Fault::Job,
             _ => Fault::Pattern,
         }
+    }
+}
+
+const fn fault_of(error: &MakeError) -> Fault {
+    match error {
+        MakeError::Request(_) => Fault::Job,
+        _ => Fault::Pattern,
     }
 }
 

@@ -9,13 +9,11 @@ use super::read_ease::{EasePlace, ease};
 use super::read_inscription::{date, size, title};
 use super::read_print::print;
 use super::read_shape::ShapeFields;
-use super::{BatchJob, Job, PrintOptions, RangeJob, ResolveError};
-use crate::allowance::Allowances;
-use crate::alterations::Request;
+use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError};
 use crate::draft::{Block, DraftOptions};
-use crate::grading::Align;
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
+use crate::recipe::Recipe;
 
 /// A job file, read; what it says of the body may stand in another file.
 ///
@@ -59,21 +57,15 @@ use crate::piece::Warning;
 /// let set = "name: Ada\nunit: cm\nmeasurements: \
 ///            {height: 168, bust_girth: 92, waist_girth: 76, hip_girth: 100}\n";
 /// let job = file.resolve(Some(set))?;
-/// assert_eq!(job.title, "First block");
+/// assert_eq!(job.recipe.title, "First block");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobFile {
-    title: String,
-    size: Option<String>,
-    date: Option<String>,
-    options: DraftOptions,
-    alterations: Vec<Request>,
-    allowances: Option<Allowances>,
+    recipe: Recipe,
     body: Option<JobBody>,
     print: PrintOptions,
-    dxf: bool,
-    notes: Vec<Warning>,
+    outputs: Outputs,
     /// Whether there is a body that was not read.
     body_unused: bool,
 }
@@ -187,18 +179,23 @@ impl JobFile {
                 cause: FileCause::WrongShape { found, expected },
             }));
         };
+        let mut recipe = Recipe::new(title, options.block);
+        recipe.size = size;
+        recipe.date = date;
+        recipe.notes = notes(&options, &places, unused);
+        recipe.options = options;
+        recipe.alterations = steps;
+        recipe.allowances = allowances;
+        let mut outputs = Outputs::usual();
+        if dxf == Some(true) {
+            outputs = outputs.with(Output::Dxf);
+        }
         Ok(Self {
-            notes: notes(&options, &places, unused),
+            recipe,
             body_unused: body_field.is_some() && !wants_body,
-            title,
-            size,
-            date,
-            options,
-            alterations: steps,
-            allowances,
             body,
             print,
-            dxf: dxf.unwrap_or(false),
+            outputs,
         })
     }
 
@@ -223,20 +220,12 @@ impl JobFile {
     /// [`ResolveError`] when the set is wanted and not given, or is wrong.
     pub fn resolve(self, set_text: Option<&str>) -> Result<Job, ResolveError> {
         let body = self.body.ok_or(ResolveError::NoBody)?;
-        let size = self.size.or_else(|| body.size().map(str::to_owned));
-        let set = body.resolve(set_text)?;
-        Ok(Job {
-            title: self.title,
-            size,
-            date: self.date,
-            options: self.options,
-            alterations: self.alterations,
-            allowances: self.allowances,
-            set,
-            print: self.print,
-            dxf: self.dxf,
-            notes: self.notes,
-        })
+        let mut recipe = self.recipe;
+        recipe.size = recipe.size.or_else(|| body.size().map(str::to_owned));
+        let mut job = Job::of(recipe, body.resolve(set_text)?);
+        job.print = self.print;
+        job.outputs = self.outputs;
+        Ok(job)
     }
 }
 
@@ -244,29 +233,21 @@ impl JobFile {
     /// The same work in the sizes of a table.
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
-        let mut notes = self.notes;
+        let mut recipe = self.recipe;
         if self.body_unused {
             let text = "the body of the job is not used: the sizes are those of the table";
-            notes.push(Warning::new("body_unused", text));
+            recipe.notes.push(Warning::new("body_unused", text));
         }
-        if self.size.is_some() {
-            notes.push(Warning::new(
+        if recipe.size.take().is_some() {
+            recipe.notes.push(Warning::new(
                 "size_unused",
                 "size has no effect on a range: every size bears its label",
             ));
         }
-        RangeJob {
-            title: self.title,
-            date: self.date,
-            options: self.options,
-            alterations: self.alterations,
-            allowances: self.allowances,
-            table,
-            align: Align::default(),
-            print: self.print,
-            dxf: self.dxf,
-            notes,
-        }
+        let mut job = RangeJob::of(recipe, table);
+        job.print = self.print;
+        job.outputs = self.outputs;
+        job
     }
 }
 
@@ -274,13 +255,7 @@ impl JobFile {
     /// The same work for many wearers. How it is printed has no bearing.
     #[must_use]
     pub fn for_batch(self) -> BatchJob {
-        BatchJob {
-            title: self.title,
-            options: self.options,
-            alterations: self.alterations,
-            allowances: self.allowances,
-            notes: self.notes,
-        }
+        BatchJob::of(self.recipe)
     }
 }
 

@@ -146,8 +146,8 @@ impl LayReport {
             format: "blockwright-lay",
             version: 1,
             units: "mm",
-            title: job.title.clone(),
-            block: job.options.block.name().to_owned(),
+            title: job.recipe.title.clone(),
+            block: job.recipe.options.block.name().to_owned(),
             cloth: ClothReport {
                 width: lay.cloth.width(),
                 folded: lay.cloth.is_folded(),

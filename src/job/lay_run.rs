@@ -1,11 +1,10 @@
 //! Laying a job's pattern on cloth.
 
-use super::chain::Ways;
 use super::lay_report_text::{caution_lines, head_lines};
-use super::make::{MadePattern, make};
 use super::outcome::OutputFile;
 use super::{Job, JobError, LayReport};
 use crate::lay::{Cloth, LayLabels, Search, parts, picture};
+use crate::recipe::{Ways, make};
 use crate::render::svg;
 use crate::units::LengthStyle;
 
@@ -66,20 +65,20 @@ impl<'a> LayRun<'a> {
     /// # Errors
     /// [`JobError`] when there is no pattern, or a piece does not fit on the cloth.
     pub fn new(job: &'a Job, cloth: &Cloth, seed: u64) -> Result<Self, JobError> {
-        let MadePattern { pattern, cut, .. } = make(job, Ways::PassedOver)?;
-        let lines = cut.as_ref();
-        let laid = parts(&pattern, lines, cloth)?;
+        let made = make(&job.recipe, job.set.body(), job.set.unit(), Ways::Skipped)?;
+        let (pattern, lines) = (&made.pattern, made.cut.as_ref());
+        let laid = parts(pattern, lines, cloth)?;
         let search = Search::new(cloth, laid, seed)?;
         let opened = if cloth.is_folded() {
             let cloth = cloth.opened();
-            let laid = parts(&pattern, lines, &cloth)?;
+            let laid = parts(pattern, lines, &cloth)?;
             Search::new(&cloth, laid, seed).ok()
         } else {
             None
         };
         Ok(Self {
             job,
-            has_allowance: cut.is_some(),
+            has_allowance: lines.is_some(),
             opened,
             search,
         })
@@ -100,8 +99,8 @@ impl<'a> LayRun<'a> {
         let report = LayReport::new(self.job, &lay, self.has_allowance, opened);
         let labels = LayLabels {
             title: match self.job.wearer() {
-                Some(wearer) => format!("{}, for {wearer}", self.job.title),
-                None => self.job.title.clone(),
+                Some(wearer) => format!("{}, for {wearer}", self.job.recipe.title),
+                None => self.job.recipe.title.clone(),
             },
             lines: head_lines(&report),
             notes: caution_lines(&report),

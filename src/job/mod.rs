@@ -14,7 +14,6 @@ mod batch_definition;
 mod batch_record;
 mod batch_report;
 mod batch_row;
-mod chain;
 mod definition;
 mod error;
 #[cfg(feature = "yaml")]
@@ -28,13 +27,12 @@ mod lay_report;
 mod lay_report_text;
 #[cfg(feature = "lay")]
 mod lay_run;
-mod make;
 mod outcome;
+mod outputs;
 mod pages_report;
 mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
-mod prove;
 mod range_definition;
 mod range_names;
 mod range_report;
@@ -62,14 +60,13 @@ mod report_methods_text;
 mod report_text;
 mod rounding;
 mod run;
-mod warnings;
 
 pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
 pub use batch_definition::BatchJob;
 pub use batch_record::BatchRecord;
 pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
 pub use batch_row::BatchRefusal;
-pub use definition::{Job, LONGEST_TITLE};
+pub use definition::Job;
 #[cfg(feature = "yaml")]
 pub use error::ResolveError;
 pub use error::{Fault, JobError};
@@ -80,6 +77,7 @@ pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
 #[cfg(feature = "lay")]
 pub use lay_run::{LayOutcome, LayRun};
 pub use outcome::{Outcome, OutputFile, is_output_name};
+pub use outputs::{Output, Outputs};
 pub use pages_report::PagesReport;
 pub use print::{PageTurn, PaperSize, PrintOptions};
 pub use range_definition::RangeJob;

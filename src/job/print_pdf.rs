@@ -2,39 +2,53 @@
 
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
-use super::{JobError, PageTurn, PagesReport, PaperSize, PrintOptions};
+use super::{JobError, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions};
 use crate::render::pdf::{self, Orientation, Paper, PrintInfo, TileOptions};
 
-/// Adds the tiled file and the sheet under names that begin alike, and tells how many pages there
-/// are.
+/// Adds the tiled file and the sheet, as far as they are wanted, under names that begin alike, and
+/// returns how many pages there are.
 pub(super) fn print(
+    laid: &LaidParts,
+    (wanted, print): (Outputs, PrintOptions),
+    info: &PrintInfo,
+    name: &str,
+    files: &mut Vec<OutputFile>,
+) -> Result<Option<PagesReport>, JobError> {
+    let mut pages = None;
+    if wanted.has(Output::Pages) {
+        let (report, bytes) = tiled(laid, print, info, name)?;
+        let name = report.file.clone();
+        files.push(OutputFile { name, bytes });
+        pages = Some(report);
+    }
+    if wanted.has(Output::Sheet) {
+        files.push(OutputFile {
+            name: format!("{name}-sheet.pdf"),
+            bytes: pdf::sheet(&laid.sheet, info)?,
+        });
+    }
+    Ok(pages)
+}
+
+fn tiled(
     laid: &LaidParts,
     print: PrintOptions,
     info: &PrintInfo,
     name: &str,
-    files: &mut Vec<OutputFile>,
-) -> Result<PagesReport, JobError> {
+) -> Result<(PagesReport, Vec<u8>), JobError> {
     let paper = print.paper.into();
     let tiled = pdf::tiles_of(&laid.parts, &laid.placements, paper, &print.into(), info)?;
-    let file = format!("{name}-{}.pdf", print.paper.name());
-    files.push(OutputFile {
-        name: file.clone(),
-        bytes: tiled.bytes,
-    });
-    files.push(OutputFile {
-        name: format!("{name}-sheet.pdf"),
-        bytes: pdf::sheet(&laid.sheet, info)?,
-    });
     let plan = tiled.plan;
-    Ok(PagesReport {
-        file,
+    let report = PagesReport {
+        file: format!("{name}-{}.pdf", print.paper.name()),
         paper: print.paper,
         pages: plan.page_count(),
         plain_grid: plan.plain_page_count,
         rows: plan.rows,
         columns: plan.columns,
         landscape: plan.landscape,
-    })
+    };
+    Ok((report, tiled.bytes))
 }
 
 impl From<PaperSize> for Paper {

@@ -1,12 +1,10 @@
 //! What is to be graded.
 
-use super::PrintOptions;
-use crate::allowance::Allowances;
-use crate::alterations::Request;
-use crate::draft::{Block, DraftOptions};
+use super::{Outputs, PrintOptions};
+use crate::draft::Block;
 use crate::grading::Align;
 use crate::measurements::SizeTable;
-use crate::piece::Warning;
+use crate::recipe::Recipe;
 
 /// Everything that is needed to make a range of sizes.
 ///
@@ -27,43 +25,34 @@ use crate::piece::Warning;
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct RangeJob {
-    /// What the work is called.
-    pub title: String,
-    /// The date that is written on the nest, as it is, if any.
-    pub date: Option<String>,
-    /// The block and what is wanted of it.
-    pub options: DraftOptions,
-    /// The alterations made on every size, in this order.
-    pub alterations: Vec<Request>,
-    /// The seam allowances of every size; without them only stitching lines are drawn.
-    pub allowances: Option<Allowances>,
+    /// What every size is made from; the size written on the pieces is the label of the table.
+    pub recipe: Recipe,
     /// The sizes.
     pub table: SizeTable,
     /// On which point the sizes are laid over one another.
     pub align: Align,
     /// How the nest is printed.
     pub print: PrintOptions,
-    /// Whether the pieces of all sizes are also written as DXF.
-    pub dxf: bool,
-    /// What was noticed when the job was read.
-    pub notes: Vec<Warning>,
+    /// Which files are made.
+    pub outputs: Outputs,
 }
 
 impl RangeJob {
     /// A job for the block as it usually is, laid on the waist at the centre, printed on A4.
     #[must_use]
     pub fn new(title: impl Into<String>, block: Block, table: SizeTable) -> Self {
+        Self::of(Recipe::new(title, block), table)
+    }
+
+    /// A recipe made in the sizes of a table, laid on the waist at the centre, printed on A4.
+    #[must_use]
+    pub fn of(recipe: Recipe, table: SizeTable) -> Self {
         Self {
-            title: title.into(),
-            date: None,
-            options: DraftOptions::of(block),
-            alterations: Vec::new(),
-            allowances: None,
+            recipe,
             table,
             align: Align::default(),
             print: PrintOptions::default(),
-            dxf: false,
-            notes: Vec::new(),
+            outputs: Outputs::usual(),
         }
     }
 }

@@ -8,7 +8,7 @@ use super::report::{TEST_SQUARE, cautions};
 use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
 use crate::grading::{Graded, Increments, Measures};
-use crate::piece::{Pattern, Warning};
+use crate::piece::Warning;
 use crate::units::{Length, LengthStyle, Unit};
 
 /// One size of a range.
@@ -112,11 +112,11 @@ impl RangeReport {
     pub(super) fn new(
         job: &RangeJob,
         graded: &Graded,
-        patterns: &[Pattern],
         increments: &Increments,
         pages: Option<PagesReport>,
     ) -> Self {
-        let sizes = graded.labels().zip(patterns).map(|(label, pattern)| {
+        let sizes = graded.sizes().iter().map(|size| {
+            let pattern = size.pattern();
             let girths = pattern.girths().iter().map(|girth| GirthReport {
                 name: girth.name.clone(),
                 body: rounded(girth.body),
@@ -124,7 +124,7 @@ impl RangeReport {
                 finished: rounded(pattern.finished(girth)),
             });
             SizeReport {
-                label: label.to_owned(),
+                label: size.label().to_owned(),
                 girths: girths.collect(),
             }
         });
@@ -140,14 +140,14 @@ impl RangeReport {
                 .collect(),
         });
         Self {
-            title: job.title.clone(),
-            block: job.options.block.name().to_owned(),
+            title: job.recipe.title.clone(),
+            block: job.recipe.options.block.name().to_owned(),
             table: job.table.name().to_owned(),
             align: job.align.name(),
             sizes: sizes.collect(),
             increments: rows.collect(),
             pages,
-            warnings: warnings(job, graded, patterns, &increments.jumps()),
+            warnings: warnings(job, graded, &increments.jumps()),
             cautions: range_cautions(job).to_vec(),
             unit: job.table.unit(),
         }
@@ -237,7 +237,7 @@ impl RangeReport {
 
 /// What must be known before a size is cut out of the nest.
 const fn range_cautions(job: &RangeJob) -> [&'static str; 2] {
-    match job.allowances {
+    match job.recipe.allowances {
         None => cautions(None),
         Some(_) => [
             TEST_SQUARE,
@@ -249,13 +249,9 @@ const fn range_cautions(job: &RangeJob) -> [&'static str; 2] {
 
 /// What was noticed about the job, what stands out in the steps, and what the patterns warn of,
 /// a code once with its sizes.
-fn warnings(
-    job: &RangeJob,
-    graded: &Graded,
-    patterns: &[Pattern],
-    jumps: &[Warning],
-) -> Vec<RangeWarning> {
+fn warnings(job: &RangeJob, graded: &Graded, jumps: &[Warning]) -> Vec<RangeWarning> {
     let mut all: Vec<RangeWarning> = job
+        .recipe
         .notes
         .iter()
         .chain(jumps)
@@ -266,8 +262,9 @@ fn warnings(
         })
         .collect();
     let of_range = all.len();
-    for (label, pattern) in graded.labels().zip(patterns) {
-        for warning in pattern.warnings() {
+    for size in graded.sizes() {
+        let label = size.label();
+        for warning in size.pattern().warnings() {
             // Each place without an allowance is told, the same in every size.
             let told_by_place = warning.code == "allowance_unused";
             let known = all[of_range..].iter_mut().find(|known| {

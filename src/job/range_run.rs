@@ -7,11 +7,8 @@ use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
 use super::print_pdf::print;
 use super::range_names::size_names;
-use super::warnings::with_doubts;
-use super::{JobError, RangeJob, RangeReport};
+use super::{JobError, Output, PagesReport, RangeJob, RangeReport};
 use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade, nest_parts};
-use crate::measurements::MeasurementSet;
-use crate::piece::Pattern;
 use crate::render::{dxf, json, svg};
 
 /// A graded range, what is to be said about it, and its files.
@@ -69,43 +66,37 @@ enum PatternDocument<S, C> {
 struct Written<'a> {
     size: &'a GradedSize,
     title: String,
-    /// Its pattern, with all its warnings.
-    pattern: &'a Pattern,
 }
 
 impl Written<'_> {
     /// Its document as a file of its own.
     fn text(&self) -> String {
-        let (body, accounts) = (self.size.body(), self.size.accounts());
+        let (pattern, accounts) = (self.size.pattern(), self.size.accounts());
+        let (body, title) = (self.size.body(), &self.title);
         match self.size.cut() {
-            Some(cut) => json::render_to_cut(self.pattern, body, &self.title, accounts, cut),
-            None => json::render(self.pattern, body, &self.title, accounts),
+            Some(cut) => json::render_to_cut(pattern, body, title, accounts, cut),
+            None => json::render(pattern, body, title, accounts),
         }
     }
 
     /// The same as a part of a larger document.
     fn document(&self) -> impl Serialize + '_ {
-        let (body, accounts) = (self.size.body(), self.size.accounts());
+        let (pattern, accounts) = (self.size.pattern(), self.size.accounts());
+        let (body, title) = (self.size.body(), &self.title);
         match self.size.cut() {
-            Some(cut) => PatternDocument::ToCut(json::document_to_cut(
-                self.pattern,
-                body,
-                &self.title,
-                accounts,
-                cut,
-            )),
-            None => {
-                PatternDocument::Stitched(json::document(self.pattern, body, &self.title, accounts))
+            Some(cut) => {
+                PatternDocument::ToCut(json::document_to_cut(pattern, body, title, accounts, cut))
             }
+            None => PatternDocument::Stitched(json::document(pattern, body, title, accounts)),
         }
     }
 }
 
 /// Makes every size, lays them over one another and renders all into files in memory.
 ///
-/// The same job gives the same bytes. The files are `nest-<paper>.pdf` and `nest-sheet.pdf`
-/// (with the feature `pdf`), `nest.svg`, `range.json`, `increments.csv`, and for every size
-/// `pattern-<label>.json`; `range.dxf` if it is asked for.
+/// The same job gives the same bytes. The files are those of [`RangeJob::outputs`]:
+/// `nest-<paper>.pdf` and `nest-sheet.pdf` (with the feature `pdf`), `nest.svg`, `range.json`,
+/// `increments.csv` and for every size `pattern-<label>.json`, `range.dxf`.
 ///
 /// ```
 /// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
@@ -126,42 +117,20 @@ impl Written<'_> {
 /// cannot be laid out or printed as asked.
 pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
     let names = size_names(job.table.sizes())?;
-    let mut graded = grade(job.table.sizes(), &job.options, &job.alterations)?;
-    if let Some(allowances) = &job.allowances {
-        graded = graded.with_allowances(allowances)?;
-    }
-    let labels = NestLabels {
-        title: job.title.clone(),
-        date: job.date.clone(),
-    };
-    let laid = LaidParts::new(nest_parts(&graded, job.align, &labels)?, NEST_GAP_MM)?;
-    let increments = graded.increments(job.align);
-    let patterns: Vec<Pattern> = graded
-        .sizes()
-        .iter()
-        .map(|size| {
-            let (label, unit) = (size.label(), job.table.unit());
-            let set = MeasurementSet::new(label, unit, size.body().clone());
-            with_doubts(size.pattern().clone(), &set, job.allowances.as_ref(), &[])
-        })
-        .collect::<Result<_, _>>()?;
+    // What was noticed about the recipe is a warning of the range, once.
+    let mut recipe = job.recipe.clone();
+    recipe.notes.clear();
+    let graded = grade(&recipe, &job.table)?;
     let mut files = Vec::new();
-    #[cfg(feature = "pdf")]
-    let pages = {
-        let info = print_info(job, &graded);
-        Some(print(&laid, job.print, &info, "nest", &mut files)?)
-    };
-    #[cfg(not(feature = "pdf"))]
-    let pages = None;
-    let report = RangeReport::new(job, &graded, &patterns, &increments, pages);
+    let pages = draw(job, &graded, &mut files)?;
+    let increments = graded.increments(job.align);
+    let report = RangeReport::new(job, &graded, &increments, pages);
     let written: Vec<Written<'_>> = graded
         .sizes()
         .iter()
-        .zip(&patterns)
-        .map(|(size, pattern)| Written {
+        .map(|size| Written {
             size,
-            title: format!("{}, size {}", job.title, size.label()),
-            pattern,
+            title: format!("{}, size {}", job.recipe.title, size.label()),
         })
         .collect();
     let mut add = |name: &str, text: String| {
@@ -170,13 +139,14 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
             bytes: text.into_bytes(),
         });
     };
-    add("nest.svg", svg::render(&laid.sheet));
-    add("range.json", range_document(job, &written, &report));
-    add("increments.csv", increments.csv());
-    for (name, w) in names.iter().zip(&written) {
-        add(name, w.text());
+    if job.outputs.has(Output::Document) {
+        add("range.json", range_document(job, &written, &report));
+        add("increments.csv", increments.csv());
+        for (name, w) in names.iter().zip(&written) {
+            add(name, w.text());
+        }
     }
-    if job.dxf {
+    if job.outputs.has(Output::Dxf) {
         add("range.dxf", exchange(job, &written)?);
     }
     Ok(RangeOutcome {
@@ -184,6 +154,36 @@ pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
         report,
         files,
     })
+}
+
+/// Draws the nest and adds what is printed and the picture, as far as they are wanted.
+fn draw(
+    job: &RangeJob,
+    graded: &Graded,
+    files: &mut Vec<OutputFile>,
+) -> Result<Option<PagesReport>, JobError> {
+    if !job.outputs.draw() {
+        return Ok(None);
+    }
+    let labels = NestLabels {
+        title: job.recipe.title.clone(),
+        date: job.recipe.date.clone(),
+    };
+    let laid = LaidParts::new(nest_parts(graded, job.align, &labels)?, NEST_GAP_MM)?;
+    #[cfg(feature = "pdf")]
+    let pages = {
+        let info = print_info(job, graded);
+        print(&laid, (job.outputs, job.print), &info, "nest", files)?
+    };
+    #[cfg(not(feature = "pdf"))]
+    let pages = None;
+    if job.outputs.has(Output::Svg) {
+        files.push(OutputFile {
+            name: "nest.svg".to_owned(),
+            bytes: svg::render(&laid.sheet).into_bytes(),
+        });
+    }
+    Ok(pages)
 }
 
 fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport) -> String {
@@ -195,7 +195,7 @@ fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport)
         format: "blockwright-range",
         version: 1,
         units: "mm",
-        title: &job.title,
+        title: &job.recipe.title,
         sizes: sizes.collect(),
         increments: &report.increments,
         warnings: &report.warnings,
@@ -213,14 +213,14 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
         .iter()
         .map(|w| dxf::SizedPattern {
             size: w.size.label(),
-            pattern: w.pattern,
+            pattern: w.size.pattern(),
             cut: w.size.cut(),
         })
         .collect();
     let style = dxf::Style {
-        title: &job.title,
+        title: &job.recipe.title,
         sample_size: sample.map_or("", |w| w.size.label()),
-        date: job.date.as_deref(),
+        date: job.recipe.date.as_deref(),
     };
     Ok(dxf::render(&style, &sizes)?)
 }
@@ -229,12 +229,12 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
 #[cfg(feature = "pdf")]
 fn print_info(job: &RangeJob, graded: &Graded) -> crate::render::pdf::PrintInfo {
     let labels: Vec<&str> = graded.labels().collect();
-    crate::render::pdf::PrintInfo::new(&job.title)
+    crate::render::pdf::PrintInfo::new(&job.recipe.title)
         .subtitle(format!(
             "{} block, sizes {} of {}",
-            job.options.block.name(),
+            job.recipe.options.block.name(),
             labels.join(", "),
-            super::definition::one_line(job.table.name())
+            crate::recipe::one_line(job.table.name())
         ))
         .contents(
             graded

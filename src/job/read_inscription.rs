@@ -1,8 +1,7 @@
 //! Reading what is to be written on the pieces: title, size, date.
 
-use super::LONGEST_TITLE;
-use super::definition::one_line;
 use crate::measurements::{FileCause, Node, Reader};
+use crate::recipe::{LONGEST_TITLE, one_line};
 
 /// The most characters of a size or a date.
 const LONGEST: usize = 40;

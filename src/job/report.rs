@@ -5,10 +5,10 @@ use serde::Serialize;
 use super::rounding::rounded;
 use super::{AccountReport, Job, MethodsReport, PagesReport};
 use crate::allowance::Allowances;
-use crate::alterations::{Account, MethodChoice};
 use crate::drawing::contents;
 use crate::measurements::SetReport;
 use crate::piece::{EaseOn, EdgeRef, Pattern, Seam, Warning};
+use crate::recipe::MadePattern;
 
 /// What must be known before anything is printed.
 pub(super) const TEST_SQUARE: &str =
@@ -181,12 +181,8 @@ impl From<&Warning> for WarningReport {
 
 impl JobReport {
     /// The report of a drafted job.
-    pub(super) fn new(
-        job: &Job,
-        pattern: &Pattern,
-        (accounts, choices): (&[Account], &[MethodChoice]),
-        pages: Option<PagesReport>,
-    ) -> Self {
+    pub(super) fn new(job: &Job, made: &MadePattern, pages: Option<PagesReport>) -> Self {
+        let pattern = &made.pattern;
         let girths = pattern.girths().iter().map(|girth| GirthReport {
             name: girth.name.clone(),
             body: rounded(girth.body),
@@ -204,18 +200,18 @@ impl JobReport {
         });
         let warnings = pattern.warnings().iter().map(WarningReport::from);
         Self {
-            title: job.title.clone(),
-            block: job.options.block.name().to_owned(),
+            title: job.recipe.title.clone(),
+            block: job.recipe.options.block.name().to_owned(),
             body: SetReport::new(&job.set),
             pieces: contents(pattern),
             girths: girths.collect(),
             seams: pattern.seams().iter().map(|s| seam(pattern, s)).collect(),
             darts: darts.collect(),
-            account: accounts.iter().map(AccountReport::new).collect(),
-            methods: choices.iter().map(MethodsReport::new).collect(),
+            account: made.accounts.iter().map(AccountReport::new).collect(),
+            methods: made.choices.iter().map(MethodsReport::new).collect(),
             pages,
             warnings: warnings.collect(),
-            cautions: cautions(job.allowances.as_ref()).to_vec(),
+            cautions: cautions(job.recipe.allowances.as_ref()).to_vec(),
             unit: job.set.unit(),
         }
     }

@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::JobReport;
-use super::definition::one_line;
+use crate::recipe::one_line;
 use crate::units::{Length, LengthStyle};
 
 impl JobReport {

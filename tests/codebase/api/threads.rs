@@ -28,11 +28,12 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Measures, Measure, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
-    checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
+    checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, Output, Outputs, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
     #[cfg(feature = "lay")]
     checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
     #[cfg(feature = "yaml")]
     checked!(is_value, found, job: JobFile);
+    checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
     checked!(is_value, found, measurements: Source, Measured, Body, Block, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
@@ -54,6 +55,7 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, geometry: GeometryError);
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
+    checked!(is_error, found, recipe: MakeError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
     #[cfg(feature = "yaml")]
     checked!(is_error, found, job: ResolveError);

@@ -23,11 +23,12 @@ const FLOORS: &[(&str, u8)] = &[
     ("allowance", 3),
     ("draft", 4),
     ("drawing", 4),
-    ("grading", 5),
-    ("lay", 5),
-    ("render", 5),
-    ("job", 6),
-    ("cli", 7),
+    ("recipe", 5),
+    ("grading", 6),
+    ("lay", 6),
+    ("render", 6),
+    ("job", 7),
+    ("cli", 8),
 ];
 
 /// Longest source file, in lines.

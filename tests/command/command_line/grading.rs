@@ -95,7 +95,10 @@ fn what_cannot_be_graded_writes_nothing_and_names_the_size() {
         TABLE.replace("hip_girth: 100}", "hip_girth: 100, upper_arm_girth: 52}"),
     );
     let told = grade(&place, &[]).failed(1);
-    assert!(told.contains("size 40 cannot be drafted"), "{told}");
+    assert!(
+        told.contains("size 40: the block cannot be drafted"),
+        "{told}"
+    );
     for label in ["../up", "a:b", "Größe", "38 "] {
         place.write("table.yaml", TABLE.replace("'40'", &format!("'{label}'")));
         let ran = grade(&place, &[]);

@@ -2,7 +2,7 @@
 
 use crate::support::bodies::repository_file as repository;
 use blockwright::allowance::Allowances;
-use blockwright::job::{JobFile, Outcome, RangeOutcome, run, run_range};
+use blockwright::job::{JobFile, Outcome, Output, RangeOutcome, run, run_range};
 use blockwright::measurements::SizeTable;
 
 /// A job: what it is called here, and its text without the body.
@@ -74,8 +74,8 @@ pub(crate) fn range(allowances: Option<Allowances>) -> RangeOutcome {
     let table = SizeTable::parse(&repository("measurement-sets/workshop-range.yaml")).unwrap();
     let file = JobFile::parse_for_range(&repository("examples/jobs/linen-tunic.yaml")).unwrap();
     let mut job = file.for_table(table);
-    job.dxf = true;
-    job.allowances = allowances;
+    job.outputs = job.outputs.with(Output::Dxf);
+    job.recipe.allowances = allowances;
     run_range(&job).unwrap()
 }
 

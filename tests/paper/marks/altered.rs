@@ -5,6 +5,7 @@ use blockwright::alterations::{Alteration, BodySide, CATALOGUE, OneSided, Should
 use blockwright::draft::{Block, draft};
 use blockwright::grading::{Align, NestLabels, grade, nest};
 use blockwright::measurements::SizeTable;
+use blockwright::recipe::Recipe;
 
 use super::{faults_of, none, set, with_sleeve};
 
@@ -82,13 +83,17 @@ fn the_nest() {
             .filter(|s| draft(s.body(), &with_sleeve(Block::BodiceAndSkirt)).is_ok())
             .cloned()
             .collect();
+        let sizes = SizeTable::new(name, table.unit(), sizes);
         for block in Block::ALL {
-            let graded = grade(&sizes, &with_sleeve(block), &[]).unwrap();
-            let to_cut = graded.clone().with_allowances(&Allowances::usual());
+            let mut recipe = Recipe::new("A range", block);
+            recipe.options = with_sleeve(block);
+            let graded = grade(&recipe, &sizes).unwrap();
+            recipe.allowances = Some(Allowances::usual());
+            let to_cut = grade(&recipe, &sizes).unwrap();
             for (graded, title) in [
                 (&graded, "A range".to_owned()),
                 (&graded, "WM".repeat(60)),
-                (&to_cut.unwrap(), "WM".repeat(60)),
+                (&to_cut, "WM".repeat(60)),
             ] {
                 let labels = NestLabels {
                     title,

@@ -29,7 +29,7 @@ fn the_size_is_the_one_given_else_that_of_the_table() {
     assert_eq!(times(&format!("{own}size: wide 40\n"), "size wide 40"), 2);
     let file = format!("title: Skirt\nblock: skirt\n{own}");
     let job = JobFile::parse(&file).unwrap().resolve(None).unwrap();
-    assert_eq!((job.size, job.date), (None, None));
+    assert_eq!((job.recipe.size, job.recipe.date), (None, None));
 }
 
 #[test]
@@ -46,6 +46,6 @@ fn the_date_stands_as_it_is_written() {
         String::from_utf8(svg.bytes.clone()).unwrap()
     };
     assert!(!nest(&job).contains("2026-03-14"));
-    job.date = Some("2026-03-14".into());
+    job.recipe.date = Some("2026-03-14".into());
     assert_eq!(nest(&job).matches(">2026-03-14</text>").count(), 2);
 }

@@ -7,8 +7,10 @@ use blockwright::drawing::{
     place_on_sheet,
 };
 use blockwright::grading::{Align, Graded, NEST_GAP_MM, NestLabels, grade, nest_parts};
-use blockwright::measurements::{Body, Size};
+use blockwright::measurements::{Body, Size, SizeTable};
 use blockwright::piece::Pattern;
+use blockwright::recipe::Recipe;
+use blockwright::units::Unit;
 
 /// A body of a height and girths of bust, waist and hip, in mm.
 pub(crate) fn body(four: [f64; 4]) -> Body {
@@ -54,7 +56,9 @@ pub(crate) fn graded(block: Block, count: usize) -> Graded {
             Size::new(format!("s{number}"), body(build))
         })
         .collect();
-    grade(&sizes, &options(block), &[]).unwrap()
+    let mut recipe = Recipe::new("A range", block);
+    recipe.options = options(block);
+    grade(&recipe, &SizeTable::new("A range", Unit::Cm, sizes)).unwrap()
 }
 
 /// The nests of a range, and as they lie on the sheet.

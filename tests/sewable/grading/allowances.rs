@@ -4,26 +4,38 @@ use blockwright::allowance::{Allowances, CutLines};
 use blockwright::draft::Block;
 use blockwright::drawing::{Drawing, Figure, Item, Layer, SheetPart};
 use blockwright::grading::{Align, Graded, GradingError, NestLabels, grade, nest, nest_parts};
+use blockwright::measurements::SizeTable;
 use blockwright::piece::{EdgeRole, Piece};
+use blockwright::recipe::MakeError;
 use geo::{Closest, ClosestPoint, Contains, Distance, Euclidean, LineString, Polygon};
 use kurbo::{BezPath, ParamCurve, PathEl, PathSeg, Point, Vec2};
 
-use super::table::{graded, options, table};
+use super::table::{recipe, sleeved_table, table};
 
 /// How far two lines may lie apart, in mm: chords of curves do as much.
 const SAME: f64 = 0.05;
 
-fn ranges() -> Vec<(String, Graded)> {
-    let workshop = table("workshop-range");
+/// Two tables in every block: a name, the range as it is sewn, and the same with allowances.
+fn ranges(widths: &Allowances) -> Vec<(String, Graded, Graded)> {
+    let tables = [
+        ("published", sleeved_table()),
+        ("workshop", table("workshop-range")),
+    ];
     let both = |block: Block| {
-        let own = grade(workshop.sizes(), &options(block), &[]).unwrap();
-        let name = block.name();
-        [
-            (format!("published {name}"), graded(block)),
-            (format!("workshop {name}"), own),
-        ]
+        tables.each_ref().map(|(name, table)| {
+            let (stitched, cut) = pair(block, table, widths);
+            (format!("{name} {}", block.name()), stitched, cut)
+        })
     };
     Block::ALL.into_iter().flat_map(both).collect()
+}
+
+/// A table in a block as it is sewn, and the same with allowances.
+fn pair(block: Block, table: &SizeTable, widths: &Allowances) -> (Graded, Graded) {
+    let mut recipe = recipe(block);
+    let stitched = grade(&recipe, table).unwrap();
+    recipe.allowances = Some(widths.clone());
+    (stitched, grade(&recipe, table).unwrap())
 }
 
 fn labels() -> NestLabels {
@@ -144,8 +156,7 @@ fn measured(ring: &BezPath, piece: &Piece, widths: &Allowances, what: &str) -> u
 fn every_size_is_cut_its_allowance_outside_its_stitching_line() {
     let widths = Allowances::usual();
     let mut count = 0;
-    for (name, stitched) in ranges() {
-        let cut = stitched.clone().with_allowances(&widths).unwrap();
+    for (name, stitched, cut) in ranges(&widths) {
         for (before, after) in parts(&stitched).iter().zip(&parts(&cut)) {
             for size in stitched.sizes() {
                 let what = format!("{name}, {} {}", after.name, size.label());
@@ -204,9 +215,7 @@ fn marked(drawn: &[&Figure], ring: &BezPath, piece: &Piece, by: Vec2, what: &str
 
 #[test]
 fn layers_and_key_are_those_of_the_nest_without() {
-    let stitched = graded(Block::Dress);
-    let widths = Allowances::usual();
-    let cut = stitched.clone().with_allowances(&widths).unwrap();
+    let (stitched, cut) = pair(Block::Dress, &sleeved_table(), &Allowances::usual());
     let drawn = |graded: &Graded| nest(graded, Align::Nape, &labels()).unwrap();
     let (before, after) = (drawn(&stitched), drawn(&cut));
     let names = |d: &Drawing| {
@@ -238,7 +247,8 @@ fn layers_and_key_are_those_of_the_nest_without() {
 #[test]
 fn a_size_without_room_is_named() {
     let table = table("workshop-range");
-    let graded = grade(table.sizes(), &options(Block::Dress), &[]).unwrap();
+    let mut dress = recipe(Block::Dress);
+    let graded = grade(&dress, &table).unwrap();
     let mut partly = 0;
     for width in (20..=100).step_by(4).map(f64::from) {
         let widths = Allowances::all_round(width).unwrap();
@@ -249,14 +259,18 @@ fn a_size_without_room_is_named() {
             .map(|size| size.label())
             .collect();
         partly += usize::from((1..5).contains(&refused.len()));
-        match graded.clone().with_allowances(&widths) {
+        dress.allowances = Some(widths);
+        match grade(&dress, &table) {
             Ok(cut) => {
                 assert!(refused.is_empty(), "{width}");
                 assert!(cut.sizes().iter().all(|size| size.cut().is_some()));
             }
             Err(error) => {
+                let GradingError::Size { source, .. } = &error else {
+                    panic!("{width}: {error}");
+                };
                 assert!(
-                    matches!(error, GradingError::Allowance { .. }),
+                    matches!(source, MakeError::Allowance(_)),
                     "{width}: {error}"
                 );
                 assert_eq!(error.size(), refused.first().copied());

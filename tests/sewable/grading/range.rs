@@ -1,12 +1,15 @@
 //! Sizes of a published table: laws, growth, steps.
 
-use blockwright::alterations::Request;
+use blockwright::alterations::{Request, shoulder_slope};
 use blockwright::draft::Block;
 use blockwright::grading::{Align, GradingError, Increments, Measures, grade};
 use blockwright::invariants::{Tolerances, check_all};
-use blockwright::measurements::{Body, Measurement, Size};
+use blockwright::measurements::{Body, Measurement, Size, SizeTable};
+use blockwright::piece::Pattern;
+use blockwright::recipe::MakeError;
+use blockwright::units::Unit;
 
-use super::table::{graded, graded_sleeveless, options, table};
+use super::table::{graded, graded_sleeveless, recipe, table};
 
 #[test]
 fn every_size_of_the_published_table_keeps_all_laws_and_girths_only_grow() {
@@ -116,10 +119,44 @@ fn alterations_are_made_in_every_size() {
         serde_json::json!({"amount": 10, "hips_checked": true}),
     );
     let sizes = table("workshop-range");
-    let graded = grade(sizes.sizes(), &options(Block::Tunic), &[step.unwrap()]).unwrap();
+    let mut tunic = recipe(Block::Tunic);
+    tunic.alterations = vec![step.unwrap()];
+    let graded = grade(&tunic, &sizes).unwrap();
     for size in graded.sizes() {
         assert_eq!(size.accounts().len(), 1);
     }
+}
+
+#[test]
+fn shoulders_are_sloped_for_the_body_of_every_size() {
+    let sizes = table("workshop-range");
+    let step = |name, settings| Request::new(name, settings).unwrap();
+    let mut tunic = recipe(Block::Tunic);
+    tunic.alterations = vec![
+        step("back_length_reduction", serde_json::json!({"amount": 15})),
+        step("shoulder_slope", serde_json::json!({"to": "body"})),
+    ];
+    let graded = grade(&tunic, &sizes).unwrap();
+    let mut amounts = Vec::new();
+    for size in graded.sizes() {
+        // Back and front together slope again as they were drafted for this body.
+        let slopes = |pattern: &Pattern| -> f64 {
+            let pieces = ["back", "front"].map(|name| pattern.piece(name).unwrap());
+            pieces.iter().filter_map(|p| shoulder_slope(p)).sum()
+        };
+        let (before, after) = (slopes(&size.made().drafted), slopes(size.pattern()));
+        assert!(
+            (before - after).abs() < 1e-4,
+            "{}: {before} {after}",
+            size.label()
+        );
+        amounts.push(size.accounts()[1].amount.unwrap());
+    }
+    // A smaller back is flattened more by the same 15 mm, so that every size needs its own amount.
+    assert!(
+        amounts.windows(2).all(|pair| pair[0] > pair[1] + 0.01),
+        "{amounts:?}"
+    );
 }
 
 #[test]
@@ -134,25 +171,30 @@ fn a_size_that_is_refused_is_named() {
         (Measurement::UpperArmGirth, 520.0),
     ]);
     sizes.insert(2, Size::new("strong", odd));
-    let error = grade(&sizes, &options(Block::Bodice), &[]).unwrap_err();
-    assert!(matches!(error, GradingError::Draft { .. }), "{error}");
+    let range = SizeTable::new("Range", Unit::Cm, sizes.clone());
+    let error = grade(&recipe(Block::Bodice), &range).unwrap_err();
+    let GradingError::Size { source, .. } = &error else {
+        panic!("{error}");
+    };
+    assert!(matches!(source, MakeError::Draft(_)), "{error}");
     assert!(
         error
             .to_string()
-            .starts_with("size strong cannot be drafted"),
+            .starts_with("size strong: the block cannot be drafted"),
         "{error}"
     );
     let step = Request::new(
         "back_length_reduction",
         serde_json::json!({"amount": 90, "hips_checked": true}),
     );
-    let error = grade(&sizes[..1], &options(Block::Dress), &[step.unwrap()]).unwrap_err();
+    let mut dress = recipe(Block::Dress);
+    dress.alterations = vec![step.unwrap()];
+    let one = SizeTable::new("One", Unit::Cm, sizes[..1].to_vec());
+    let error = grade(&dress, &one).unwrap_err();
     assert_eq!(
         (error.code().as_str(), error.size()),
         ("alteration_refused", Some("smallest"))
     );
-    assert_eq!(
-        grade(&[], &options(Block::Dress), &[]),
-        Err(GradingError::NoSizes)
-    );
+    let none = SizeTable::new("None", Unit::Cm, Vec::new());
+    assert_eq!(grade(&dress, &none), Err(GradingError::NoSizes));
 }

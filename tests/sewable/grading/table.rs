@@ -3,6 +3,7 @@
 use blockwright::draft::{Block, DraftOptions, SleeveLength};
 use blockwright::grading::{Graded, grade};
 use blockwright::measurements::{Measurement, SizeTable};
+use blockwright::recipe::Recipe;
 
 pub(crate) fn table(name: &str) -> SizeTable {
     let path = format!(
@@ -18,21 +19,32 @@ pub(crate) fn options(block: Block) -> DraftOptions {
     options
 }
 
-/// The published table in one block with a long sleeve, as far as one can be drafted: from size
-/// 140 on the upper arm, extrapolated far beyond the survey, finds no cap in the armscye.
-pub(crate) fn graded(block: Block) -> Graded {
+/// A block with a long sleeve where it can have one.
+pub(crate) fn recipe(block: Block) -> Recipe {
+    let mut recipe = Recipe::new(block.name(), block);
+    recipe.options = options(block);
+    recipe
+}
+
+/// The published table as far as a long sleeve can be drafted: from size 140 on the upper arm,
+/// extrapolated far beyond the survey, finds no cap in the armscye.
+pub(crate) fn sleeved_table() -> SizeTable {
     let table = table("en-13402-3-women");
     let sleeved = table
         .sizes()
         .iter()
         .filter(|size| size.body().value(Measurement::BustGirth) < 1400.0);
-    let sizes: Vec<_> = sleeved.cloned().collect();
-    grade(&sizes, &options(block), &[]).unwrap_or_else(|error| panic!("{}: {error}", block.name()))
+    SizeTable::new(table.name(), table.unit(), sleeved.cloned().collect())
+}
+
+pub(crate) fn graded(block: Block) -> Graded {
+    grade(&recipe(block), &sleeved_table())
+        .unwrap_or_else(|error| panic!("{}: {error}", block.name()))
 }
 
 /// The whole table without sleeves.
 pub(crate) fn graded_sleeveless(block: Block) -> Graded {
     let table = table("en-13402-3-women");
-    grade(table.sizes(), &DraftOptions::of(block), &[])
+    grade(&Recipe::new(block.name(), block), &table)
         .unwrap_or_else(|error| panic!("{}: {error}", block.name()))
 }

@@ -1,6 +1,6 @@
-//! The alterations of a job, made one after the other.
+//! The alterations of a recipe, made one after the other.
 
-use super::JobError;
+use super::MakeError;
 use crate::alterations::{
     Account, AlterationError, Chain, Hinge, MethodChoice, Reason, Refused, Request, Unit, alter,
     compare_methods, shoulder_slope,
@@ -9,9 +9,9 @@ use crate::draft::pattern_shoulder_slopes;
 use crate::measurements::{Body, Measurement};
 use crate::piece::{EdgeName, Pattern, Piece};
 
-/// What the alterations of a job made.
+/// What the alterations made.
 #[derive(Debug)]
-pub(super) struct Made {
+pub(super) struct Altered {
     /// The altered pattern.
     pub pattern: Pattern,
     /// The account of every step.
@@ -20,23 +20,29 @@ pub(super) struct Made {
     pub choices: Vec<MethodChoice>,
 }
 
-/// Whether the ways there are at a step are worked out beside the one made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Ways {
+/// Whether the ways there are to make a step are worked out beside the one that is made.
+///
+/// ```
+/// use blockwright::recipe::Ways;
+/// assert_eq!(Ways::default(), Ways::Skipped);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Ways {
     /// For a person who reads the report and chooses.
     Compared,
-    /// Nobody is there to choose, and it takes a good part of the time.
-    PassedOver,
+    /// Nobody is there to choose, and comparing takes a good part of the time.
+    #[default]
+    Skipped,
 }
 
 /// Makes the alterations in their order, proving the pattern after each.
-pub(super) fn made(
+pub(super) fn alter_in_order(
     drafted: &Pattern,
     requests: &[Request],
     body: &Body,
     ways: Ways,
-) -> Result<Made, JobError> {
-    let mut made = Made {
+) -> Result<Altered, MakeError> {
+    let mut made = Altered {
         pattern: drafted.clone(),
         accounts: Vec::new(),
         choices: Vec::new(),

@@ -1,33 +1,37 @@
 //! What is doubtful about a body, as warnings of its pattern.
 
+use super::Recipe;
 use crate::allowance::Allowances;
-use crate::measurements::{MeasurementSet, SetReport};
+use crate::measurements::{Body, MeasurementSet, SetReport};
 use crate::piece::{Pattern, PieceError, Warning};
+use crate::units::Unit;
 
-/// The pattern with what is doubtful about the body, and what was noticed about the job,
+/// The pattern with what is doubtful about the body, and what was noticed about the recipe,
 /// added to its warnings.
 pub(super) fn with_doubts(
     pattern: Pattern,
-    set: &MeasurementSet,
-    allowances: Option<&Allowances>,
-    notes: &[Warning],
+    recipe: &Recipe,
+    body: &Body,
+    unit: Unit,
 ) -> Result<Pattern, PieceError> {
-    let unused = allowances
+    let unused = recipe
+        .allowances
+        .as_ref()
         .filter(|allowances| **allowances != Allowances::usual())
         .map_or_else(Vec::new, |allowances| allowances.unused(&pattern));
     let mut parts = pattern.into_parts();
-    let unit = set.unit();
-    for doubt in set.body().doubts() {
+    for doubt in body.doubts() {
         let warning = Warning::new(doubt.code.code(), doubt.text(unit));
         parts.warnings.push(warning);
     }
-    for text in SetReport::new(set).beyond_survey_texts() {
+    let set = MeasurementSet::new(MeasurementSet::UNNAMED, unit, body.clone());
+    for text in SetReport::new(&set).beyond_survey_texts() {
         parts.warnings.push(Warning::new("beyond_survey", text));
     }
     for place in unused {
         let text = format!("the allowance at {place} has no effect: no piece is cut there");
         parts.warnings.push(Warning::new("allowance_unused", text));
     }
-    parts.warnings.extend(notes.iter().cloned());
+    parts.warnings.extend(recipe.notes.iter().cloned());
     Pattern::new(parts)
 }

@@ -1,0 +1,60 @@
+//! Why a recipe gives no pattern for a body.
+
+use crate::allowance::AllowanceError;
+use crate::alterations::{Refused, RequestError};
+use crate::draft::DraftError;
+use crate::piece::PieceError;
+use thiserror::Error;
+
+/// Why a recipe gives no pattern for a body.
+///
+/// ```
+/// use blockwright::recipe::MakeError;
+/// let error = MakeError::Unprovable { violations: vec!["the side seams differ".into()] };
+/// assert!(error.to_string().contains("the side seams differ"));
+/// assert_eq!(error.code(), "law_broken");
+/// ```
+#[derive(Debug, Clone, PartialEq, Error)]
+#[non_exhaustive]
+pub enum MakeError {
+    /// The block cannot be drafted for this body.
+    #[error("the block cannot be drafted for this body: {0}")]
+    Draft(#[from] DraftError),
+    /// The draft breaks a rule that every sewable pattern must meet.
+    #[error(
+        "the draft was refused, since it cannot be sewn as it stands: {}. This is a fault in \
+         the draft; please report it with the measurements",
+        .violations.join("; ")
+    )]
+    Unprovable {
+        /// What was found, a sentence each.
+        violations: Vec<String>,
+    },
+    /// An alteration that does not exist, or has no such settings.
+    #[error("an alteration cannot be read: {0}")]
+    Request(#[from] RequestError),
+    /// An alteration was refused.
+    #[error("the alterations were refused at {0}")]
+    Alteration(#[from] Box<Refused>),
+    /// There is no cut line with the allowances asked for.
+    #[error("the seam allowance cannot be added: {0}")]
+    Allowance(#[from] AllowanceError),
+    /// Parts that make no pattern: a fault of this crate.
+    #[error("the pattern does not hold together: {0}; please report it with the measurements")]
+    Piece(#[from] PieceError),
+}
+
+impl MakeError {
+    /// A short name in snake case, for programs and for counting.
+    #[must_use]
+    pub fn code(&self) -> String {
+        match self {
+            Self::Draft(error) => error.name(),
+            Self::Unprovable { .. } => "law_broken".to_owned(),
+            Self::Request(_) => "bad_alteration".to_owned(),
+            Self::Alteration(_) => "alteration_refused".to_owned(),
+            Self::Allowance(_) => "no_room_for_allowance".to_owned(),
+            Self::Piece(_) => "pattern_does_not_hold".to_owned(),
+        }
+    }
+}

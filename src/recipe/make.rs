@@ -1,0 +1,107 @@
+//! Making the pattern of a recipe for a body, without drawing it.
+
+use super::chain::{Altered, Ways, alter_in_order};
+use super::prove::prove;
+use super::warnings::with_doubts;
+use super::{MakeError, Recipe};
+use crate::allowance::CutLines;
+use crate::alterations::{Account, MethodChoice};
+use crate::draft::draft;
+use crate::measurements::Body;
+use crate::piece::Pattern;
+use crate::units::Unit;
+
+/// A pattern made for a body, and how it came about.
+///
+/// # Guarantees
+/// Both patterns keep the rules that every sewable pattern must meet; every alteration kept its
+/// promises; there are cut lines exactly where the recipe has allowances.
+///
+/// ```
+/// # use blockwright::measurements::{Body, Measurement};
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+/// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// # ])?;
+/// use blockwright::alterations::Request;
+/// use blockwright::draft::Block;
+/// use blockwright::recipe::{MadePattern, Recipe, Ways, make};
+/// use blockwright::units::Unit;
+/// let mut recipe = Recipe::new("Tunic", Block::Tunic);
+/// recipe.alterations = vec![Request::new("back_length_reduction", serde_json::json!({"amount": 10}))?];
+/// let made: MadePattern = make(&recipe, &body, Unit::Cm, Ways::Skipped)?;
+/// assert_eq!(made.accounts[0].amount, Some(10.0));
+/// assert!(made.pattern != made.drafted && made.cut.is_none());
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
+pub struct MadePattern {
+    /// The block before any alteration.
+    pub drafted: Pattern,
+    /// The finished pattern, with all its warnings.
+    pub pattern: Pattern,
+    /// The account of every alteration, in their order.
+    pub accounts: Vec<Account>,
+    /// The ways there were at every step that had several, if they were asked for.
+    pub choices: Vec<MethodChoice>,
+    /// The lines to cut along, if the recipe has allowances.
+    pub cut: Option<CutLines>,
+}
+
+/// Makes a recipe for a body: drafts the block, proves that it can be sewn, alters it, proving it
+/// again after every step, and adds the allowances. Nothing is drawn.
+///
+/// `unit` is the one in which warnings give measurements of the body.
+///
+/// ```
+/// use blockwright::draft::Block;
+/// use blockwright::drawing::{PatternLabels, pattern_sheet};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::recipe::{Recipe, Ways, make};
+/// use blockwright::render::svg;
+/// use blockwright::units::Unit;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let recipe = Recipe::new("Bodice", Block::Bodice);
+/// let made = make(&recipe, &body, Unit::Cm, Ways::Skipped)?;
+/// let preview = svg::render(&pattern_sheet(&made.pattern, &PatternLabels::new(&recipe.title))?);
+/// assert!(preview.starts_with("<?xml"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`MakeError`] when the block cannot be drafted for this body, the draft breaks a rule, an
+/// alteration is refused, or an allowance finds no room.
+pub fn make(
+    recipe: &Recipe,
+    body: &Body,
+    unit: Unit,
+    ways: Ways,
+) -> Result<MadePattern, MakeError> {
+    let drafted = draft(body, &recipe.options)?;
+    let violations = prove(&drafted);
+    if !violations.is_empty() {
+        return Err(MakeError::Unprovable { violations });
+    }
+    let Altered {
+        pattern,
+        accounts,
+        choices,
+    } = alter_in_order(&drafted, &recipe.alterations, body, ways)?;
+    let pattern = with_doubts(pattern, recipe, body, unit)?;
+    let cut = recipe
+        .allowances
+        .as_ref()
+        .map(|allowances| CutLines::new(&pattern, allowances))
+        .transpose()?;
+    Ok(MadePattern {
+        drafted,
+        pattern,
+        accounts,
+        choices,
+        cut,
+    })
+}
