@@ -87,6 +87,7 @@
 //! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
 
 #![cfg_attr(docsrs, feature(doc_cfg))]
+#![cfg_attr(not(test), deny(clippy::disallowed_methods))]
 
 pub mod allowance;
 pub mod alterations;

@@ -2,6 +2,7 @@
 
 use super::true_up::{with_mouth, without_mouth};
 use super::{AlterationError, Sketch};
+use crate::geometry::elementary::asin;
 use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Piece};
 
@@ -37,7 +38,7 @@ pub(super) fn aimed_shoulder(
     let (inner, outer) = (before.length(), after.length());
     let leg = dart.legs[0].distance(dart.apex());
     let slope = (tip - side).atan2();
-    let turn = 2.0 * (dart.intake() / 2.0 / leg).asin();
+    let turn = 2.0 * asin(dart.intake() / 2.0 / leg);
     let open = |sewn: f64| -> (Point, Point, Point) {
         let first = side + unit(sewn) * inner;
         let apex = first + (target - first).normalize() * leg;

@@ -8,6 +8,7 @@ use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::{UpperHalf, moved_dart};
 use super::wedge::check_dart;
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, solve_sleeves};
+use crate::geometry::elementary::atan2;
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, tolerance,
 };
@@ -156,7 +157,7 @@ impl BackLengthIncrease {
         // from which it swings straight up.
         let level = pivot.y - 0.5 * self.amount;
         let hinge = hinge(back.armscye, level)?;
-        let angle = 2.0 * (0.5 * self.amount).atan2(hinge.x - pivot.x);
+        let angle = 2.0 * atan2(0.5 * self.amount, hinge.x - pivot.x);
         let swing = Rigid::turn_about(hinge, angle);
         let mut paper = Paper::of(back.piece);
         let across = if pivot.x > tolerance::POINT {

@@ -4,6 +4,7 @@ use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
+use crate::geometry::elementary::asin;
 use crate::geometry::{Curve, Point, Vec2, root};
 use crate::piece::{EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};
@@ -110,7 +111,7 @@ impl Alteration for ForwardShoulder {
         )?;
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
         let reach = back.shoulder.start().distance(back.shoulder.end());
-        let up = -2.0 * (0.5 * self.amount / reach.max(2.0 * MOST)).asin();
+        let up = -2.0 * asin(0.5 * self.amount / reach.max(2.0 * MOST));
         let old = back.armscye.length() + front.armscye.length();
         let rest = old - swung(&back, up)?.0.length();
         let down = if self.amount == 0.0 {

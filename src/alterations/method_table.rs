@@ -5,6 +5,7 @@ use super::distortion::distortion;
 use super::hinge::Hinge;
 use super::stretch::{Stretch, Swing};
 use super::{Alteration, AlterationError, alter, reading, shoulder_slope};
+use crate::geometry::elementary::cos;
 use crate::piece::{EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -180,7 +181,7 @@ fn tried(pattern: &Pattern, back: &Piece, amount: f64, hinge: Hinge) -> MethodOu
         slope_before: slope(back).to_degrees(),
         slope_after: slope(altered).to_degrees(),
         armscye: gained(&format!("{} armscye length", back.name())).unwrap_or(f64::NAN),
-        fold_gain: reach * (slope(altered).cos() - slope(back).cos()),
+        fold_gain: reach * (cos(slope(altered)) - cos(slope(back))),
         sleeve_cap: cap.and_then(|p| gained(&format!("{} sleeve_cap length", p.name()))),
         stretch: distortion(back, amount, Swing::To(slope(altered)))
             .ok()

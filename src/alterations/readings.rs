@@ -143,5 +143,5 @@ fn of_piece(piece: &Piece, add: &mut impl FnMut(String, f64, Unit)) {
 pub fn shoulder_slope(piece: &Piece) -> Option<f64> {
     let shoulder = piece.outline().edge(&EdgeName::SHOULDER)?.curve();
     let chord = shoulder.end() - shoulder.start();
-    Some(chord.y.atan2(chord.x))
+    Some(chord.atan2())
 }

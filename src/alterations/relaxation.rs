@@ -15,6 +15,7 @@
 use super::AlterationError;
 use super::back_mesh::{BackMesh, Hold};
 use super::stretch::{Distortion, Stretch, Swing};
+use crate::geometry::elementary::{cos, hypot, sin, sin_cos};
 use crate::geometry::{GeometryError, Point, Span, Vec2, root};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
 
@@ -81,7 +82,7 @@ pub(super) fn relaxed(
         if let Swing::Within(most) = swing {
             let scale = x.stiffness + y.stiffness;
             let climb = |angle: f64| {
-                let (s, c) = angle.sin_cos();
+                let (s, c) = sin_cos(angle);
                 ((y.stiffness - x.stiffness) * s * c - force_x * s + force_y * c) / scale
             };
             // Near the old slope the energy is convex in it: held at the bound, it is least.
@@ -94,8 +95,8 @@ pub(super) fn relaxed(
             angle = Span::from_low(chord - most.abs(), chord + most.abs()).nearest(rest);
         }
         places = (
-            rest_x + &x.swing * angle.cos(),
-            rest_y + &y.swing * angle.sin(),
+            rest_x + &x.swing * cos(angle),
+            rest_y + &y.swing * sin(angle),
         );
         // Turns for fixed places.
         let mut turned = 0.0_f64;
@@ -122,8 +123,8 @@ pub(super) fn relaxed(
     let mut energy = 0.0;
     for (triangle, turn) in triangles.iter().zip(&turns) {
         let [a, b, c, d] = map(triangle, &places);
-        let even = (a + d).hypot(c - b);
-        let uneven = (a - d).hypot(c + b);
+        let even = hypot(a + d, c - b);
+        let uneven = hypot(a - d, c + b);
         stretch.largest = stretch.largest.max(0.5 * (even + uneven));
         stretch.smallest = stretch.smallest.min(0.5 * (even - uneven));
         let off = [a - turn.x, b + turn.y, c - turn.y, d - turn.x];

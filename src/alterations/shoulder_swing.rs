@@ -4,6 +4,7 @@ use super::AlterationError;
 use super::distortion::distortion;
 use super::hinge::Hinge;
 use super::stretch::{Distortion, Swing};
+use crate::geometry::elementary::{asin, cos, sin};
 use crate::geometry::Span;
 use crate::piece::{Piece, Warning};
 
@@ -37,19 +38,19 @@ impl ShoulderSwing {
         let (sine, armscye) = match self.hinge.drop_share() {
             Some(share) => {
                 let fall = (1.0 - share) * self.amount / self.reach;
-                (self.old.sin() - fall, None)
+                (sin(self.old) - fall, None)
             }
             None => {
                 let found = self.eased(piece, waist, warnings)?;
-                (found.slope.sin(), Some(found.armscye))
+                (sin(found.slope), Some(found.armscye))
             }
         };
         if (0.0..=0.9).contains(&sine) {
-            return Ok((sine.asin(), armscye));
+            return Ok((asin(sine), armscye));
         }
         // Of the least distortion the share is known once it is solved: the rest goes along.
         let flattened = self.hinge.drop_share().map_or_else(
-            || self.reach * (self.old.sin() - sine) / self.amount,
+            || self.reach * (sin(self.old) - sine) / self.amount,
             |share| 1.0 - share,
         );
         let why = match (sine < 0.0, self.hinge) {
@@ -60,7 +61,7 @@ impl ShoulderSwing {
             (false, _) => "the shoulder would get steeper than any shoulder is",
         };
         let bound = if sine < 0.0 { 0.0 } else { 0.9 };
-        let most = self.reach * (self.old.sin() - bound) / flattened;
+        let most = self.reach * (sin(self.old) - bound) / flattened;
         Err(AlterationError::TooMuch {
             amount: self.amount,
             most: if most.is_finite() { most } else { 0.0 },
@@ -89,8 +90,8 @@ impl ShoulderSwing {
                 why: "it is half of the back from nape to waist".to_owned(),
             });
         }
-        let sine = self.old.sin() - self.amount / self.reach;
-        let plain = Span::about_zero(1.0).nearest(sine).asin() - self.old;
+        let sine = sin(self.old) - self.amount / self.reach;
+        let plain = asin(Span::about_zero(1.0).nearest(sine)) - self.old;
         let found = distortion(piece, self.amount, Swing::Within(0.5 * plain))?;
         warnings.push(Warning::new(
             "local_stretch",
@@ -111,7 +112,7 @@ impl ShoulderSwing {
         if degrees >= FLAT_SHOULDER || self.amount < 0.0 {
             return;
         }
-        let gain = self.reach * (slope.cos() - self.old.cos());
+        let gain = self.reach * (cos(slope) - cos(self.old));
         let instead = match self.hinge {
             Hinge::Plain => "; hinge: shared flattens it half as much",
             Hinge::Shared | Hinge::LeastDistortion => "",

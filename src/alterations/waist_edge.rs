@@ -1,6 +1,7 @@
 //! A waist edge with its darts open: solved so that every part of it, darts closed, is as long
 //! as the waist plan says, and so that the closed edge runs on without a corner.
 
+use crate::geometry::elementary::{atan2, cos};
 use crate::geometry::{
     Curve, GeometryError, Point, Span, Vec2, angle_between, perpendicular, root, tolerance, unit,
 };
@@ -98,8 +99,8 @@ fn place(
         let (mut depth, mut square) = (0.0, [along; 2]);
         for _ in 0..3 {
             let middle = first.y + (along * half).y;
-            depth = ((wanted.apex_level - middle).abs() / heading.cos()).max(1.0);
-            let angle = sign * half.atan2(depth);
+            depth = ((wanted.apex_level - middle).abs() / cos(heading)).max(1.0);
+            let angle = sign * atan2(half, depth);
             square = [unit(heading - angle), unit(heading + angle)];
             // An even bend's chord halves the turn.
             first = from + (leave + square[0]).normalize() * reach;

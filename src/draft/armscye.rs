@@ -7,6 +7,7 @@
 
 use super::DraftError;
 use super::frame::Frame;
+use crate::geometry::elementary::atan2;
 use crate::geometry::{
     Curve, Point, Span, Vec2, angle_between, intersect_lines, perpendicular, unit,
 };
@@ -53,9 +54,7 @@ fn armscye(spec: &ArmscyeSpec) -> Result<Armscye, DraftError> {
     let lean = angle_between(down, upper_chord);
     // Never so far outward that the lower part would have no corner left to round.
     let lower_chord = spec.underarm - spec.width_point;
-    let most = (FURTHEST_CORNER * lower_chord.x)
-        .atan2(lower_chord.y)
-        .max(0.0);
+    let most = atan2(FURTHEST_CORNER * lower_chord.x, lower_chord.y).max(0.0);
     let tilt = Span::from_low(0.0, most).nearest(SPARE_TURN - lean);
     let at_width = unit(std::f64::consts::FRAC_PI_2 - tilt);
     let square = perpendicular(spec.shoulder_direction);

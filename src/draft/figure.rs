@@ -1,5 +1,6 @@
 //! The measurements a draft works from, as plain numbers.
 
+use crate::geometry::elementary::hypot;
 use super::DraftError;
 use super::error::check_numbers;
 use crate::measurements::{Body, Measurement};
@@ -112,7 +113,7 @@ fn front_slant(f: &Figure) -> f64 {
     let down = (f.front_waist_length - f.neck_to_bust_point).max(0.0);
     let radii = (f.bust_girth - f.waist_girth).max(0.0) / (2.0 * std::f64::consts::PI);
     let cup = (f.bust_girth - f.underbust_girth).max(0.0) / 4.0;
-    down.hypot(radii + cup) - down
+    hypot(down, radii + cup) - down
 }
 
 impl From<&Body> for Figure {

@@ -10,6 +10,7 @@ use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
 use super::{DraftError, Ease, Figure};
 use crate::alterations::{DartsPoint, WaistSpec, waistline};
+use crate::geometry::elementary::{atan2, cos, sin};
 use crate::geometry::{Curve, Point, Rigid, Span, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
@@ -291,7 +292,7 @@ impl Bust {
     fn of(f: &Figure, waist: f64, underarm: f64, neck: &Neckline, front_side: Point) -> Self {
         let half_width = f.bust_point_width / 2.0;
         let across = half_width - neck.front_width;
-        let down = (f.neck_to_bust_point.powi(2) - across.powi(2))
+        let down = (f.neck_to_bust_point * f.neck_to_bust_point - across * across)
             .max(0.0)
             .sqrt();
         // Between the underarm and well above the waist, whatever the tape said.
@@ -342,7 +343,7 @@ impl Bust {
             ));
         }
         let above = underarm - tip.y;
-        let radius_squared = run.powi(2) + (above - lift).powi(2);
+        let radius_squared = run * run + (above - lift) * (above - lift);
         within(
             "front width beside the bust point",
             run,
@@ -350,8 +351,8 @@ impl Bust {
             "mm",
             "Check bust_point_width against bust_girth",
         )?;
-        let closed_run = (radius_squared - above.powi(2)).max(0.0).sqrt();
-        let angle = above.atan2(closed_run) - (above - lift).atan2(run);
+        let closed_run = (radius_squared - above * above).max(0.0).sqrt();
+        let angle = atan2(above, closed_run) - atan2(above - lift, run);
         Ok(BustShape {
             tip,
             lift,
@@ -363,5 +364,5 @@ impl Bust {
 
 /// Lift of the underarm point for a dart angle, `run` beside and `above` below (+) the tip.
 fn lift_for(angle: f64, run: f64, above: f64) -> f64 {
-    above - (above - run * angle.sin()) / angle.cos()
+    above - (above - run * sin(angle)) / cos(angle)
 }

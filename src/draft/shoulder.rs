@@ -4,6 +4,7 @@ use super::error::within;
 use super::neckline::Neckline;
 use super::shaping::ShoulderFullness;
 use super::{DraftError, Figure};
+use crate::geometry::elementary::{asin, cos};
 use crate::geometry::{Curve, Point, Rigid, Span, Vec2, root, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning, shaped_mouth};
 
@@ -108,7 +109,7 @@ fn open(side: Point, length: f64, slope: f64, intake: f64) -> OpenShoulder {
     let inner = side + along * (DART_PLACE * length);
     // The tip lies toward the centre: the dart points at the shoulder blade.
     let tip = inner + Vec2::new(-0.10, 1.0).normalize() * DART_LENGTH;
-    let turn = 2.0 * (intake / 2.0 / DART_LENGTH).asin();
+    let turn = 2.0 * asin(intake / 2.0 / DART_LENGTH);
     let opening = Rigid::turn_about(tip, turn);
     OpenShoulder {
         inner,
@@ -129,7 +130,7 @@ fn sewn_back_slope(length: f64, intake: f64, open_slope: f64) -> Result<f64, Dra
         open_slope + 0.1,
         |slope| {
             let o = open(Point::ORIGIN, length, slope, intake);
-            o.end.y.atan2(o.end.x) - open_slope
+            o.end.to_vec2().atan2() - open_slope
         },
     )
     .map_err(|source| DraftError::Construction {
@@ -219,7 +220,7 @@ impl Shoulders {
             Ok((shoulders, tip))
         };
         let (shoulders, tip) = as_long_as(f.shoulder_length)?;
-        let short = (back_width - OUTWARD - tip.x) / back_slope(f.shoulder_slope).cos();
+        let short = (back_width - OUTWARD - tip.x) / cos(back_slope(f.shoulder_slope));
         if short <= 0.0 {
             return Ok(shoulders);
         }

@@ -3,6 +3,7 @@
 use super::error::within;
 use super::shaping::{Lower, SideLine};
 use super::{DraftError, Figure};
+use crate::geometry::elementary::atan;
 use crate::geometry::{Curve, Point, Span, Vec2};
 
 /// What a side seam runs through, measured from the underarm: x outward, y down.
@@ -39,12 +40,7 @@ pub(super) fn side_seam(f: &Figure, lower: Lower, spec: &SideSpec) -> Result<Cur
         SideLine::Straight => eased_into_plumb(hip)?,
         SideLine::Shaped => shaped(waist, hip)?,
     };
-    let steep = |from: Point, to: Point| {
-        ((to.x - from.x) / (to.y - from.y))
-            .atan()
-            .to_degrees()
-            .abs()
-    };
+    let steep = |from: Point, to: Point| atan((to.x - from.x) / (to.y - from.y)).to_degrees().abs();
     let steepest = match side {
         SideLine::Straight => steep(Point::ORIGIN, hip),
         SideLine::Shaped => steep(Point::ORIGIN, waist).max(steep(waist, hip)),

@@ -295,7 +295,7 @@ fn side_seam(levels: &Levels, hip: f64) -> Result<(Curve, Vec2), DraftError> {
 
 /// About the level of the waist edge at a distance from the fold: it rises evenly faster.
 fn waist_level(levels: &Levels, q: &Quarter, at: f64) -> f64 {
-    q.lowered - (q.lowered + levels.raised) * (at / q.waist).powi(2)
+    q.lowered - (q.lowered + levels.raised) * (at / q.waist) * (at / q.waist)
 }
 
 fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {

@@ -4,6 +4,7 @@
 use super::error::within;
 use super::sleeve_cap::{Cap, CapSpec, cap, cap_widths};
 use super::{DraftError, Ease, Figure, SleeveLength};
+use crate::geometry::elementary::asin;
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, along, crossings, perpendicular, root,
 };
@@ -228,7 +229,7 @@ fn bent(f: &Figure, biceps: f64, below: f64, down: (Vec2, Vec2)) -> Result<Lower
     let side = |width: f64| (biceps - width) / 2.0;
     let hinge = Point::new(biceps - side(elbow), level);
     let upper_leg = Point::new(side(elbow), level);
-    let turn = Rigid::turn_about(hinge, -2.0 * (ELBOW_DART / 2.0 / elbow).asin());
+    let turn = Rigid::turn_about(hinge, -2.0 * asin(ELBOW_DART / 2.0 / elbow));
     let lower_leg = turn.apply(upper_leg);
     let front_wrist = turn.apply(Point::new(biceps - side(wrist), below));
     let back_wrist = turn.apply(Point::new(side(wrist), below));

@@ -61,7 +61,7 @@ fn cubics(
     let chord = top - from;
     let inward = chord.x.signum();
     let turn = from + chord * shape.turn_at;
-    let rise = (-chord.y).atan2(chord.x.abs());
+    let rise = Vec2::new(chord.x.abs(), -chord.y).atan2();
     let rise = rise + shape.steeper * rise * (1.0 - rise / std::f64::consts::FRAC_PI_2);
     let steep = unit(-rise);
     let tangent = Vec2::new(steep.x * inward, steep.y);

@@ -3,6 +3,9 @@
 use kurbo::{Point, Size};
 use thiserror::Error;
 
+/// Steps of a millimetre in which sides are compared.
+const STEPS: f64 = 1000.0;
+
 /// A box to be placed: what it is called and how much room it takes, in mm.
 ///
 /// ```
@@ -91,7 +94,8 @@ pub enum ArrangeError {
 ///
 /// Boxes are dropped one by one to the highest, then leftmost place where they fit below the
 /// outline of those already placed. This is done for several orders (tallest, widest and largest
-/// first, and as given); the shortest result counts, and of equal ones the narrowest.
+/// first, and as given); the shortest result counts, and of equal ones the narrowest. Sides are
+/// compared in steps of a thousandth of a millimetre.
 ///
 /// ```
 /// use blockwright::drawing::{Footprint, arrange};
@@ -128,12 +132,13 @@ pub fn arrange(
         }
     }
     let keys: [fn(Size) -> f64; 4] = [|s| s.height, |s| s.width, Size::area, |_| 0.0];
+    let sizes: Vec<Size> = boxes.iter().map(|each| stepped(each.size)).collect();
     let mut best: Option<Arrangement> = None;
     for key in keys {
-        let mut order: Vec<usize> = (0..boxes.len()).collect();
+        let mut order: Vec<usize> = (0..sizes.len()).collect();
         // A stable sort: equal boxes keep the order they were given in.
-        order.sort_by(|&a, &b| key(boxes[b].size).total_cmp(&key(boxes[a].size)));
-        let found = drop_in_order(boxes, &order, sheet_width, gap);
+        order.sort_by(|&a, &b| key(sizes[b]).total_cmp(&key(sizes[a])));
+        let found = drop_in_order(&sizes, &order, sheet_width, gap);
         let better = best.as_ref().is_none_or(|best| {
             (found.size.height, found.size.width) < (best.size.height, best.size.width)
         });
@@ -165,17 +170,21 @@ struct Step {
     y: f64,
 }
 
-fn drop_in_order(boxes: &[Footprint], order: &[usize], sheet: f64, gap: f64) -> Arrangement {
+/// The size in whole thousandths of a millimetre, never smaller by more than a rounding error: sides
+/// that differ by less are equal, so that the last bits of a curve decide no order.
+fn stepped(size: Size) -> Size {
+    let up = |side: f64| (side * STEPS - 1e-3).ceil() / STEPS + 0.0;
+    Size::new(up(size.width), up(size.height))
+}
+
+fn drop_in_order(sizes: &[Size], order: &[usize], sheet: f64, gap: f64) -> Arrangement {
     // Each box carries its gap on the right and below; the sheet gets one gap more to allow it.
     let end = sheet + gap;
     let mut outline = vec![Step { x: 0.0, y: 0.0 }];
-    let mut at = vec![Point::ZERO; boxes.len()];
+    let mut at = vec![Point::ZERO; sizes.len()];
     let mut size = Size::ZERO;
     for &index in order {
-        let (width, height) = (
-            boxes[index].size.width + gap,
-            boxes[index].size.height + gap,
-        );
+        let (width, height) = (sizes[index].width + gap, sizes[index].height + gap);
         let mut place = Point::new(0.0, f64::INFINITY);
         for (first, step) in outline.iter().enumerate() {
             // A hair of slack: sums of widths are not exact.

@@ -1,5 +1,6 @@
 //! Ruler and compass: points from lines, angles and distances.
 
+use super::elementary::atan2;
 use super::{GeometryError, tolerance};
 use kurbo::{Point, Vec2};
 
@@ -54,7 +55,7 @@ pub fn along(from: Point, toward: Point, distance: f64) -> Point {
 /// ```
 #[must_use]
 pub fn angle_between(a: Vec2, b: Vec2) -> f64 {
-    a.cross(b).atan2(a.dot(b))
+    atan2(a.cross(b), a.dot(b))
 }
 
 /// Where the line through `p` along `u` meets the line through `q` along `v`.

@@ -8,6 +8,7 @@
 
 mod construct;
 mod curve;
+pub(crate) mod elementary;
 mod error;
 mod flatten;
 mod intersect;

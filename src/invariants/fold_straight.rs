@@ -3,6 +3,7 @@
 use super::inside::Inside;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::geometry::elementary::atan2;
 use crate::geometry::{Curve, Point, Rigid, Vec2};
 use crate::piece::{Cut, Edge, EdgeRole, Pattern, Piece};
 use std::ops::ControlFlow;
@@ -138,10 +139,7 @@ fn straight(
         )?;
     }
     let [from, to] = piece.grain();
-    let angle = (to - from)
-        .cross(chord)
-        .abs()
-        .atan2((to - from).dot(chord).abs());
+    let angle = atan2((to - from).cross(chord).abs(), (to - from).dot(chord).abs());
     if beyond(angle, tolerances.square) {
         report(
             FoldFault::Askew {

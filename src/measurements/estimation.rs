@@ -2,6 +2,7 @@
 
 use super::estimates::{INVERSE_SCATTER, REQUIRED_ENDS, REQUIRED_MEANS, ROWS, Row, WOMEN};
 use super::measurement::Measurement;
+use crate::geometry::elementary::hypot;
 
 /// How far a share of the height may leave those found in the survey.
 const SHARE_MARGIN: f64 = 0.1;
@@ -46,7 +47,7 @@ pub(super) fn estimate(of: Measurement, required: &Required) -> Option<(f64, f64
             (row.slopes[k] * stray).abs()
         })
         .sum();
-    let spread = chance.hypot(SLOPE_DOUBT * beyond);
+    let spread = hypot(chance, SLOPE_DOUBT * beyond);
     Some((
         of.range().nearest(in_proportion(row, value, required[0])),
         spread,

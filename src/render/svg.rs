@@ -91,14 +91,13 @@ fn figure(out: &mut String, figure: &Figure) {
 fn text(out: &mut String, text: &Text) {
     let at = text.motion();
     let [a, b, c, d, x, y] = at.as_coeffs();
-    let place = if text.rotation == 0.0 {
-        format!("x=\"{}\" y=\"{}\"", number(x), number(y))
+    let [a, b, c, d] = [a, b, c, d].map(|part| fixed(part, 6));
+    let (x, y) = (number(x), number(y));
+    // Asked of what is written: a turn by less than that is none.
+    let place = if a == "1.000000" && b == "0.000000" {
+        format!("x=\"{x}\" y=\"{y}\"")
     } else {
-        format!(
-            "transform=\"matrix({a:.6} {b:.6} {c:.6} {d:.6} {} {})\"",
-            number(x),
-            number(y)
-        )
+        format!("transform=\"matrix({a} {b} {c} {d} {x} {y})\"")
     };
     let weight = match text.style.face {
         Face::Regular => "",

@@ -8,5 +8,6 @@ mod lay;
 mod marks;
 mod pictures;
 mod printing;
+mod same_bytes;
 #[path = "../support/mod.rs"]
 mod support;

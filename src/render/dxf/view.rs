@@ -37,6 +37,6 @@ impl View {
     /// from 0 to 360.
     pub(super) fn degrees(self, on_page: Vec2) -> f64 {
         let v = self.point(on_page.to_point()).to_vec2();
-        v.y.atan2(v.x).to_degrees().rem_euclid(360.0)
+        v.atan2().to_degrees().rem_euclid(360.0)
     }
 }
