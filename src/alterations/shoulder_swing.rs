@@ -4,8 +4,8 @@ use super::AlterationError;
 use super::distortion::distortion;
 use super::hinge::Hinge;
 use super::stretch::{Distortion, Swing};
-use crate::geometry::elementary::{asin, cos, sin};
 use crate::geometry::Span;
+use crate::geometry::elementary::{asin, cos, sin};
 use crate::piece::{Piece, Warning};
 
 /// Shoulders flatter than this after the alteration are told, in degrees.

@@ -1,8 +1,8 @@
 //! The measurements a draft works from, as plain numbers.
 
-use crate::geometry::elementary::hypot;
 use super::DraftError;
 use super::error::check_numbers;
+use crate::geometry::elementary::hypot;
 use crate::measurements::{Body, Measurement};
 
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.

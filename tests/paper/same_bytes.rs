@@ -52,13 +52,13 @@ fn seeded_jobs_are_made_and_differ() {
         .filter(|text| text.contains(" refused: "))
         .collect();
     assert!(refused.len() <= FEW as usize / 4, "{refused:?}");
-    let malformed = |text: &&&String| text.contains("job file") || text.contains("expected");
-    for text in refused.iter().filter(malformed) {
-        panic!(
-            "{text}\n{}",
-            job_text(text.split(' ').next().unwrap().parse().unwrap())
-        );
-    }
+    // A job that cannot even be read would compare nothing.
+    let read = |text: &&&String| !text.contains("expected");
+    assert_eq!(
+        refused.iter().filter(read).count(),
+        refused.len(),
+        "{refused:?}"
+    );
     let texts: std::collections::BTreeSet<String> = (0..FEW).map(job_text).collect();
     assert_eq!(texts.len(), FEW as usize);
 }
