@@ -5,6 +5,10 @@
 //! `libm` crate, which computes them with sums and products alone; `kurbo` and `nalgebra` are
 //! built to use it too. `clippy.toml` keeps the methods of `f64` out of the library. Square root,
 //! rounding and the four rules are exact everywhere and need nothing of this.
+//!
+//! A program that switches on the feature `std` of kurbo or of one of its dependencies (`arrayvec`,
+//! `polycool`, `smallvec`) gives kurbo the system's functions back: its files may then differ in
+//! the last digit from those made elsewhere. Here `tests/codebase` sees that nothing does.
 #![allow(dead_code, unused_imports)] // The set is whole, so that nobody has to fall back on the system's.
 
 pub(crate) use libm::{acos, asin, atan, atan2, cbrt, cos, exp, log as ln, pow, sin, tan};

@@ -83,3 +83,20 @@ fn without_features_few_crates_are_needed() {
     );
     assert!(crates.len() < 25, "{}: {crates:?}", crates.len());
 }
+
+/// kurbo takes sine and its kin from the system as soon as anything that it is built on brings
+/// the standard library, and systems differ in the last bits.
+#[test]
+fn nothing_gives_kurbo_the_mathematics_of_the_system() {
+    for name in ["kurbo", "polycool", "arrayvec", "smallvec", "libm"] {
+        let out = Command::new(env!("CARGO"))
+            .args(["tree", "--edges", "features", "--prefix", "none"])
+            .args(["--offline", "--invert", name])
+            .current_dir(env!("CARGO_MANIFEST_DIR"))
+            .output()
+            .unwrap();
+        let told = String::from_utf8(out.stdout).unwrap();
+        assert!(told.starts_with(name), "{name}: {told}");
+        assert!(!told.contains(&format!("{name} feature \"std\"")), "{told}");
+    }
+}
