@@ -16,14 +16,16 @@ use serde::{Deserialize, Serialize};
 /// add hip_girth.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, Abdomen, alter, reading};
+/// use blockwright::alterations::{Alteration, Abdomen, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let mut figure = Figure::cylinder(960.0);
 /// figure.waist_girth = 720.0;
 /// let pattern = skirt(&figure, &Ease::of(Fit::Regular), None)?;
 /// let step: Box<dyn Alteration> = Box::new(Abdomen { amount: 12.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let centre = |p| reading(p, "front centre_front length").unwrap_or(0.0);
+/// let what = Measure::edge_length("front", EdgeName::CENTRE_FRONT);
+/// let centre = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((centre(&done.pattern) - centre(&pattern) - 12.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

@@ -1,32 +1,33 @@
 //! What an alteration changed and what it kept, in numbers.
 
-use super::readings::{Readings, Unit};
-use crate::piece::{BodySide, Pattern};
+use super::Promise;
+use super::readings::Readings;
+use crate::piece::{Measure, MeasureKind, MeasureUnit, Pattern};
 
 /// One thing that an alteration changed.
 ///
 /// ```
-/// use blockwright::alterations::{Change, Unit};
-/// let c = Change { what: "back centre_back length".into(), before: 980.0, after: 955.0, unit: Unit::Millimetres };
-/// assert_eq!(c.difference(), -25.0);
+/// use blockwright::alterations::Change;
+/// use blockwright::piece::{EdgeName, Measure};
+/// let centre = Measure::edge_length("back", EdgeName::CENTRE_BACK);
+/// let change = Change { measure: centre, before: Some(980.0), after: Some(955.0) };
+/// assert_eq!(change.difference(), Some(-25.0));
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Change {
-    /// What: piece, edge or dart, and which of its measures.
-    pub what: String,
-    /// Before the alteration.
-    pub before: f64,
-    /// After it; NaN when it is no longer there, before it when it was not.
-    pub after: f64,
-    /// Unit of both.
-    pub unit: Unit,
+    /// What changed.
+    pub measure: Measure,
+    /// Before the alteration, in the unit of the measure; none when it was not there.
+    pub before: Option<f64>,
+    /// After it; none when it is no longer there.
+    pub after: Option<f64>,
 }
 
 impl Change {
-    /// After less before.
+    /// After less before, where it was there both times.
     #[must_use]
-    pub fn difference(&self) -> f64 {
-        self.after - self.before
+    pub fn difference(&self) -> Option<f64> {
+        Some(self.after? - self.before?)
     }
 }
 
@@ -44,11 +45,11 @@ pub struct Account {
     /// The amount in `unit`, where the alteration has one.
     pub amount: Option<f64>,
     /// Unit of the amount.
-    pub unit: Unit,
+    pub unit: MeasureUnit,
     /// Everything that is different.
     pub changes: Vec<Change>,
     /// What was promised to stay, and did.
-    pub kept: Vec<String>,
+    pub kept: Vec<Measure>,
 }
 
 /// Differences smaller than this are rounding, in millimetres or degrees.
@@ -60,11 +61,13 @@ const SAME: f64 = 5e-4;
 /// ```
 /// use blockwright::alterations::changes;
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::piece::{EdgeName, Measure};
 /// let knee = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(550.0))?;
 /// let longer = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), Some(600.0))?;
 /// let found = changes(&knee, &longer);
-/// let side = found.iter().find(|change| change.what == "back side_seam length");
-/// assert!(side.is_some_and(|change| change.difference() > 49.0));
+/// let side = Measure::edge_length("back", EdgeName::SIDE_SEAM);
+/// let side = found.iter().find(|change| change.measure == side);
+/// assert!(side.and_then(|change| change.difference()).is_some_and(|by| by > 49.0));
 /// assert!(changes(&knee, &knee).is_empty());
 /// # Ok::<(), blockwright::draft::DraftError>(())
 /// ```
@@ -74,49 +77,57 @@ pub fn changes(before: &Pattern, after: &Pattern) -> Vec<Change> {
 }
 
 /// As [`changes`], of patterns that have been measured.
+///
+/// What became unlike on the two sides is compared with what both sides had, and the other way
+/// round.
 pub(super) fn changes_between(old: &Readings, new: &Readings) -> Vec<Change> {
     let mut found: Vec<Change> = Vec::new();
-    // A piece that became unlike on its two sides is compared with what both sides were.
-    let divided = |what: &str| new.iter().any(|r| whole(&r.what).as_deref() == Some(what));
-    for reading in old.iter() {
-        let now = new.find(&reading.what);
-        if now.is_none() && divided(&reading.what) {
-            continue;
-        }
-        let value = now.map_or(f64::NAN, |r| r.value);
-        if value.is_nan() || (value - reading.value).abs() > SAME {
+    let mut compare = |measure: &Measure, before: Option<f64>, after: Option<f64>| {
+        let same = matches!((before, after), (Some(b), Some(a)) if (a - b).abs() <= SAME);
+        if !same {
             found.push(Change {
-                what: reading.what.clone(),
-                before: reading.value,
-                after: value,
-                unit: reading.unit,
+                measure: measure.clone(),
+                before,
+                after,
             });
+        }
+    };
+    for (measure, before) in old.iter() {
+        if new.has(measure) || !new.has_on_a_side(measure) {
+            compare(measure, Some(before), new.get(measure));
         }
     }
-    for reading in new.iter() {
-        if old.find(&reading.what).is_some() {
-            continue;
-        }
-        let was = whole(&reading.what).and_then(|whole| old.find(&whole));
-        let before = was.map_or(f64::NAN, |r| r.value);
-        if before.is_nan() || (before - reading.value).abs() > SAME {
-            found.push(Change {
-                what: reading.what.clone(),
-                before,
-                after: reading.value,
-                unit: reading.unit,
-            });
+    for (measure, after) in new.iter() {
+        if !old.has(measure) && !old.has_on_a_side(measure) {
+            compare(measure, old.get(measure), Some(after));
         }
     }
     found
 }
 
-/// The name that a measure of one side had when both sides were alike.
-fn whole(what: &str) -> Option<String> {
-    BodySide::BOTH.into_iter().find_map(|side| {
-        let word = format!(" {}", side.name());
-        let at = what.find(&word)?;
-        let rest = &what[at + word.len()..];
-        (rest.is_empty() || rest.starts_with(' ')).then(|| format!("{}{rest}", &what[..at]))
-    })
+/// The measures that were promised to stay and were there, each once: what both sides share
+/// without a side.
+pub(super) fn kept(promises: &[Promise], before: &Readings, after: &Readings) -> Vec<Measure> {
+    let stays = |p: &&Promise| p.change == 0.0 && before.get(&p.measure).is_some();
+    let all: Vec<&Measure> = promises.iter().filter(stays).map(|p| &p.measure).collect();
+    let mut found: Vec<Measure> = Vec::new();
+    for measure in &all {
+        let Some(of) = shown(measure, &all, after) else {
+            continue;
+        };
+        if !found.contains(&of) {
+            found.push(of);
+        }
+    }
+    found
+}
+
+/// The measure as the altered pattern has it; none of half a girth of the trunk.
+fn shown(measure: &Measure, all: &[&Measure], after: &Readings) -> Option<Measure> {
+    let Some(side) = measure.side().filter(|_| !after.has(measure)) else {
+        return Some(measure.clone());
+    };
+    let is_girth = matches!(measure.kind(), MeasureKind::FinishedGirth { .. });
+    let other = measure.on(side.other());
+    (!is_girth || all.contains(&&other)).then(|| measure.of_both_sides())
 }

@@ -1,7 +1,7 @@
 //! What every alteration is.
 
-use super::{AlterationError, Promise, Unit};
-use crate::piece::{Pattern, Warning};
+use super::{AlterationError, Promise, StructureChange};
+use crate::piece::{MeasureUnit, Pattern, Warning};
 use std::fmt;
 
 /// A pattern altered, and what the cutter should know of it.
@@ -29,7 +29,7 @@ impl From<Pattern> for Altered {
 
 /// An alteration: a value that makes a new pattern from a pattern.
 ///
-/// Laws and promises are not its business: the pipeline checks them after every step. An
+/// Laws, promises and structure are not its business: the pipeline checks them after every step. An
 /// alteration of one's own is written like those here, in the verbs of [`Paper`](super::Paper)
 /// and [`Sketch`](super::Sketch). It can be sent to other threads and shared between them.
 ///
@@ -47,15 +47,22 @@ pub trait Alteration: fmt::Debug + Send + Sync {
     fn amount(&self) -> Option<f64>;
 
     /// Unit of the amount.
-    fn unit(&self) -> Unit {
-        Unit::Millimetres
+    fn unit(&self) -> MeasureUnit {
+        MeasureUnit::Millimetres
     }
 
     /// The same alteration by another amount.
     fn with_amount(&self, amount: f64) -> Box<dyn Alteration>;
 
-    /// What is kept on this pattern.
+    /// What is kept on this pattern. Each promise must speak of something that the pattern has,
+    /// unless it is made [if it is there](Promise::if_there).
     fn promises(&self, before: &Pattern) -> Vec<Promise>;
+
+    /// What it removes from this pattern by name, and what it adds. Everything else has to
+    /// survive: pieces, edges, darts, notches, lines, named points, seams, girths.
+    fn structure_change(&self, _before: &Pattern) -> StructureChange {
+        StructureChange::none()
+    }
 
     /// The alteration with its amount known, where the amount follows from the pattern; nothing
     /// where it is known as it stands.

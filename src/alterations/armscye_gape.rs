@@ -7,9 +7,10 @@ use super::neckline_gape::bust_dart;
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::geometry::{Curve, GeometryError, Rigid, root};
-use crate::piece::{Dart, EdgeName, Pattern};
+use crate::piece::{Dart, EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// The side of the body on which an armscye gapes.
@@ -39,9 +40,10 @@ pub enum GapeSide {
 /// Usual amounts: 4 to 12 mm, as at the neckline (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, ArmscyeGape, GapeSide, alter, reading};
+/// use blockwright::alterations::{Alteration, ArmscyeGape, GapeSide, alter};
 /// use blockwright::draft::{Block, DraftOptions, draft};
 /// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let body = Body::from_taken([
 ///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
@@ -49,7 +51,8 @@ pub enum GapeSide {
 /// let pattern = draft(&body, &DraftOptions::of(Block::Dress))?;
 /// let step: Box<dyn Alteration> = Box::new(ArmscyeGape { amount: 6.0, side: GapeSide::Front });
 /// let done = alter(&pattern, &[step])?;
-/// let armscye = |p| reading(p, "front armscye length").unwrap_or(0.0);
+/// let what = Measure::edge_length("front", EdgeName::ARMSCYE);
+/// let armscye = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((armscye(&pattern) - armscye(&done.pattern) - 6.0).abs() < 1e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -100,17 +103,18 @@ impl Alteration for ArmscyeGape {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises = Vec::new();
         if let Ok(half) = self.half(before) {
-            let name = half.piece.name();
-            for edge in ["neckline", "shoulder", "side_seam", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let armscye = format!("{name} armscye length");
+            let edges = [EdgeName::NECKLINE, EdgeName::SHOULDER, EdgeName::SIDE_SEAM];
+            promises.extend(edges_stay(half.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(half.piece, &lower));
+            let armscye = Measure::edge_length(half.piece.name(), EdgeName::ARMSCYE);
             promises.push(Promise::changes_by(armscye, -self.amount));
         }
-        let told = |name: &str| self.side == GapeSide::Front && name == "bust";
-        for girth in before.girths().iter().filter(|g| !told(&g.name)) {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        let reported: &[&str] = match self.side {
+            GapeSide::Front => &["bust"],
+            GapeSide::Back => &[],
+        };
+        promises.extend(girths_stay(before, reported));
         promises
     }
 

@@ -7,12 +7,13 @@ use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::{UpperHalf, moved_dart};
 use super::wedge::check_dart;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, solve_sleeves};
 use crate::geometry::elementary::atan2;
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, tolerance,
 };
-use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece, Pressed};
+use crate::piece::{Apexes, Dart, EdgeName, Measure, Pattern, Piece, Pressed};
 use serde::{Deserialize, Serialize};
 
 /// Where the fullness over a rounded back goes when the shoulder has no dart yet.
@@ -45,12 +46,14 @@ pub enum Fullness {
 /// Usual amounts: 6 to 15 mm, at most 20 to 25 (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, BackLengthIncrease, alter, reading};
+/// use blockwright::alterations::{Alteration, BackLengthIncrease, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(BackLengthIncrease::by(10.0));
 /// let done = alter(&pattern, &[step])?;
-/// let length = |p| reading(p, "back centre_back length").unwrap_or(0.0);
+/// let what = Measure::edge_length("back", EdgeName::CENTRE_BACK);
+/// let length = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((length(&done.pattern) - length(&pattern) - 10.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -101,19 +104,17 @@ impl Alteration for BackLengthIncrease {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises = Vec::new();
         if let Ok(back) = UpperHalf::back(before) {
-            let name = back.piece.name();
-            for edge in ["neckline", "armscye", "side_seam", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
+            let edges = [EdgeName::NECKLINE, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
+            promises.extend(edges_stay(back.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(back.piece, &lower));
             if self.opens_dart(&back) {
-                promises.push(Promise::exactly(format!("{name} shoulder length")));
+                promises.extend(edges_stay(back.piece, &[EdgeName::SHOULDER]));
             }
-            let centre = format!("{name} centre_back length");
+            let centre = Measure::edge_length(back.piece.name(), EdgeName::CENTRE_BACK);
             promises.push(Promise::changes_by(centre, self.amount));
         }
-        for girth in before.girths() {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &[]));
         promises
     }
 

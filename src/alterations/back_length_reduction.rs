@@ -9,9 +9,10 @@ use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
 use super::waist_wedge::waist_wedge;
-use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, shoulder_slope};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
-use crate::piece::{Apexes, EdgeName, Pattern, Piece, Warning};
+use crate::piece::{Apexes, EdgeName, Measure, Pattern, Piece, Warning, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
 /// Shortens the centre back above the waist; the side seams stay.
@@ -34,12 +35,14 @@ use serde::{Deserialize, Serialize};
 /// finished hip with less ease than [`LEAST_HIP_EASE`] is refused.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, BackLengthReduction, alter, reading};
+/// use blockwright::alterations::{Alteration, BackLengthReduction, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
 /// let step: Box<dyn Alteration> = Box::new(BackLengthReduction::by(15.0));
 /// let done = alter(&pattern, &[step])?;
-/// let length = |p| reading(p, "back centre_back length").unwrap_or(0.0);
+/// let what = Measure::edge_length("back", EdgeName::CENTRE_BACK);
+/// let length = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((length(&pattern) - length(&done.pattern) - 15.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -89,16 +92,14 @@ impl Alteration for BackLengthReduction {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises = Vec::new();
         for piece in backs(before) {
-            let name = piece.name();
-            for edge in ["side_seam", "neckline", "shoulder", "waist"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let centre = format!("{name} centre_back length");
+            promises.extend(edges_stay(piece, &[EdgeName::SIDE_SEAM]));
+            // A skirt has no neck and no shoulder, a dress no waist seam.
+            let edges = [EdgeName::NECKLINE, EdgeName::SHOULDER, EdgeName::WAIST];
+            promises.extend(edges_stay_if_there(piece, &edges));
+            let centre = Measure::edge_length(piece.name(), EdgeName::CENTRE_BACK);
             promises.push(Promise::changes_by(centre, -self.amount));
         }
-        for girth in before.girths() {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &[]));
         promises
     }
 

@@ -4,6 +4,7 @@ use super::amounts::{at_most, number};
 use super::bust_spread::spread;
 use super::sleeve::replaced;
 use super::with_girth_ease;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::piece::{Dart, EdgeName, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};
@@ -24,9 +25,10 @@ use serde::{Deserialize, Serialize};
 /// bust and its ease tell.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, Bust, alter, reading};
+/// use blockwright::alterations::{Alteration, Bust, alter};
 /// use blockwright::draft::{Block, DraftOptions, draft};
 /// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::piece::{Measure, Pattern};
 /// let body = Body::from_taken([
 ///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 940.0),
 ///     (Measurement::WaistGirth, 780.0), (Measurement::HipGirth, 1020.0),
@@ -34,7 +36,8 @@ use serde::{Deserialize, Serialize};
 /// let pattern = draft(&body, &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(Bust { amount: 10.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let angle = |p| reading(p, "front bust dart angle").unwrap_or(0.0);
+/// let what = Measure::dart_angle("front", "bust");
+/// let angle = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!(angle(&done.pattern) > angle(&pattern) + 2.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -67,21 +70,17 @@ impl Alteration for Bust {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises = Vec::new();
         for (piece, _) in fronts(before) {
-            let name = piece.name();
-            for edge in ["side_seam", "armscye", "shoulder", "neckline", "waist"] {
-                promises.push(Promise {
-                    within: NEAR,
-                    ..Promise::exactly(format!("{name} {edge} length"))
-                });
-            }
+            let edges = [
+                EdgeName::SIDE_SEAM,
+                EdgeName::ARMSCYE,
+                EdgeName::SHOULDER,
+                EdgeName::NECKLINE,
+            ];
+            promises.extend(edges_stay(piece, &edges));
+            promises.extend(edges_stay_if_there(piece, &[EdgeName::WAIST]));
         }
-        for girth in before.girths().iter().filter(|g| g.name != "bust") {
-            promises.push(Promise {
-                within: NEAR,
-                ..Promise::exactly(format!("{} finished", girth.name))
-            });
-        }
-        promises
+        promises.extend(girths_stay(before, &["bust"]));
+        promises.into_iter().map(|p| p.within(NEAR)).collect()
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {

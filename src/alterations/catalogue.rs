@@ -6,6 +6,7 @@ use super::{
     HipGirth, Length, LengthAt, NecklineGape, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
     WaistGirth,
 };
+use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
 
 /// One alteration of the catalogue.
@@ -25,9 +26,8 @@ pub struct Entry {
     pub keeps: &'static str,
     /// Names of the blocks it suits.
     pub blocks: &'static [&'static str],
-    /// The measure of the pattern by which a target can be given instead of an amount, as in
-    /// accounts.
-    pub target: Option<&'static str>,
+    /// The measure of the pattern by which a target can be given instead of an amount.
+    pub target: Option<fn() -> Measure>,
     /// A usual case of it.
     pub example: fn() -> Box<dyn Alteration>,
     /// Reads it from the settings of a job.
@@ -74,7 +74,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "shortens the centre back above the waist, for horizontal folds at the small of the back where the side seams are right",
         keeps: "side seam, neckline, shoulder and every girth; the centre back changes by exactly the amount",
         blocks: ALL,
-        target: Some("back centre_back length"),
+        target: Some(|| Measure::edge_length("back", EdgeName::CENTRE_BACK)),
         example: || Box::new(BackLengthReduction::by(15.0)),
         read: read::<BackLengthReduction>,
     },
@@ -83,7 +83,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "lengthens the centre back over the shoulder blades, for a rounded back whose neckline stands off and whose hem rises",
         keeps: "neckline, armscye, side seam and every girth; the centre back changes by exactly the amount",
         blocks: WITH_BODICE,
-        target: Some("back centre_back length"),
+        target: Some(|| Measure::edge_length("back", EdgeName::CENTRE_BACK)),
         example: || Box::new(BackLengthIncrease::by(8.0)),
         read: read::<BackLengthIncrease>,
     },
@@ -92,7 +92,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "slopes the shoulders more, for folds from the neck to the underarm, or less, for folds from the shoulder point to the centre",
         keeps: "shoulder, neckline and every girth; the armscye and its sleeve too while the underarm follows",
         blocks: WITH_BODICE,
-        target: Some("front shoulder slope"),
+        target: Some(|| Measure::shoulder_slope("front")),
         example: || Box::new(ShoulderSlope::by(3.0)),
         read: read::<ShoulderSlope>,
     },
@@ -110,7 +110,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "makes the shoulders broader, for a sleeve seam that rides up, or narrower, for one that hangs over the arm",
         keeps: "neckline, armscye, side seam, sleeve and every girth",
         blocks: WITH_BODICE,
-        target: Some("front shoulder length"),
+        target: Some(|| Measure::edge_length("front", EdgeName::SHOULDER)),
         example: || Box::new(ShoulderWidth::by(8.0)),
         read: read::<ShoulderWidth>,
     },
@@ -119,7 +119,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "takes in a front neckline that stands off, by a wedge passed into the bust dart",
         keeps: "centre front, shoulder, armscye, side seam and waist; the bust girth loses a little of its ease",
         blocks: WITH_BODICE,
-        target: Some("front neckline length"),
+        target: Some(|| Measure::edge_length("front", EdgeName::NECKLINE)),
         example: || Box::new(NecklineGape::by(6.0)),
         read: read::<NecklineGape>,
     },
@@ -142,7 +142,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "makes the back broader between the armscyes, for strain across the blades, or narrower, for folds down the back",
         keeps: "neckline, side seam and every girth but the back width itself; the shoulder too where it has a dart",
         blocks: WITH_BODICE,
-        target: Some("back_width finished"),
+        target: Some(|| Measure::girth("back_width")),
         example: || Box::new(BackWidth::by(10.0)),
         read: read::<BackWidth>,
     },
@@ -174,7 +174,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "gives room for a full bust or takes it from a small one, by amount at the bust point of each half",
         keeps: "armscye, shoulder, neckline, side seam with its dart closed, waist and hip, back",
         blocks: WITH_BODICE,
-        target: Some("front bust dart angle"),
+        target: Some(|| Measure::dart_angle("front", "bust")),
         example: || Box::new(Bust { amount: 10.0 }),
         read: read::<Bust>,
     },
@@ -183,7 +183,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "widens or narrows the waist at side seams and darts",
         keeps: "every other girth, both centres, neckline, shoulder, armscye and hem",
         blocks: ALL,
-        target: Some("waist finished"),
+        target: Some(|| Measure::girth("waist")),
         example: || Box::new(WaistGirth { amount: 16.0 }),
         read: read::<WaistGirth>,
     },
@@ -192,7 +192,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "widens or narrows the hips at the side seams, nothing at the waist, parallel below the hip",
         keeps: "the waist and every other girth, both centres; the hem is square",
         blocks: WITH_HIPS,
-        target: Some("hip finished"),
+        target: Some(|| Measure::girth("hip")),
         example: || Box::new(HipGirth { amount: 24.0 }),
         read: read::<HipGirth>,
     },
@@ -201,7 +201,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "gives length over a prominent seat, or takes it over a flat one",
         keeps: "side seam, front, waist and every girth; the centre back changes by exactly the amount",
         blocks: WITH_HIPS,
-        target: Some("back centre_back length"),
+        target: Some(|| Measure::edge_length("back", EdgeName::CENTRE_BACK)),
         example: || Box::new(Seat { amount: 12.0 }),
         read: read::<Seat>,
     },
@@ -210,7 +210,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "gives length over a prominent abdomen, or takes it over a flat one",
         keeps: "side seam, back, waist and every girth; the centre front changes by exactly the amount",
         blocks: WITH_HIPS,
-        target: Some("front centre_front length"),
+        target: Some(|| Measure::edge_length("front", EdgeName::CENTRE_FRONT)),
         example: || Box::new(Abdomen { amount: 12.0 }),
         read: read::<Abdomen>,
     },
@@ -219,7 +219,7 @@ pub const CATALOGUE: &[Entry] = &[
         says: "widens or narrows the sleeve at the biceps",
         keeps: "the cap's length and ease, its notches, the wrist, both underarm seams of one length",
         blocks: WITH_SLEEVE,
-        target: Some("upper_arm finished"),
+        target: Some(|| Measure::girth("upper_arm")),
         example: || Box::new(UpperArm { amount: 15.0 }),
         read: read::<UpperArm>,
     },

@@ -5,9 +5,10 @@ use super::quarter::{Half, centre, hem, quarters, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Vec2};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, Measure, Pattern, Piece};
 
 /// Least distance of the grain line's ends from waist and hem, in millimetres.
 const GRAIN_INSIDE: f64 = 18.0;
@@ -39,17 +40,18 @@ impl CentreLength {
     /// Kept are every girth and the edges of the half but its centre and hem; the centre changes
     /// by the amount.
     pub fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises: Vec<Promise> = before
-            .girths()
-            .iter()
-            .map(|g| Promise::exactly(format!("{} finished", g.name)))
-            .collect();
+        let mut promises: Vec<Promise> = girths_stay(before, &[]).collect();
         for (piece, centre) in self.pieces(before) {
-            let name = piece.name();
-            for edge in ["side_seam", "waist", "neckline", "shoulder", "armscye"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let centre = format!("{name} {centre} length");
+            promises.extend(edges_stay(piece, &[EdgeName::SIDE_SEAM]));
+            // A skirt has no neck, a dress no waist seam.
+            let edges = [
+                EdgeName::WAIST,
+                EdgeName::NECKLINE,
+                EdgeName::SHOULDER,
+                EdgeName::ARMSCYE,
+            ];
+            promises.extend(edges_stay_if_there(piece, &edges));
+            let centre = Measure::edge_length(piece.name(), centre);
             promises.push(Promise::changes_by(centre, self.amount));
         }
         promises

@@ -4,7 +4,7 @@ use super::dart_finding::{found, free_places, kept_of, turned_darts};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
 use super::sleeve::replaced;
-use super::{Alteration, AlterationError, Altered, Promise};
+use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
 use crate::piece::{EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -41,14 +41,15 @@ fn middle() -> f64 {
 /// The angles at the apex sum to what they did; every sewn length and every girth stay.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, DartDivision, alter, reading};
+/// use blockwright::alterations::{Alteration, DartDivision, alter};
+/// use blockwright::piece::{Measure, Pattern};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
 /// let mut figure = Figure::cylinder(920.0);
 /// figure.waist_girth = 740.0;
 /// let pattern = draft_figure(&figure, &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(DartDivision::of("shoulder").part("neckline", 0.5, 0.4));
 /// let done = alter(&pattern, &[step])?;
-/// let angle = |p, dart| reading(p, &format!("back {dart} dart angle")).unwrap_or(0.0);
+/// let angle = |p: &Pattern, dart: &str| p.measured(&Measure::dart_angle("back", dart)).unwrap_or(0.0);
 /// let sum = angle(&done.pattern, "shoulder") + angle(&done.pattern, "shoulder neckline");
 /// assert!((sum - angle(&pattern, "shoulder")).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -126,14 +127,17 @@ impl DartDivision {
     }
 }
 
-/// A name no dart of the piece has yet.
-fn fresh(piece: &Piece, dart: &str, edge: &str) -> String {
-    let plain = format!("{dart} {edge}");
-    let numbered = (2..=piece.darts().len() + 1).map(|n| format!("{plain} {n}"));
-    std::iter::once(plain.clone())
-        .chain(numbered)
-        .find(|name| piece.dart(name).is_none())
-        .unwrap_or(plain)
+/// Names for the parts of a dart that no dart of the piece has yet.
+fn fresh(piece: &Piece, dart: &str, parts: &[DartPart]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for part in parts {
+        let plain = format!("{dart} {}", part.to);
+        let mut all = std::iter::once(plain.clone()).chain((2..).map(|n| format!("{plain} {n}")));
+        let free = |name: &String| piece.dart(name).is_none() && !names.contains(name);
+        let name = all.find(free).unwrap_or(plain.clone());
+        names.push(name);
+    }
+    names
 }
 
 impl Alteration for DartDivision {
@@ -147,6 +151,21 @@ impl Alteration for DartDivision {
 
     fn with_amount(&self, _amount: f64) -> Box<dyn Alteration> {
         Box::new(self.clone())
+    }
+
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        let Ok((piece, dart)) = found(before, &self.dart, self.piece.as_deref()) else {
+            return StructureChange::none();
+        };
+        let names = fresh(piece, &dart.name, &self.into);
+        let mut change = StructureChange::none();
+        for name in names {
+            change = change.adds(Part::dart(piece.name(), name));
+        }
+        match self.sum() {
+            Ok(sum) if sum >= 1.0 => change.removes(Part::dart(piece.name(), &dart.name)),
+            _ => change,
+        }
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
@@ -163,6 +182,7 @@ impl Alteration for DartDivision {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let whole = self.sum()? >= 1.0;
         let (piece, dart) = found(pattern, &self.dart, self.piece.as_deref())?;
+        let names = fresh(piece, &dart.name, &self.into);
         let mut piece = piece.clone();
         let mut left = 1.0;
         for (index, part) in self.into.iter().enumerate() {
@@ -179,7 +199,7 @@ impl Alteration for DartDivision {
                 dart: now,
                 share: if last { 1.0 } else { part.share / left },
                 into: Opening::place(&piece, &edge, part.at)?,
-                name: fresh(&piece, &dart.name, &part.to),
+                name: names.get(index).cloned().unwrap_or_default(),
             };
             left -= part.share;
             let made = swing.made().map_err(|e| match e {

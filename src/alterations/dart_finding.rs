@@ -2,9 +2,10 @@
 
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
+use super::promise::girths_stay;
 use super::{AlterationError, Promise};
 use crate::geometry::tolerance;
-use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
+use crate::piece::{Apexes, Dart, EdgeName, Measure, Pattern, Piece};
 
 /// The angle about an apex is kept to 1e-9 rad; promises are in degrees, with room for what
 /// the angle's own computation loses.
@@ -92,28 +93,21 @@ pub(super) fn free_places(swing: &Swing<'_>, edge: &EdgeName, why: String) -> Al
     }
 }
 
-/// What moving darts on a piece keeps: its sewn lengths and every girth.
-pub(super) fn kept_of(before: &Pattern, piece: &Piece) -> Vec<Promise> {
-    let edges = piece.outline().edges().iter().map(|e| Promise {
-        within: tolerance::POINT,
-        ..Promise::exactly(format!("{} {} length", piece.name(), e.name()))
-    });
-    edges.chain(girths(before)).collect()
+/// Every edge of a piece keeps its sewn length.
+pub(super) fn kept_edges(piece: &Piece) -> impl Iterator<Item = Promise> {
+    let edges = piece.outline().edges().iter();
+    edges.map(|e| Promise::exactly(Measure::edge_length(piece.name(), e.name().clone())))
 }
 
-/// Every girth, kept.
-pub(super) fn girths(before: &Pattern) -> impl Iterator<Item = Promise> {
-    before.girths().iter().map(|g| Promise {
-        within: tolerance::POINT * 10.0,
-        ..Promise::exactly(format!("{} finished", g.name))
-    })
+/// What moving darts on a piece keeps: its sewn lengths and every girth.
+pub(super) fn kept_of(before: &Pattern, piece: &Piece) -> Vec<Promise> {
+    let edges = kept_edges(piece).map(|p| p.within(tolerance::POINT));
+    let girths = girths_stay(before, &[]).map(|p| p.within(tolerance::POINT * 10.0));
+    edges.chain(girths).collect()
 }
 
 /// The angle of a dart changes by a share of itself, exactly.
 pub(super) fn turned_darts(piece: &Piece, dart: &Dart, share: f64) -> Promise {
-    Promise {
-        what: format!("{} {} dart angle", piece.name(), dart.name),
-        change: dart.angle().to_degrees() * share,
-        within: SAME_ANGLE,
-    }
+    let angle = Measure::dart_angle(piece.name(), &dart.name);
+    Promise::changes_by(angle, dart.angle().to_degrees() * share).within(SAME_ANGLE)
 }

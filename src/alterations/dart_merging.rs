@@ -1,11 +1,12 @@
 //! Dart merging: two darts of one piece become one.
 
-use super::dart_finding::{found, girths};
+use super::dart_finding::{found, kept_edges};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
 use super::sleeve::replaced;
 use super::true_up::{blend_end, blend_start, with_mouth};
-use super::{Alteration, AlterationError, Altered, Promise, Sketch};
+use super::promise::girths_stay;
+use super::{Alteration, AlterationError, Altered, Part, Promise, Sketch, StructureChange};
 use crate::geometry::{Point, Rigid, angle_between, intersect_lines, tolerance};
 use crate::piece::{Apexes, Dart, Pattern, Piece};
 use serde::{Deserialize, Serialize};
@@ -123,20 +124,22 @@ impl Alteration for DartMerging {
         Box::new(self.clone())
     }
 
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        self.both(before).map_or_else(
+            |_| StructureChange::none(),
+            |(piece, _, gone)| {
+                StructureChange::none().removes(Part::dart(piece.name(), &gone.name))
+            },
+        )
+    }
+
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let Ok((piece, ..)) = self.both(before) else {
             return Vec::new();
         };
-        let edges = piece.outline().edges().iter().map(|e| Promise {
-            within: SPREAD,
-            ..Promise::exactly(format!("{} {} length", piece.name(), e.name()))
-        });
-        let mut promises: Vec<Promise> = edges.collect();
-        promises.extend(girths(before).map(|p| Promise {
-            within: 4.0 * SPREAD,
-            ..p
-        }));
-        promises
+        let edges = kept_edges(piece).map(|p| p.within(SPREAD));
+        let girths = girths_stay(before, &[]).map(|p| p.within(4.0 * SPREAD));
+        edges.chain(girths).collect()
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {

@@ -20,14 +20,16 @@ use serde::{Deserialize, Serialize};
 /// notches keep their sewn place, and balance lines are broken at the legs of the new dart.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, DartRelocation, alter, reading};
+/// use blockwright::alterations::{Alteration, DartRelocation, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let mut figure = Figure::cylinder(920.0);
 /// figure.waist_girth = 740.0;
 /// let pattern = draft_figure(&figure, &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(DartRelocation::to("shoulder", "neckline", 0.5));
 /// let done = alter(&pattern, &[step])?;
-/// let length = |p| reading(p, "back shoulder length").unwrap_or(0.0);
+/// let what = Measure::edge_length("back", EdgeName::SHOULDER);
+/// let length = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((length(&pattern) - length(&done.pattern)).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

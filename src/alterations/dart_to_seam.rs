@@ -4,8 +4,9 @@ use super::dart_opening::Opening;
 use super::panel_path::panel_path;
 use super::panel_pieces::Division;
 use super::panel_plan::{Through, plan};
-use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{EdgeName, EdgeRef, GirthRun, Pattern, PatternParts, Piece, RunAlong, Seam};
+use super::promise::girths_stay;
+use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
+use crate::piece::{EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam};
 use serde::{Deserialize, Serialize};
 
 /// Takes up darts in a seam through their apexes, which divides the piece in two.
@@ -151,6 +152,19 @@ impl Alteration for DartToSeam {
         Box::new(self.clone())
     }
 
+    /// The piece gives way to its parts, named after it, and to the seam between them.
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        let Ok(divided) = self.piece(before) else {
+            return StructureChange::none();
+        };
+        let change = StructureChange::none().removes(Part::piece(divided.name()));
+        let name = seam_name(divided, &fresh(divided));
+        PARTS.into_iter().fold(
+            change.adds(Part::seam(name)),
+            |change, part| change.adds(Part::piece(part_name(divided, part))),
+        )
+    }
+
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let Ok(divided) = self.piece(before) else {
             return Vec::new();
@@ -161,11 +175,11 @@ impl Alteration for DartToSeam {
             .filter(|p| p.name() != divided.name());
         let edges = others.flat_map(|piece| {
             let edges = piece.outline().edges().iter();
-            edges.map(|e| Promise::exactly(format!("{} {} length", piece.name(), e.name())))
+            edges.map(|e| Measure::edge_length(piece.name(), e.name().clone()))
         });
-        let girths = before.girths().iter();
         edges
-            .chain(girths.map(|g| Promise::exactly(format!("{} finished", g.name))))
+            .map(Promise::exactly)
+            .chain(girths_stay(before, &[]))
             .collect()
     }
 
@@ -196,6 +210,11 @@ fn fresh(piece: &Piece) -> EdgeName {
     let mut names = std::iter::once("panel_seam".to_owned()).chain(numbered);
     let free = |name: &String| piece.outline().edge(&EdgeName::new(name.clone())).is_none();
     EdgeName::new(names.find(free).unwrap_or_default())
+}
+
+/// The name of the seam between the parts of a piece.
+fn seam_name(piece: &Piece, seam: &EdgeName) -> String {
+    format!("{} {}", piece.name(), seam.as_str().replace('_', " "))
 }
 
 /// The pattern with the piece divided: seams and girths run over both pieces.
@@ -241,7 +260,7 @@ fn divided(
             .collect();
     }
     let seam = &division.seam;
-    let name = format!("{old} {}", seam.as_str().replace('_', " "));
+    let name = seam_name(division.piece, seam);
     parts.seams.push(Seam::plain(
         name,
         EdgeRef::new(pieces[1].name(), seam.clone()),
@@ -251,7 +270,7 @@ fn divided(
     let at = at.unwrap_or(parts.pieces.len());
     let mut pieces = pieces.to_vec();
     // The centre piece first, as it is laid out.
-    pieces.sort_by_key(|p| p.name().ends_with(" side"));
+    pieces.sort_by_key(|p| p.name() != part_name(division.piece, PARTS[0]));
     parts
         .pieces
         .splice(at..(at + 1).min(parts.pieces.len()), pieces);

@@ -1,7 +1,7 @@
 //! Why an alteration cannot be made.
 
 use crate::geometry::GeometryError;
-use crate::piece::PieceError;
+use crate::piece::{Measure, PieceError};
 use thiserror::Error;
 
 /// An alteration that cannot be made on a pattern.
@@ -57,11 +57,11 @@ pub enum AlterationError {
     Setting(String),
     /// A measure of the pattern cannot be brought to what is wanted.
     #[error(
-        "{what} cannot be brought from {before:.1} to {to:.1} {unit}; the nearest found is {nearest:.1} {unit}, ask for that or less"
+        "{measure} cannot be brought from {before:.1} to {to:.1} {unit}; the nearest found is {nearest:.1} {unit}, ask for that or less"
     )]
     OutOfReach {
-        /// The measure, by its name in accounts.
-        what: String,
+        /// The measure.
+        measure: Box<Measure>,
         /// What it is.
         before: f64,
         /// What it was to be.

@@ -3,10 +3,12 @@
 use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::sleeve::sleeves;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::elementary::asin;
 use crate::geometry::{Curve, Point, Vec2, root};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
 /// Moves the shoulder seam forward (positive) or back at the shoulder point.
@@ -20,12 +22,14 @@ use serde::{Deserialize, Serialize};
 /// Usual amounts: 5 to 12 mm (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, ForwardShoulder, alter, reading};
+/// use blockwright::alterations::{Alteration, ForwardShoulder, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
 /// let step: Box<dyn Alteration> = Box::new(ForwardShoulder::by(8.0));
 /// let done = alter(&pattern, &[step])?;
-/// let armscye = |p| reading(p, "back armscye length").unwrap_or(0.0);
+/// let what = Measure::edge_length("back", EdgeName::ARMSCYE);
+/// let armscye = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((armscye(&done.pattern) - armscye(&pattern) - 8.0).abs() < 0.5);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -85,20 +89,19 @@ impl Alteration for ForwardShoulder {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises = vec![
-            Promise::exactly("sleeve sleeve_cap length"),
-            Promise::exactly("sleeve cap height"),
-        ];
+        let mut promises = Vec::new();
+        for sleeve in sleeves(before) {
+            promises.extend(edges_stay(sleeve, &[EdgeName::SLEEVE_CAP]));
+            promises.push(Promise::exactly(Measure::cap_height(sleeve.name())));
+        }
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
-            let name = half.piece.name();
-            for edge in ["shoulder", "neckline", "side_seam", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
+            let edges = [EdgeName::SHOULDER, EdgeName::NECKLINE, EdgeName::SIDE_SEAM];
+            promises.extend(edges_stay(half.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(half.piece, &lower));
         }
-        for girth in before.girths() {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &[]));
         promises
     }
 

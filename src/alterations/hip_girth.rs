@@ -5,9 +5,10 @@ use super::quarter::{hem, line_on_side, quarters, waist_on_side};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
 use super::with_girth_ease;
+use super::promise::{edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Point, Vec2};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
 /// Widens (or narrows) the hips at the side seams.
@@ -17,12 +18,14 @@ use serde::{Deserialize, Serialize};
 /// line, parallel from there to the hem. The hip's ease changes by the amount.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, HipGirth, alter, reading};
+/// use blockwright::alterations::{Alteration, HipGirth, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::piece::{Measure, Pattern};
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// let step: Box<dyn Alteration> = Box::new(HipGirth { amount: 24.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let hip = |p| reading(p, "hip finished").unwrap_or(0.0);
+/// let what = Measure::girth("hip");
+/// let hip = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((hip(&done.pattern) - hip(&pattern) - 24.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -55,22 +58,20 @@ impl Alteration for HipGirth {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises = vec![Promise::changes_by("hip finished", self.amount)];
-        for girth in before.girths().iter().filter(|g| g.name != "hip") {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        let hip = Promise::changes_by(Measure::girth("hip"), self.amount);
+        let mut promises = vec![hip];
+        promises.extend(girths_stay(before, &["hip"]));
         for piece in quarters(before) {
-            let name = piece.name();
-            for edge in [
-                "waist",
-                "neckline",
-                "shoulder",
-                "armscye",
-                "centre_back",
-                "centre_front",
-            ] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
+            // A skirt has no neck, a dress no waist seam; back and front have one centre each.
+            let edges = [
+                EdgeName::WAIST,
+                EdgeName::NECKLINE,
+                EdgeName::SHOULDER,
+                EdgeName::ARMSCYE,
+                EdgeName::CENTRE_BACK,
+                EdgeName::CENTRE_FRONT,
+            ];
+            promises.extend(edges_stay_if_there(piece, &edges));
         }
         promises
     }

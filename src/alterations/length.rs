@@ -5,8 +5,9 @@ use super::length_below::{bodice_longer, skirt_longer};
 use super::length_sleeve::sleeve_longer;
 use super::quarter::{quarters, upper};
 use super::sleeve::replaced;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{EdgeName, Pattern};
+use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// Where length is given or taken.
@@ -37,14 +38,16 @@ pub enum LengthAt {
 /// both underarm seams are spread below the biceps line. No girth changes.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, Length, LengthAt, alter, reading};
+/// use blockwright::alterations::{Alteration, Length, LengthAt, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let mut figure = Figure::cylinder(900.0);
 /// figure.waist_girth = 720.0;
 /// let pattern = bodice(&figure, &Ease::of(Fit::Regular))?;
 /// let step: Box<dyn Alteration> = Box::new(Length { at: LengthAt::Bodice, amount: 12.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let centre = |p| reading(p, "front centre_front length").unwrap_or(0.0);
+/// let what = Measure::edge_length("front", EdgeName::CENTRE_FRONT);
+/// let centre = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((centre(&done.pattern) - centre(&pattern) - 12.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -78,28 +81,31 @@ impl Alteration for Length {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises: Vec<Promise> = before
-            .girths()
-            .iter()
-            .map(|g| Promise::exactly(format!("{} finished", g.name)))
-            .collect();
+        let mut promises: Vec<Promise> = girths_stay(before, &[]).collect();
         for piece in quarters(before) {
-            let name = piece.name();
-            for edge in ["neckline", "shoulder", "armscye", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
+            // Bodice and skirt differ in these.
+            let edges = [
+                EdgeName::NECKLINE,
+                EdgeName::SHOULDER,
+                EdgeName::ARMSCYE,
+                EdgeName::WAIST,
+                EdgeName::HEM,
+            ];
+            promises.extend(edges_stay_if_there(piece, &edges));
             let change = match self.at {
                 LengthAt::Bodice if upper(piece) => self.amount,
                 LengthAt::Skirt if piece.line("hip").is_some() => self.amount,
                 _ => 0.0,
             };
-            for edge in ["centre_back", "centre_front"] {
-                let what = format!("{name} {edge} length");
-                promises.push(Promise::changes_by(what, change));
+            if let Some((_, edge)) = centre(piece) {
+                let centre = Measure::edge_length(piece.name(), edge);
+                promises.push(Promise::changes_by(centre, change));
             }
         }
-        promises.push(Promise::exactly("sleeve sleeve_cap length"));
-        promises.push(Promise::exactly("sleeve cap height"));
+        for sleeve in sleeves(before) {
+            promises.extend(edges_stay(sleeve, &[EdgeName::SLEEVE_CAP]));
+            promises.push(Promise::exactly(Measure::cap_height(sleeve.name())));
+        }
         promises
     }
 

@@ -4,9 +4,9 @@ use super::back_length_reduction::{BackLengthReduction, backs};
 use super::distortion::distortion;
 use super::hinge::Hinge;
 use super::stretch::{Stretch, Swing};
-use super::{Alteration, AlterationError, alter, reading, shoulder_slope};
+use super::{Alteration, AlterationError, alter};
 use crate::geometry::elementary::cos;
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, Measure, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -166,7 +166,10 @@ fn tried(pattern: &Pattern, back: &Piece, amount: f64, hinge: Hinge) -> MethodOu
             return MethodOutcome::Refused(format!("{}{most}", refused.reason));
         }
     };
-    let gained = |what: &str| Some(reading(&after, what)? - reading(pattern, what)?);
+    let gained = |piece: &Piece, edge: EdgeName| {
+        let length = Measure::edge_length(piece.name(), edge);
+        Some(after.measured(&length)? - pattern.measured(&length)?)
+    };
     let cap = pattern
         .pieces()
         .iter()
@@ -180,9 +183,9 @@ fn tried(pattern: &Pattern, back: &Piece, amount: f64, hinge: Hinge) -> MethodOu
     MethodOutcome::Done(MethodFigures {
         slope_before: slope(back).to_degrees(),
         slope_after: slope(altered).to_degrees(),
-        armscye: gained(&format!("{} armscye length", back.name())).unwrap_or(f64::NAN),
+        armscye: gained(back, EdgeName::ARMSCYE).unwrap_or(f64::NAN),
         fold_gain: reach * (cos(slope(altered)) - cos(slope(back))),
-        sleeve_cap: cap.and_then(|p| gained(&format!("{} sleeve_cap length", p.name()))),
+        sleeve_cap: cap.and_then(|p| gained(p, EdgeName::SLEEVE_CAP)),
         stretch: distortion(back, amount, Swing::To(slope(altered)))
             .ok()
             .map(|found| found.stretch),

@@ -68,6 +68,7 @@ mod sketch;
 mod sleeve;
 mod stations;
 mod stretch;
+mod structure;
 mod targeted;
 mod true_up;
 mod upper_arm;
@@ -80,7 +81,6 @@ mod wedge;
 mod wider_sleeve;
 mod width_change;
 
-pub use crate::piece::BodySide;
 pub use abdomen::Abdomen;
 pub use account::{Account, Change, changes};
 pub use alteration::{Alteration, Altered};
@@ -107,7 +107,7 @@ pub use one_sided::OneSided;
 pub use paper::{PanelId, Paper};
 pub use pipeline::{Chain, Reason, Refused, alter};
 pub use promise::{Broken, Promise};
-pub use readings::{Readings, Unit, reading, shoulder_slope};
+pub use readings::Readings;
 pub use request::{Request, RequestError};
 pub use seat::Seat;
 pub use serde_json;
@@ -117,6 +117,7 @@ pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
 pub use stations::{Station, moved_at};
 pub use stretch::Stretch;
+pub use structure::{Part, StructureChange, Undeclared};
 pub use targeted::Targeted;
 pub use true_up::{
     blend_end, blend_start, hinged, line_of_length, turned_end, with_mouth, without_mouth,

@@ -6,9 +6,10 @@ use super::led::led;
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::geometry::{Rigid, root};
-use crate::piece::{Dart, EdgeName, Pattern};
+use crate::piece::{Dart, EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// Takes a gaping front neckline in (positive), or lets a tight one out.
@@ -22,9 +23,10 @@ use serde::{Deserialize, Serialize};
 /// Usual amounts: 4 to 12 mm on a half front (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, NecklineGape, alter, reading};
+/// use blockwright::alterations::{Alteration, NecklineGape, alter};
 /// use blockwright::draft::{Block, DraftOptions, draft};
 /// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let body = Body::from_taken([
 ///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
@@ -32,7 +34,8 @@ use serde::{Deserialize, Serialize};
 /// let pattern = draft(&body, &DraftOptions::of(Block::Dress))?;
 /// let step: Box<dyn Alteration> = Box::new(NecklineGape::by(6.0));
 /// let done = alter(&pattern, &[step])?;
-/// let neckline = |p| reading(p, "front neckline length").unwrap_or(0.0);
+/// let what = Measure::edge_length("front", EdgeName::NECKLINE);
+/// let neckline = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((neckline(&pattern) - neckline(&done.pattern) - 6.0).abs() < 1e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -83,23 +86,19 @@ impl Alteration for NecklineGape {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises = Vec::new();
         if let Ok(front) = UpperHalf::front(before) {
-            let name = front.piece.name();
-            for edge in [
-                "centre_front",
-                "shoulder",
-                "armscye",
-                "side_seam",
-                "waist",
-                "hem",
-            ] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let neckline = format!("{name} neckline length");
+            let edges = [
+                EdgeName::CENTRE_FRONT,
+                EdgeName::SHOULDER,
+                EdgeName::ARMSCYE,
+                EdgeName::SIDE_SEAM,
+            ];
+            promises.extend(edges_stay(front.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(front.piece, &lower));
+            let neckline = Measure::edge_length(front.piece.name(), EdgeName::NECKLINE);
             promises.push(Promise::changes_by(neckline, -self.amount));
         }
-        for girth in before.girths().iter().filter(|g| g.name != "bust") {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &["bust"]));
         promises
     }
 

@@ -2,9 +2,8 @@
 
 use super::halves::half;
 use super::joined_halves::joined;
-use super::readings::Readings;
-use super::{Alteration, AlterationError, Altered, Promise, Unit};
-use crate::piece::{BodySide, Pattern};
+use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
+use crate::piece::{BodySide, MeasureUnit, Pattern};
 
 /// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
 ///
@@ -45,7 +44,7 @@ impl Alteration for OneSided {
         self.inner.amount()
     }
 
-    fn unit(&self) -> Unit {
+    fn unit(&self) -> MeasureUnit {
         self.inner.unit()
     }
 
@@ -53,10 +52,24 @@ impl Alteration for OneSided {
         Box::new(Self::new(self.side, self.inner.with_amount(amount)))
     }
 
-    /// None of the whole pattern: what the alteration promises is checked on its side, when it
-    /// is made.
-    fn promises(&self, _before: &Pattern) -> Vec<Promise> {
-        Vec::new()
+    /// What the alteration promises, on its side; on the other side all of that stays.
+    fn promises(&self, before: &Pattern) -> Vec<Promise> {
+        // A half that cannot be made is refused, with its reason, when the alteration is made.
+        let Ok(half) = half(before, self.side) else {
+            return Vec::new();
+        };
+        let inner = self.inner.promises(&half);
+        let stays = |p: &Promise| Promise { change: 0.0, ..p.on(self.side.other(), &half) };
+        let other: Vec<Promise> = inner.iter().map(|p| stays(p).if_there()).collect();
+        let own = inner.iter().map(|p| p.on(self.side, &half));
+        own.chain(other).collect()
+    }
+
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        half(before, self.side).map_or_else(
+            |_| StructureChange::none(),
+            |half| self.inner.structure_change(&half).on(self.side),
+        )
     }
 
     fn settled(&self, pattern: &Pattern) -> Result<Option<Box<dyn Alteration>>, AlterationError> {
@@ -77,28 +90,13 @@ impl Alteration for OneSided {
             BodySide::Left => 0,
             BodySide::Right => 1,
         };
-        let altered = proved(self.inner.as_ref(), &halves[mine])?;
+        let altered = self.inner.alter(&halves[mine])?;
         halves[mine] = altered.pattern;
         Ok(Altered {
             pattern: joined(&halves[0], &halves[1])?,
             warnings: altered.warnings,
         })
     }
-}
-
-/// An alteration on a pattern that is alike on both sides, its promises checked.
-fn proved(alteration: &dyn Alteration, half: &Pattern) -> Result<Altered, AlterationError> {
-    let altered = alteration.alter(half)?;
-    let (before, after) = (Readings::of(half), Readings::of(&altered.pattern));
-    for promise in alteration.promises(half) {
-        promise
-            .check(&before, &after)
-            .map_err(|broken| AlterationError::First {
-                why: format!("on one side {broken}"),
-                advice: "try a smaller amount".to_owned(),
-            })?;
-    }
-    Ok(altered)
 }
 
 /// An alteration for both sides, made on a pattern whose halves are unlike: on each for itself.
@@ -109,10 +107,16 @@ pub(super) fn on_both_halves(
     alteration: &dyn Alteration,
     pattern: &Pattern,
 ) -> Result<Altered, AlterationError> {
-    let [left, right] = BodySide::BOTH.map(|side| proved(alteration, &half(pattern, side)?));
+    let [left, right] = BodySide::BOTH.map(|side| alteration.alter(&half(pattern, side)?));
     let (left, right) = (left?, right?);
+    let mut warnings = left.warnings;
+    for warning in right.warnings {
+        if !warnings.contains(&warning) {
+            warnings.push(warning);
+        }
+    }
     Ok(Altered {
         pattern: joined(&left.pattern, &right.pattern)?,
-        warnings: left.warnings,
+        warnings,
     })
 }

@@ -9,6 +9,15 @@ use crate::piece::{
 };
 use kurbo::{BezPath, Shape};
 
+/// What the parts of a piece are called: the one at the centre, the one at the side.
+pub(super) const PARTS: [&str; 2] = ["centre", "side"];
+
+/// The name of a part of a piece.
+pub(super) fn part_name(piece: &Piece, part: &str) -> String {
+    let name = format!("{} {part}", piece.base_name());
+    piece.side().map_or(name.clone(), |side| side.name_of(&name))
+}
+
 /// An end of the seam on the outline: its edge, and where it leaves and takes up that edge.
 #[derive(Debug, Clone)]
 pub(super) struct SeamEnd {
@@ -47,7 +56,7 @@ impl Division<'_> {
         let make = |side: usize| -> Result<Piece, AlterationError> {
             let is_centre = side == centre;
             let old = self.piece;
-            let part = if is_centre { "centre" } else { "side" };
+            let part = PARTS[usize::from(!is_centre)];
             let cut = match (is_centre, old.cut()) {
                 (false, Cut::Fold) => Cut::Pair,
                 (_, cut) => cut,
@@ -56,11 +65,8 @@ impl Division<'_> {
             let darts = self.darts(&inside, side)?;
             let named = |name: &str| darts.iter().any(|d| name == format!("{} dart", d.name));
             let drill_points = old.drill_points().iter().filter(|d| named(&d.name));
-            let whole = format!("{} {part}", old.base_name());
             Ok(Piece::new(PieceParts {
-                name: old
-                    .side()
-                    .map_or_else(|| whole.clone(), |side| side.name_of(&whole)),
+                name: part_name(old, part),
                 side: old.side(),
                 cut,
                 grain: self.grain(&outline, is_centre)?,

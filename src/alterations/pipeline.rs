@@ -1,12 +1,12 @@
 //! A chain of alterations, proved after every step.
 
-use super::account::{Account, changes_between};
-use super::halves::are_unlike;
+use super::account::{Account, changes_between, kept};
+use super::halves::{are_unlike, half};
 use super::one_sided::on_both_halves;
 use super::readings::Readings;
-use super::{Alteration, AlterationError, Altered, Broken, Promise, Unit};
+use super::{Alteration, AlterationError, Altered, Broken, Promise, StructureChange, Undeclared};
 use crate::invariants::{Tolerances, Violation, first};
-use crate::piece::{Pattern, Warning};
+use crate::piece::{BodySide, MeasureUnit, Pattern, Warning};
 use thiserror::Error;
 
 /// Why a step of a chain was refused.
@@ -27,15 +27,19 @@ pub enum Reason {
     /// A promise was not kept.
     #[error("it breaks its promise: {0}")]
     Promise(#[from] Broken),
+    /// A part of the pattern came or went that the alteration does not declare.
+    #[error(transparent)]
+    Structure(#[from] Undeclared),
 }
 
 /// A step of a chain that was refused, with the largest amount that would hold.
 ///
 /// ```
-/// use blockwright::alterations::{AlterationError, Reason, Refused, Unit};
+/// use blockwright::alterations::{AlterationError, Reason, Refused};
+/// use blockwright::piece::MeasureUnit;
 /// let r = Refused {
 ///     step: 2, alteration: "shoulder_slope".into(), amount: Some(40.0), most: Some(11.0),
-///     unit: Unit::Degrees, reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
+///     unit: MeasureUnit::Degrees, reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
 /// };
 /// assert!(r.to_string().contains("step 2"));
 /// ```
@@ -49,7 +53,7 @@ pub struct Refused {
     /// Its amount.
     pub amount: Option<f64>,
     /// Unit of both amounts.
-    pub unit: Unit,
+    pub unit: MeasureUnit,
     /// The largest amount of the same sign that would hold, where a smaller one does.
     pub most: Option<f64>,
     /// What stands against it.
@@ -75,7 +79,8 @@ pub struct Chain {
     pub accounts: Vec<Account>,
 }
 
-/// Applies alterations in order; after each, every law and every promise is checked.
+/// Applies alterations in order; after each, every law and every promise is checked, and that
+/// every named part of the pattern is still there but for what the alteration declares.
 ///
 /// ```
 /// use blockwright::alterations::{Abdomen, Alteration, alter};
@@ -101,12 +106,12 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
     };
     let mut before = Readings::of(pattern);
     for (index, alteration) in chain.iter().enumerate() {
-        let settled = alteration
-            .settled(&done.pattern)
+        let settled = settle(&done.pattern, alteration.as_ref())
             .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
         let alteration = settled.as_deref().unwrap_or(alteration.as_ref());
-        let promises = alteration.promises(&done.pattern);
-        let proved = step(&done.pattern, &before, alteration, &promises);
+        let proof = Proof::of(&done.pattern, alteration)
+            .map_err(|e| refused(index, alteration, None, e.into()))?;
+        let proved = step(&done.pattern, &before, alteration, &proof);
         let (altered, after) = proved.map_err(|reason| {
             let most = most(&done.pattern, &before, alteration);
             refused(index, alteration, most, reason)
@@ -116,11 +121,7 @@ pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, 
             amount: alteration.amount(),
             unit: alteration.unit(),
             changes: changes_between(&before, &after),
-            kept: promises
-                .into_iter()
-                .filter(|p| p.change == 0.0 && before.get(&p.what).is_some())
-                .map(|p| p.what)
-                .collect(),
+            kept: kept(&proof.promises, &before, &after),
         });
         done.pattern = with_warnings(altered.pattern, altered.warnings)
             .map_err(|e| refused(index, alteration, None, e.into()))?;
@@ -154,23 +155,80 @@ fn with_warnings(pattern: Pattern, warnings: Vec<Warning>) -> Result<Pattern, Al
     Ok(Pattern::new(parts)?)
 }
 
+/// The alteration with its amount known. On unlike halves each half has its own; one amount for
+/// both is found where they agree.
+fn settle(
+    pattern: &Pattern,
+    alteration: &dyn Alteration,
+) -> Result<Option<Box<dyn Alteration>>, AlterationError> {
+    if !on_each_half(pattern, alteration) {
+        return alteration.settled(pattern);
+    }
+    let [left, right] = BodySide::BOTH.map(|side| alteration.settled(&half(pattern, side)?));
+    let (Some(left), Some(right)) = (left?, right?) else {
+        return Ok(None);
+    };
+    let same = matches!((left.amount(), right.amount()), (Some(l), Some(r)) if (l - r).abs() < SAME_AMOUNT);
+    Ok(same.then_some(left))
+}
+
+/// Amounts of both halves that differ by less are one amount.
+const SAME_AMOUNT: f64 = 1e-6;
+
+/// What one step has to keep on a pattern.
+struct Proof {
+    promises: Vec<Promise>,
+    structure: StructureChange,
+}
+
+impl Proof {
+    /// Of a pattern whose halves are unlike: what the alteration keeps on each of them.
+    fn of(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Self, AlterationError> {
+        if !on_each_half(pattern, alteration) {
+            return Ok(Self {
+                promises: alteration.promises(pattern),
+                structure: alteration.structure_change(pattern),
+            });
+        }
+        let mut proof = Self {
+            promises: Vec::new(),
+            structure: StructureChange::none(),
+        };
+        for side in BodySide::BOTH {
+            let half = half(pattern, side)?;
+            let promises = alteration.promises(&half);
+            let on_side = promises.iter().map(|p| p.on(side, &half));
+            proof.promises.extend(on_side);
+            let structure = alteration.structure_change(&half).on(side);
+            proof.structure = proof.structure.and(structure);
+        }
+        Ok(proof)
+    }
+}
+
+/// Whether the alteration is made on each half for itself.
+fn on_each_half(pattern: &Pattern, alteration: &dyn Alteration) -> bool {
+    are_unlike(pattern) && !alteration.takes_unlike_halves()
+}
+
 /// One step, proved; what came of it, and its measures.
 fn step(
     pattern: &Pattern,
     before: &Readings,
     alteration: &dyn Alteration,
-    promises: &[Promise],
+    proof: &Proof,
 ) -> Result<(Altered, Readings), Reason> {
-    let altered = if are_unlike(pattern) && !alteration.takes_unlike_halves() {
+    let altered = if on_each_half(pattern, alteration) {
         on_both_halves(alteration, pattern)?
     } else {
         alteration.alter(pattern)?
     };
+    proof.structure.check(pattern, &altered.pattern)?;
     if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
         return Err(Reason::Law(Box::new(violation)));
     }
     let after = Readings::of(&altered.pattern);
-    for promise in promises {
+    for promise in &proof.promises {
         promise.check(before, &after)?;
     }
     Ok((altered, after))
@@ -184,7 +242,8 @@ fn most(pattern: &Pattern, before: &Readings, alteration: &dyn Alteration) -> Op
     let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
     let holds = |amount: f64| {
         let tried = alteration.with_amount(amount);
-        step(pattern, before, tried.as_ref(), &tried.promises(pattern)).is_ok()
+        let proof = Proof::of(pattern, tried.as_ref());
+        proof.is_ok_and(|proof| step(pattern, before, tried.as_ref(), &proof).is_ok())
     };
     let (mut low, mut high) = (0.0, asked);
     if !holds(asked * 1e-3) {

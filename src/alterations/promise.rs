@@ -2,82 +2,190 @@
 
 use super::readings::Readings;
 use crate::geometry::tolerance;
+use crate::piece::{BodySide, EdgeName, Measure, MeasureKind, Pattern, Piece};
 use thiserror::Error;
 
-/// Something that an alteration keeps, by the name it has in accounts.
+/// A measure that an alteration keeps, or changes by a known amount.
+///
+/// What is promised must be there, before the alteration and after it, unless the promise is
+/// made only [if it is there](Self::if_there).
 ///
 /// ```
 /// use blockwright::alterations::Promise;
-/// let p = Promise::exactly("back side_seam length");
-/// assert_eq!(p.what, "back side_seam length");
+/// use blockwright::piece::{EdgeName, Measure};
+/// let kept = Promise::exactly(Measure::edge_length("back", EdgeName::SIDE_SEAM));
+/// assert_eq!(kept.change, 0.0);
+/// let waist = Promise::exactly(Measure::edge_length("back", EdgeName::WAIST)).if_there();
+/// assert!(waist.optional);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
+#[non_exhaustive]
 pub struct Promise {
-    /// What is kept.
-    pub what: String,
+    /// What is promised.
+    pub measure: Measure,
     /// By how much it is to change: zero to stay.
     pub change: f64,
     /// How far it may miss that, in millimetres or degrees.
     pub within: f64,
+    /// Whether nothing is promised where the pattern does not have it.
+    pub optional: bool,
 }
 
 impl Promise {
     /// It stays, to the hundredth of a millimetre.
     #[must_use]
-    pub fn exactly(what: impl Into<String>) -> Self {
+    pub fn exactly(measure: Measure) -> Self {
         Self {
-            what: what.into(),
+            measure,
             change: 0.0,
             within: tolerance::SEAM_DRAFTED,
+            optional: false,
         }
     }
 
     /// It changes by exactly so much.
     #[must_use]
-    pub fn changes_by(what: impl Into<String>, change: f64) -> Self {
+    pub fn changes_by(measure: Measure, change: f64) -> Self {
         Self {
             change,
-            ..Self::exactly(what)
+            ..Self::exactly(measure)
+        }
+    }
+
+    /// It may miss that by so much, in millimetres or degrees.
+    #[must_use]
+    pub fn within(self, within: f64) -> Self {
+        Self { within, ..self }
+    }
+
+    /// The promise holds only where the pattern has what it speaks of: a waist seam, say, that
+    /// some blocks do not have.
+    #[must_use]
+    pub fn if_there(self) -> Self {
+        Self {
+            optional: true,
+            ..self
+        }
+    }
+
+    /// The promise of a pattern that is alike on both sides, as it holds on one side of the
+    /// whole: of a girth of the trunk that side has half.
+    pub(super) fn on(&self, side: BodySide, half: &Pattern) -> Self {
+        let mut girths = half.girths().iter();
+        let is_half = match self.measure.kind() {
+            MeasureKind::FinishedGirth { girth } => {
+                girths.any(|g| g.name == *girth && !g.limb)
+            }
+            _ => false,
+        };
+        let share = if is_half { 0.5 } else { 1.0 };
+        Self {
+            measure: self.measure.on(side),
+            change: share * self.change,
+            within: share * self.within,
+            optional: self.optional,
         }
     }
 
     /// Checks the promise on a pattern measured before and after.
     ///
     /// # Errors
-    /// [`Broken`] with both numbers when it was not kept. What the pattern never had is kept.
+    /// [`Broken`] when it was not kept, or when there was nothing to keep.
     pub fn check(&self, before: &Readings, after: &Readings) -> Result<(), Broken> {
-        let Some(old) = before.get(&self.what) else {
-            return Ok(());
+        let measure = || self.measure.clone();
+        let Some(before) = before.get(&self.measure) else {
+            return match self.optional {
+                true => Ok(()),
+                false => Err(Broken::Absent { measure: measure() }),
+            };
         };
-        let new = after.get(&self.what).unwrap_or(f64::NAN);
-        if (new - old - self.change).abs() <= self.within {
+        let Some(after) = after.get(&self.measure) else {
+            return Err(Broken::Lost {
+                measure: measure(),
+                before,
+            });
+        };
+        if (after - before - self.change).abs() <= self.within {
             return Ok(());
         }
-        Err(Broken {
-            what: self.what.clone(),
-            before: old,
-            after: new,
+        Err(Broken::Changed {
+            measure: measure(),
+            before,
+            after,
             promised: self.change,
         })
     }
+}
+
+/// Promises that these edges of a piece keep their sewn lengths.
+pub(super) fn edges_stay<'a>(
+    piece: &'a Piece,
+    edges: &'a [EdgeName],
+) -> impl Iterator<Item = Promise> + 'a {
+    edges
+        .iter()
+        .map(|edge| Promise::exactly(Measure::edge_length(piece.name(), edge.clone())))
+}
+
+/// The same of edges that only some blocks have.
+pub(super) fn edges_stay_if_there<'a>(
+    piece: &'a Piece,
+    edges: &'a [EdgeName],
+) -> impl Iterator<Item = Promise> + 'a {
+    edges_stay(piece, edges).map(Promise::if_there)
+}
+
+/// Promises that every finished girth stays but those named.
+pub(super) fn girths_stay<'a>(
+    pattern: &'a Pattern,
+    but: &'a [&str],
+) -> impl Iterator<Item = Promise> + 'a {
+    pattern
+        .girths()
+        .iter()
+        .filter(|girth| !but.contains(&girth.name.as_str()))
+        .map(|girth| Promise::exactly(Measure::girth(&girth.name)))
 }
 
 /// A promise that was not kept.
 ///
 /// ```
 /// use blockwright::alterations::Broken;
-/// let b = Broken { what: "back side_seam length".into(), before: 400.0, after: 402.0, promised: 0.0 };
-/// assert!(b.to_string().contains("side_seam"));
+/// use blockwright::piece::{EdgeName, Measure};
+/// let measure = Measure::edge_length("back", EdgeName::SIDE_SEAM);
+/// let longer = Broken::Changed { measure: measure.clone(), before: 400.0, after: 402.0, promised: 0.0 };
+/// assert!(longer.to_string().starts_with("back side_seam length went from 400.00 to 402.00"));
+/// assert!(Broken::Absent { measure }.to_string().contains("does not have"));
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
-#[error("{what} went from {before:.2} to {after:.2}; promised was a change of {promised:.2}")]
-pub struct Broken {
-    /// What was promised to stay.
-    pub what: String,
-    /// Before the alteration.
-    pub before: f64,
-    /// After it.
-    pub after: f64,
-    /// The change promised.
-    pub promised: f64,
+#[non_exhaustive]
+pub enum Broken {
+    /// The measure did not change as promised.
+    #[error("{measure} went from {before:.2} to {after:.2}; promised was a change of {promised:.2}")]
+    Changed {
+        /// What was promised.
+        measure: Measure,
+        /// Before the alteration.
+        before: f64,
+        /// After it.
+        after: f64,
+        /// The change promised.
+        promised: f64,
+    },
+    /// The pattern does not have what the promise speaks of.
+    #[error(
+        "it promises {measure}, which the pattern does not have; promise what is there, or only if it is there"
+    )]
+    Absent {
+        /// What was promised.
+        measure: Measure,
+    },
+    /// It was there and is no longer.
+    #[error("{measure} was {before:.2} and is no longer there")]
+    Lost {
+        /// What was promised.
+        measure: Measure,
+        /// Before the alteration.
+        before: f64,
+    },
 }

@@ -1,7 +1,8 @@
 //! An alteration as a job asks for it: a name and settings.
 
-use super::{Alteration, BodySide, CATALOGUE, Entry, OneSided, Targeted, Unit, find};
+use super::{Alteration, CATALOGUE, Entry, OneSided, Targeted, find};
 use crate::measurements::nearest;
+use crate::piece::{BodySide, MeasureUnit};
 use serde_json::{Map, Value};
 use thiserror::Error;
 
@@ -168,8 +169,8 @@ fn wants_body(name: &str, settings: &Value) -> bool {
 /// The setting that holds the amount.
 fn amount_key(entry: &Entry) -> &'static str {
     match (entry.example)().unit() {
-        Unit::Millimetres => "amount",
-        Unit::Degrees => "degrees",
+        MeasureUnit::Millimetres => "amount",
+        MeasureUnit::Degrees => "degrees",
     }
 }
 
@@ -223,12 +224,12 @@ fn read_both(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alterati
         })
     };
     let target = entry.target.zip(settings.get("to").and_then(Value::as_f64));
-    let Some((what, to)) = target else {
+    let Some((measure, to)) = target else {
         return own(settings.clone());
     };
     alone(entry, settings)?;
     let inner = own(by_amount(entry, settings, 0.0))?;
-    Ok(Box::new(Targeted::new(inner, what, to)))
+    Ok(Box::new(Targeted::new(inner, measure(), to)))
 }
 
 /// A message without the length of what was written: it repeats words of any length.

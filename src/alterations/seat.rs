@@ -16,14 +16,16 @@ use serde::{Deserialize, Serialize};
 /// add hip_girth.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, Seat, alter, reading};
+/// use blockwright::alterations::{Alteration, Seat, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let mut figure = Figure::cylinder(960.0);
 /// figure.waist_girth = 720.0;
 /// let pattern = skirt(&figure, &Ease::of(Fit::Regular), None)?;
 /// let step: Box<dyn Alteration> = Box::new(Seat { amount: 12.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let centre = |p| reading(p, "back centre_back length").unwrap_or(0.0);
+/// let what = Measure::edge_length("back", EdgeName::CENTRE_BACK);
+/// let centre = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((centre(&done.pattern) - centre(&pattern) - 12.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

@@ -4,9 +4,10 @@ use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
-use super::{Alteration, AlterationError, Altered, Promise, Sketch, Unit, shoulder_slope};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Span, Vec2, root, tolerance};
-use crate::piece::{Pattern, Piece};
+use crate::piece::{EdgeName, Measure, MeasureUnit, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
 /// What becomes of the underarm when the shoulder slope changes.
@@ -38,12 +39,14 @@ pub enum Underarm {
 /// memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, ShoulderSlope, alter, reading};
+/// use blockwright::alterations::{Alteration, ShoulderSlope, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
 /// let step: Box<dyn Alteration> = Box::new(ShoulderSlope::by(3.0));
 /// let done = alter(&pattern, &[step])?;
-/// let slope = |p| reading(p, "front shoulder slope").unwrap_or(0.0);
+/// let what = Measure::shoulder_slope("front");
+/// let slope = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((slope(&done.pattern) - slope(&pattern) - 3.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -100,8 +103,8 @@ impl Alteration for ShoulderSlope {
         Some(self.degrees)
     }
 
-    fn unit(&self) -> Unit {
-        Unit::Degrees
+    fn unit(&self) -> MeasureUnit {
+        MeasureUnit::Degrees
     }
 
     fn with_amount(&self, degrees: f64) -> Box<dyn Alteration> {
@@ -112,22 +115,18 @@ impl Alteration for ShoulderSlope {
         let mut promises = Vec::new();
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
-            let name = half.piece.name();
-            for edge in ["shoulder", "neckline", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            promises.push(Promise::changes_by(
-                format!("{name} shoulder slope"),
-                self.degrees,
-            ));
-            promises.push(match self.underarm {
-                Underarm::Follow => Promise::exactly(format!("{name} armscye length")),
-                Underarm::Keep => Promise::exactly(format!("{name} side_seam length")),
-            });
+            let kept = match self.underarm {
+                Underarm::Follow => EdgeName::ARMSCYE,
+                Underarm::Keep => EdgeName::SIDE_SEAM,
+            };
+            let edges = [EdgeName::SHOULDER, EdgeName::NECKLINE, kept];
+            promises.extend(edges_stay(half.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(half.piece, &lower));
+            let slope = Measure::shoulder_slope(half.piece.name());
+            promises.push(Promise::changes_by(slope, self.degrees));
         }
-        for girth in before.girths() {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &[]));
         promises
     }
 

@@ -3,9 +3,10 @@
 use super::amounts::at_most;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::{Rigid, Vec2, root};
-use crate::piece::Pattern;
+use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// Makes the shoulders broader (positive) or narrower.
@@ -19,12 +20,14 @@ use serde::{Deserialize, Serialize};
 /// Usual amounts: 5 to 12 mm, at most 15 to 18 (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, ShoulderWidth, alter, reading};
+/// use blockwright::alterations::{Alteration, ShoulderWidth, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
 /// let step: Box<dyn Alteration> = Box::new(ShoulderWidth::by(-8.0));
 /// let done = alter(&pattern, &[step])?;
-/// let shoulder = |p| reading(p, "front shoulder length").unwrap_or(0.0);
+/// let what = Measure::edge_length("front", EdgeName::SHOULDER);
+/// let shoulder = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((shoulder(&pattern) - shoulder(&done.pattern) - 8.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -77,16 +80,14 @@ impl Alteration for ShoulderWidth {
         let mut promises = Vec::new();
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
-            let name = half.piece.name();
-            for edge in ["neckline", "armscye", "side_seam", "waist", "hem"] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let shoulder = format!("{name} shoulder length");
+            let edges = [EdgeName::NECKLINE, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
+            promises.extend(edges_stay(half.piece, &edges));
+            let lower = [EdgeName::WAIST, EdgeName::HEM];
+            promises.extend(edges_stay_if_there(half.piece, &lower));
+            let shoulder = Measure::edge_length(half.piece.name(), EdgeName::SHOULDER);
             promises.push(Promise::changes_by(shoulder, self.amount));
         }
-        for girth in before.girths() {
-            promises.push(Promise::exactly(format!("{} finished", girth.name)));
-        }
+        promises.extend(girths_stay(before, &[]));
         promises
     }
 

@@ -132,6 +132,14 @@ fn marks(pattern: &Pattern, seam: &Seam) -> Vec<(String, f64)> {
     found
 }
 
+/// The pieces with a sleeve cap.
+pub(super) fn sleeves(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+    pattern
+        .pieces()
+        .iter()
+        .filter(|p| p.outline().edge(&EdgeName::SLEEVE_CAP).is_some())
+}
+
 /// The pattern with one piece replaced by its altered self.
 ///
 /// # Errors

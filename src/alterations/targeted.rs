@@ -1,7 +1,7 @@
 //! An alteration asked for by what it is to arrive at, instead of by its amount.
 
-use super::{Alteration, AlterationError, Altered, Promise, Unit, reading};
-use crate::piece::Pattern;
+use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
+use crate::piece::{Measure, MeasureUnit, Pattern};
 
 /// How closely a target is met, in the unit of the measure.
 const CLOSE: f64 = 0.01;
@@ -17,13 +17,14 @@ const STEPS: usize = 40;
 /// the account.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, BackLengthReduction, Targeted, alter, reading};
+/// use blockwright::alterations::{Alteration, BackLengthReduction, Targeted, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
-/// let what = "back centre_back length";
-/// let length = |p| reading(p, what).unwrap_or(0.0);
+/// let centre = Measure::edge_length("back", EdgeName::CENTRE_BACK);
+/// let length = |p: &Pattern| p.measured(&centre).unwrap_or(0.0);
 /// let wanted = length(&pattern) - 18.0;
-/// let step = Targeted::new(Box::new(BackLengthReduction::by(0.0)), what, wanted);
+/// let step = Targeted::new(Box::new(BackLengthReduction::by(0.0)), centre.clone(), wanted);
 /// let done = alter(&pattern, &[Box::new(step)])?;
 /// assert!((length(&done.pattern) - wanted).abs() < 0.01);
 /// assert!((done.accounts[0].amount.unwrap_or(0.0) - 18.0).abs() < 0.01);
@@ -32,18 +33,17 @@ const STEPS: usize = 40;
 #[derive(Debug)]
 pub struct Targeted {
     inner: Box<dyn Alteration>,
-    what: String,
+    measure: Measure,
     to: f64,
 }
 
 impl Targeted {
-    /// The alteration by whatever amount brings the measure `what`, named as in accounts, to
-    /// `to` millimetres or degrees.
+    /// The alteration by whatever amount brings the measure to `to` millimetres or degrees.
     #[must_use]
-    pub fn new(inner: Box<dyn Alteration>, what: impl Into<String>, to: f64) -> Self {
+    pub fn new(inner: Box<dyn Alteration>, measure: Measure, to: f64) -> Self {
         Self {
             inner,
-            what: what.into(),
+            measure,
             to,
         }
     }
@@ -51,7 +51,9 @@ impl Targeted {
     /// By how much the measure misses the target after an amount.
     fn miss(&self, pattern: &Pattern, amount: f64) -> Option<f64> {
         let altered = self.inner.with_amount(amount).alter(pattern).ok()?;
-        reading(&altered.pattern, &self.what)
+        altered
+            .pattern
+            .measured(&self.measure)
             .map(|now| now - self.to)
             .filter(|miss| miss.is_finite())
     }
@@ -66,8 +68,9 @@ impl Targeted {
                 "the target is no number; write a length such as `395 mm`".to_owned(),
             ));
         }
-        let before = reading(pattern, &self.what).ok_or_else(|| AlterationError::Missing {
-            what: format!("the measure `{}`", self.what),
+        let before = pattern.measured(&self.measure);
+        let before = before.ok_or_else(|| AlterationError::Missing {
+            what: format!("the measure `{}`", self.measure),
             advice: "a target needs it; give an amount instead",
         })?;
         let mut last = (0.0, before - self.to);
@@ -120,7 +123,7 @@ impl Targeted {
             // Every amount on the way was taken back: the pattern does not bear it.
             Some(guess) if self.miss(pattern, guess).is_none() => Ok(guess),
             _ => Err(AlterationError::OutOfReach {
-                what: self.what.clone(),
+                measure: Box::new(self.measure.clone()),
                 before,
                 to: self.to,
                 nearest: best.1 + self.to,
@@ -140,7 +143,7 @@ impl Alteration for Targeted {
         None
     }
 
-    fn unit(&self) -> Unit {
+    fn unit(&self) -> MeasureUnit {
         self.inner.unit()
     }
 
@@ -160,6 +163,17 @@ impl Alteration for Targeted {
         )
     }
 
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        self.amount_on(before).map_or_else(
+            |_| StructureChange::none(),
+            |amount| self.inner.with_amount(amount).structure_change(before),
+        )
+    }
+
+    fn takes_unlike_halves(&self) -> bool {
+        self.inner.takes_unlike_halves()
+    }
+
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let amount = self.amount_on(pattern)?;
         self.inner.with_amount(amount).alter(pattern)
@@ -172,9 +186,9 @@ mod tests {
 
     use super::Targeted;
     use crate::alterations::{
-        Alteration, AlterationError, Altered, BackLengthReduction, Promise, reading,
+        Alteration, AlterationError, Altered, BackLengthReduction, Promise,
     };
-    use crate::piece::{Pattern, PatternParts};
+    use crate::piece::{EdgeName, Measure, Pattern, PatternParts};
 
     fn empty() -> Pattern {
         Pattern::new(PatternParts {
@@ -223,20 +237,20 @@ mod tests {
     fn a_measure_that_is_not_there_is_told() {
         let step = Targeted::new(
             Box::new(BackLengthReduction::by(0.0)),
-            "back centre_back length",
+            Measure::edge_length("back", EdgeName::CENTRE_BACK),
             400.0,
         );
         let error = step.settled(&empty()).unwrap_err();
         assert!(error.to_string().contains("back centre_back length"));
-        let nan = Targeted::new(Box::new(Idle(0.0, 9.0)), "bust finished", f64::NAN);
+        let nan = Targeted::new(Box::new(Idle(0.0, 9.0)), Measure::girth("bust"), f64::NAN);
         assert!(nan.alter(&empty()).is_err());
     }
 
     #[test]
     fn an_amount_without_effect_reaches_nothing_but_what_is_there() {
         let pattern = empty();
-        assert_eq!(reading(&pattern, "bust finished"), Some(0.0));
-        let to = |value| Targeted::new(Box::new(Idle(0.0, 9.0)), "bust finished", value);
+        assert_eq!(pattern.measured(&Measure::girth("bust")), Some(0.0));
+        let to = |value| Targeted::new(Box::new(Idle(0.0, 9.0)), Measure::girth("bust"), value);
         let settled = to(0.005).settled(&pattern).unwrap().unwrap();
         assert_eq!(settled.amount(), Some(0.0));
         let error = to(5.0).settled(&pattern).unwrap_err();
@@ -245,7 +259,7 @@ mod tests {
 
     #[test]
     fn what_refuses_every_amount_says_why_itself() {
-        let step = Targeted::new(Box::new(Idle(0.0, 0.01)), "bust finished", 5.0);
+        let step = Targeted::new(Box::new(Idle(0.0, 0.01)), Measure::girth("bust"), 5.0);
         assert_eq!(
             step.alter(&empty()).unwrap_err(),
             AlterationError::Setting("too much".into())

@@ -4,8 +4,10 @@ use super::amounts::{at_most, number};
 use super::sleeve::replaced;
 use super::wider_sleeve::wider;
 use super::with_girth_ease;
-use super::{Alteration, AlterationError, Altered, Promise, reading};
-use crate::piece::{EdgeName, Pattern, Piece, Warning};
+use super::promise::{edges_stay, girths_stay};
+use super::sleeve::sleeves;
+use super::{Alteration, AlterationError, Altered, Promise};
+use crate::piece::{EdgeName, Measure, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};
 
 /// Widens (or narrows) the sleeve at the biceps.
@@ -17,14 +19,16 @@ use serde::{Deserialize, Serialize};
 /// changes by the amount.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, UpperArm, alter, reading};
+/// use blockwright::alterations::{Alteration, UpperArm, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
+/// use blockwright::piece::{Measure, Pattern};
 /// let mut options = DraftOptions::of(Block::Tunic);
 /// options.sleeve = Some(SleeveLength::Long);
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &options)?;
 /// let step: Box<dyn Alteration> = Box::new(UpperArm { amount: 15.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let arm = |p| reading(p, "upper_arm finished").unwrap_or(0.0);
+/// let what = Measure::girth("upper_arm");
+/// let arm = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((arm(&done.pattern) - arm(&pattern) - 15.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -53,19 +57,12 @@ impl Alteration for UpperArm {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises = Vec::new();
-        for girth in before.girths() {
-            let by = if girth.name == "upper_arm" {
-                self.amount
-            } else {
-                0.0
-            };
-            promises.push(Promise::changes_by(format!("{} finished", girth.name), by));
-        }
+        let arm = Promise::changes_by(Measure::girth(ARM), self.amount);
+        let mut promises = vec![arm];
+        promises.extend(girths_stay(before, &[ARM]));
         for piece in sleeves(before) {
-            for edge in ["sleeve_cap", "wrist"] {
-                promises.push(Promise::exactly(format!("{} {edge} length", piece.name())));
-            }
+            let edges = [EdgeName::SLEEVE_CAP, EdgeName::WRIST];
+            promises.extend(edges_stay(piece, &edges));
         }
         promises
     }
@@ -90,7 +87,8 @@ impl Alteration for UpperArm {
         let mut altered = Altered::from(pattern.clone());
         for piece in sleeves(pattern) {
             altered.pattern = replaced(&altered.pattern, wider(piece, amount)?)?;
-            let height = |p: &Pattern| reading(p, &format!("{} cap height", piece.name()));
+            let cap = Measure::cap_height(piece.name());
+            let height = |p: &Pattern| p.measured(&cap);
             if let (Some(old), Some(new)) = (height(pattern), height(&altered.pattern)) {
                 altered.warnings.push(Warning::new(
                     "cap_height_changed",
@@ -104,14 +102,7 @@ impl Alteration for UpperArm {
                 ));
             }
         }
-        altered.pattern = with_girth_ease(&altered.pattern, "upper_arm", amount)?;
+        altered.pattern = with_girth_ease(&altered.pattern, ARM, amount)?;
         Ok(altered)
     }
-}
-
-fn sleeves(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
-    pattern
-        .pieces()
-        .iter()
-        .filter(|p| p.outline().edge(&EdgeName::SLEEVE_CAP).is_some())
 }

@@ -5,8 +5,9 @@ use super::quarter::{free_above_waist, quarters, upper};
 use super::sleeve::replaced;
 use super::waist_wider::{Taken, capacity, drawn_wider};
 use super::with_girth_ease;
+use super::promise::edges_stay_if_there;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{Pattern, Piece};
+use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
 /// Widens (or narrows) the waist at side seams and waist darts.
@@ -17,14 +18,16 @@ use serde::{Deserialize, Serialize};
 /// Joined bodices and skirts change alike. The waist's ease changes by the amount.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, WaistGirth, alter, reading};
+/// use blockwright::alterations::{Alteration, WaistGirth, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, bodice};
+/// use blockwright::piece::{Measure, Pattern};
 /// let mut figure = Figure::cylinder(900.0);
 /// figure.waist_girth = 720.0;
 /// let pattern = bodice(&figure, &Ease::of(Fit::Regular))?;
 /// let step: Box<dyn Alteration> = Box::new(WaistGirth { amount: 20.0 });
 /// let done = alter(&pattern, &[step])?;
-/// let waist = |p| reading(p, "waist finished").unwrap_or(0.0);
+/// let what = Measure::girth("waist");
+/// let waist = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((waist(&done.pattern) - waist(&pattern) - 20.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -64,23 +67,21 @@ impl Alteration for WaistGirth {
             } else {
                 0.0
             };
-            let what = format!("{} finished", girth.name);
-            promises.push(Promise::changes_by(what, change));
+            promises.push(Promise::changes_by(Measure::girth(&girth.name), change));
         }
         for piece in quarters(before) {
-            let name = piece.name();
-            for edge in [
-                "neckline",
-                "shoulder",
-                "armscye",
-                "centre_back",
-                "centre_front",
-                "hem",
-            ] {
-                promises.push(Promise::exactly(format!("{name} {edge} length")));
-            }
-            let waist = format!("{name} waist length");
-            promises.push(Promise::changes_by(waist, self.amount / 4.0));
+            // Bodice, skirt and dress differ in these; back and front have one centre each.
+            let edges = [
+                EdgeName::NECKLINE,
+                EdgeName::SHOULDER,
+                EdgeName::ARMSCYE,
+                EdgeName::CENTRE_BACK,
+                EdgeName::CENTRE_FRONT,
+                EdgeName::HEM,
+            ];
+            promises.extend(edges_stay_if_there(piece, &edges));
+            let waist = Measure::edge_length(piece.name(), EdgeName::WAIST);
+            promises.push(Promise::changes_by(waist, self.amount / 4.0).if_there());
         }
         promises
     }

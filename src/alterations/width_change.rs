@@ -6,9 +6,10 @@ use super::girths::with_girth_ease;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::wedge::check_dart;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::Vec2;
-use crate::piece::Pattern;
+use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// Makes the back broader (positive) or narrower between the armscyes.
@@ -21,12 +22,14 @@ use serde::{Deserialize, Serialize};
 /// Usual amounts: 10 to 24 mm over the whole back, at most 30 to 40 (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, BackWidth, alter, reading};
+/// use blockwright::alterations::{Alteration, BackWidth, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
+/// use blockwright::piece::{Measure, Pattern};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(BackWidth::by(10.0));
 /// let done = alter(&pattern, &[step])?;
-/// let width = |p| reading(p, "back_width finished").unwrap_or(0.0);
+/// let what = Measure::girth("back_width");
+/// let width = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
 /// assert!((width(&done.pattern) - width(&pattern) - 10.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -47,7 +50,7 @@ pub struct BackWidth {
 /// Usual amounts: 10 to 24 mm over the whole front (values from memory).
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, FrontWidth, alter, reading};
+/// use blockwright::alterations::{Alteration, FrontWidth, alter};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Bodice))?;
 /// let step: Box<dyn Alteration> = Box::new(FrontWidth::by(10.0));
@@ -85,13 +88,11 @@ impl FrontWidth {
 }
 
 /// What both keep: edges of one half, and every girth but the one changed on purpose.
-fn kept(pattern: &Pattern, half: &UpperHalf<'_>, edges: &[&str], but: &str) -> Vec<Promise> {
-    let edge = |e: &&str| Promise::exactly(format!("{} {e} length", half.piece.name()));
-    let girths = pattern.girths().iter().filter(|g| g.name != but);
-    edges
-        .iter()
-        .map(edge)
-        .chain(girths.map(|g| Promise::exactly(format!("{} finished", g.name))))
+fn kept(pattern: &Pattern, half: &UpperHalf<'_>, edges: &[EdgeName], but: &str) -> Vec<Promise> {
+    let lower = [EdgeName::WAIST, EdgeName::HEM];
+    edges_stay(half.piece, edges)
+        .chain(edges_stay_if_there(half.piece, &lower))
+        .chain(girths_stay(pattern, &[but]))
         .collect()
 }
 
@@ -112,12 +113,13 @@ impl Alteration for BackWidth {
         let Ok(back) = UpperHalf::back(before) else {
             return Vec::new();
         };
-        let mut edges = vec!["neckline", "side_seam", "waist", "hem", "centre_back"];
+        let mut edges = vec![EdgeName::NECKLINE, EdgeName::SIDE_SEAM, EdgeName::CENTRE_BACK];
         if back.shoulder_dart().is_some() {
-            edges.push("shoulder");
+            edges.push(EdgeName::SHOULDER);
         }
         let mut promises = kept(before, &back, &edges, "back_width");
-        promises.push(Promise::changes_by("back_width finished", self.amount));
+        let width = Measure::girth("back_width");
+        promises.push(Promise::changes_by(width, self.amount));
         promises
     }
 
@@ -170,12 +172,10 @@ impl Alteration for FrontWidth {
             return Vec::new();
         };
         let edges = [
-            "shoulder",
-            "neckline",
-            "side_seam",
-            "waist",
-            "hem",
-            "centre_front",
+            EdgeName::SHOULDER,
+            EdgeName::NECKLINE,
+            EdgeName::SIDE_SEAM,
+            EdgeName::CENTRE_FRONT,
         ];
         kept(before, &front, &edges, "front_width")
     }
