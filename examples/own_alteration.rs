@@ -2,7 +2,7 @@
 use blockwright::alterations::{Alteration, AlterationError, Altered, Paper, Promise, alter};
 use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
 use blockwright::geometry::{Curve, Point, Vec2};
-use blockwright::piece::Pattern;
+use blockwright::piece::{EdgeName, Measure, Pattern};
 
 /// How far below the hip line the paper is cut, in millimetres.
 const BELOW_HIP: f64 = 120.0;
@@ -24,12 +24,13 @@ impl Alteration for KneeSpread {
         Box::new(Self(amount))
     }
 
-    /// The pipeline proves these, and every law of sewing, after the step.
+    /// The pipeline proves these, every law of sewing and that all named parts are still there.
     fn promises(&self, _: &Pattern) -> Vec<Promise> {
-        let longer = |what| Promise::changes_by(what, self.0);
-        let promises = ["back side_seam length", "front side_seam length"].map(longer);
-        let same = ["waist finished", "hip finished", "back hem length"].map(Promise::exactly);
-        promises.into_iter().chain(same).collect()
+        let side = |piece| Measure::edge_length(piece, EdgeName::SIDE_SEAM);
+        let hem = Measure::edge_length("back", EdgeName::HEM);
+        let longer = ["back", "front"].map(|piece| Promise::changes_by(side(piece), self.0));
+        let same = [Measure::girth("waist"), Measure::girth("hip"), hem].map(Promise::exactly);
+        longer.into_iter().chain(same).collect()
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
@@ -51,10 +52,9 @@ impl Alteration for KneeSpread {
 fn main() -> Result<(), Box<dyn std::error::Error>> {
     let skirt = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Skirt))?;
     for change in &alter(&skirt, &[Box::new(KneeSpread(40.0))])?.accounts[0].changes {
-        println!(
-            "{} {:.0} mm to {:.0}",
-            change.what, change.before, change.after
-        );
+        if let (Some(before), Some(after)) = (change.before, change.after) {
+            println!("{} {before:.0} mm to {after:.0}", change.measure);
+        }
     }
     Ok(())
 }

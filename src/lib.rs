@@ -43,7 +43,8 @@
 //! let shorter: Box<dyn Alteration> = Box::new(BackLengthReduction::by(10.0));
 //! let altered = alter(&pattern, &[shorter])?; // every law and promise proved again
 //! for change in &altered.accounts[0].changes {
-//!     println!("{}: {:.1} instead of {:.1}", change.what, change.after, change.before);
+//!     let end = |value: Option<f64>| value.map_or("nothing".into(), |mm| format!("{mm:.1}"));
+//!     println!("{}: {} instead of {}", change.measure, end(change.after), end(change.before));
 //! }
 //!
 //! let labels = PatternLabels::new("Dress block");

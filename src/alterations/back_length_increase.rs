@@ -3,18 +3,24 @@
 use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::led::led;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::{UpperHalf, moved_dart};
 use super::wedge::check_dart;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch, solve_sleeves};
+use super::{
+    Alteration, AlterationError, Altered, Paper, Part, Promise, Sketch, StructureChange,
+    solve_sleeves,
+};
 use crate::geometry::elementary::atan2;
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, tolerance,
 };
 use crate::piece::{Apexes, Dart, EdgeName, Measure, Pattern, Piece, Pressed};
 use serde::{Deserialize, Serialize};
+
+/// What the dart is called that an eased shoulder may be given.
+const SHOULDER_DART: &str = "shoulder";
 
 /// Where the fullness over a rounded back goes when the shoulder has no dart yet.
 ///
@@ -99,6 +105,16 @@ impl Alteration for BackLengthIncrease {
 
     fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
         Box::new(Self { amount, ..*self })
+    }
+
+    /// An eased shoulder may be given a dart.
+    fn structure_change(&self, before: &Pattern) -> StructureChange {
+        match UpperHalf::back(before) {
+            Ok(back) if self.opens_dart(&back) => {
+                StructureChange::none().adds(Part::dart(back.piece.name(), SHOULDER_DART))
+            }
+            _ => StructureChange::none(),
+        }
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
@@ -290,7 +306,7 @@ fn new_dart(before: &Curve) -> Dart {
     let middle = before.end();
     let inward = crate::geometry::perpendicular(before.end_direction());
     Dart {
-        name: "shoulder".to_owned(),
+        name: SHOULDER_DART.to_owned(),
         edge: Some(EdgeName::SHOULDER),
         legs: [middle; 2],
         apexes: Apexes::One(middle + inward * NEW_DART),

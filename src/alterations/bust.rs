@@ -2,9 +2,9 @@
 
 use super::amounts::{at_most, number};
 use super::bust_spread::spread;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::with_girth_ease;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::piece::{Dart, EdgeName, Pattern, Piece, Warning};
 use serde::{Deserialize, Serialize};

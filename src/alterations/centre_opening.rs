@@ -1,11 +1,11 @@
 //! A slash from the centre to a hinge at the side seam, opened at the centre.
 
 use super::amounts::{at_most, number};
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::quarter::{Half, centre, hem, quarters, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Vec2};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};

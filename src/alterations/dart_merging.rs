@@ -3,9 +3,9 @@
 use super::dart_finding::{found, kept_edges};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
+use super::promise::girths_stay;
 use super::sleeve::replaced;
 use super::true_up::{blend_end, blend_start, with_mouth};
-use super::promise::girths_stay;
 use super::{Alteration, AlterationError, Altered, Part, Promise, Sketch, StructureChange};
 use crate::geometry::{Point, Rigid, angle_between, intersect_lines, tolerance};
 use crate::piece::{Apexes, Dart, Pattern, Piece};

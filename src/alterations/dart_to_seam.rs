@@ -2,11 +2,13 @@
 
 use super::dart_opening::Opening;
 use super::panel_path::panel_path;
-use super::panel_pieces::Division;
+use super::panel_pieces::{Division, PARTS, part_name};
 use super::panel_plan::{Through, plan};
 use super::promise::girths_stay;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
-use crate::piece::{EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam};
+use crate::piece::{
+    EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam,
+};
 use serde::{Deserialize, Serialize};
 
 /// Takes up darts in a seam through their apexes, which divides the piece in two.
@@ -159,10 +161,11 @@ impl Alteration for DartToSeam {
         };
         let change = StructureChange::none().removes(Part::piece(divided.name()));
         let name = seam_name(divided, &fresh(divided));
-        PARTS.into_iter().fold(
-            change.adds(Part::seam(name)),
-            |change, part| change.adds(Part::piece(part_name(divided, part))),
-        )
+        PARTS
+            .into_iter()
+            .fold(change.adds(Part::seam(name)), |change, part| {
+                change.adds(Part::piece(part_name(divided, part)))
+            })
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {

@@ -1,10 +1,10 @@
 //! Forward shoulder: for shoulder points that stand forward of the seam.
 
 use super::amounts::at_most;
-use super::sleeve::replaced;
-use super::upper_half::UpperHalf;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::sleeve::replaced;
 use super::sleeve::sleeves;
+use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::elementary::asin;
 use crate::geometry::{Curve, Point, Vec2, root};

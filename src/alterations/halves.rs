@@ -11,6 +11,8 @@ use crate::piece::{BodySide, Cut, Edge, EdgeRef, EdgeRole, Outline, Pattern, Pie
 #[must_use]
 pub(super) fn are_unlike(pattern: &Pattern) -> bool {
     pattern.pieces().iter().any(|p| p.side().is_some())
+        || pattern.seams().iter().any(|s| s.side.is_some())
+        || pattern.girths().iter().any(|g| g.side.is_some())
 }
 
 /// The side of a piece by its name.

@@ -1,11 +1,11 @@
 //! Hip girth, at the side seams.
 
 use super::amounts::{at_most, number};
+use super::promise::{edges_stay_if_there, girths_stay};
 use super::quarter::{hem, line_on_side, quarters, waist_on_side};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
 use super::with_girth_ease;
-use super::promise::{edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Point, Vec2};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};

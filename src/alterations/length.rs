@@ -3,9 +3,9 @@
 use super::amounts::{at_most, number};
 use super::length_below::{bodice_longer, skirt_longer};
 use super::length_sleeve::sleeve_longer;
-use super::quarter::{quarters, upper};
-use super::sleeve::replaced;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::quarter::{centre, quarters, upper};
+use super::sleeve::{replaced, sleeves};
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
@@ -120,10 +120,7 @@ impl Alteration for Length {
         let pieces = match self.at {
             LengthAt::Bodice => bodice_longer(pattern, amount)?,
             LengthAt::Skirt => skirt_longer(pattern, amount)?,
-            LengthAt::Sleeve => pattern
-                .pieces()
-                .iter()
-                .filter(|p| p.outline().edge(&EdgeName::SLEEVE_CAP).is_some())
+            LengthAt::Sleeve => sleeves(pattern)
                 .map(|p| sleeve_longer(p, amount))
                 .collect::<Result<_, _>>()?,
         };

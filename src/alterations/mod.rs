@@ -21,6 +21,7 @@ mod bust;
 mod bust_spread;
 mod catalogue;
 mod centre_opening;
+mod centre_truing;
 mod dart_division;
 mod dart_finding;
 mod dart_lines;

@@ -1,5 +1,6 @@
 //! An alteration of one side of the body.
 
+use super::centre_truing::true_centres;
 use super::halves::half;
 use super::joined_halves::joined;
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
@@ -8,7 +9,8 @@ use crate::piece::{BodySide, MeasureUnit, Pattern};
 /// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
 ///
 /// Pieces that become unlike are cut singly, once for each side; one that was on the fold gets a
-/// seam down its middle, so what changes its fold is refused on one side only. Alterations
+/// seam down its middle, so what changes its fold is refused on one side only; a few millimetres
+/// that the fold gains by the way are trued at the hem. Alterations
 /// after it work on both sides, unless they are one-sided themselves.
 ///
 /// ```
@@ -59,7 +61,10 @@ impl Alteration for OneSided {
             return Vec::new();
         };
         let inner = self.inner.promises(&half);
-        let stays = |p: &Promise| Promise { change: 0.0, ..p.on(self.side.other(), &half) };
+        let stays = |p: &Promise| Promise {
+            change: 0.0,
+            ..p.on(self.side.other(), &half)
+        };
         let other: Vec<Promise> = inner.iter().map(|p| stays(p).if_there()).collect();
         let own = inner.iter().map(|p| p.on(self.side, &half));
         own.chain(other).collect()
@@ -92,9 +97,12 @@ impl Alteration for OneSided {
         };
         let altered = self.inner.alter(&halves[mine])?;
         halves[mine] = altered.pattern;
+        let mut warnings = altered.warnings;
+        let ([left, right], trued) = true_centres(halves, Some(self.side.other()))?;
+        warnings.extend(trued);
         Ok(Altered {
-            pattern: joined(&halves[0], &halves[1])?,
-            warnings: altered.warnings,
+            pattern: joined(&left, &right)?,
+            warnings,
         })
     }
 }
@@ -115,8 +123,10 @@ pub(super) fn on_both_halves(
             warnings.push(warning);
         }
     }
+    let ([left, right], trued) = true_centres([left.pattern, right.pattern], None)?;
+    warnings.extend(trued);
     Ok(Altered {
-        pattern: joined(&left.pattern, &right.pattern)?,
+        pattern: joined(&left, &right)?,
         warnings,
     })
 }

@@ -15,7 +15,9 @@ pub(super) const PARTS: [&str; 2] = ["centre", "side"];
 /// The name of a part of a piece.
 pub(super) fn part_name(piece: &Piece, part: &str) -> String {
     let name = format!("{} {part}", piece.base_name());
-    piece.side().map_or(name.clone(), |side| side.name_of(&name))
+    piece
+        .side()
+        .map_or(name.clone(), |side| side.name_of(&name))
 }
 
 /// An end of the seam on the outline: its edge, and where it leaves and takes up that edge.

@@ -73,9 +73,7 @@ impl Promise {
     pub(super) fn on(&self, side: BodySide, half: &Pattern) -> Self {
         let mut girths = half.girths().iter();
         let is_half = match self.measure.kind() {
-            MeasureKind::FinishedGirth { girth } => {
-                girths.any(|g| g.name == *girth && !g.limb)
-            }
+            MeasureKind::FinishedGirth { girth } => girths.any(|g| g.name == *girth && !g.limb),
             _ => false,
         };
         let share = if is_half { 0.5 } else { 1.0 };
@@ -161,7 +159,9 @@ pub(super) fn girths_stay<'a>(
 #[non_exhaustive]
 pub enum Broken {
     /// The measure did not change as promised.
-    #[error("{measure} went from {before:.2} to {after:.2}; promised was a change of {promised:.2}")]
+    #[error(
+        "{measure} went from {before:.2} to {after:.2}; promised was a change of {promised:.2}"
+    )]
     Changed {
         /// What was promised.
         measure: Measure,

@@ -42,7 +42,10 @@ impl Readings {
             let girth = girths.find(|g| g.name == *girth)?;
             Some(BodySide::BOTH.map(|side| pattern.finished_on(girth, side)))
         };
-        let finite = pattern.measures().into_iter().filter(|(_, v)| v.is_finite());
+        let finite = pattern
+            .measures()
+            .into_iter()
+            .filter(|(_, v)| v.is_finite());
         Self(
             finite
                 .map(|(measure, value)| Reading {
@@ -63,10 +66,14 @@ impl Readings {
         }
         let side = measure.side()?;
         let shared = self.find(&measure.of_both_sides())?;
-        Some(shared.sides.map_or(shared.value, |[left, right]| match side {
-            BodySide::Left => left,
-            BodySide::Right => right,
-        }))
+        Some(
+            shared
+                .sides
+                .map_or(shared.value, |[left, right]| match side {
+                    BodySide::Left => left,
+                    BodySide::Right => right,
+                }),
+        )
     }
 
     /// Whether the pattern has this very measure, not only one of both sides.
@@ -76,7 +83,9 @@ impl Readings {
 
     /// Whether the measure is there on one side or the other.
     pub(super) fn has_on_a_side(&self, measure: &Measure) -> bool {
-        BodySide::BOTH.iter().any(|side| self.has(&measure.on(*side)))
+        BodySide::BOTH
+            .iter()
+            .any(|side| self.has(&measure.on(*side)))
     }
 
     fn find(&self, measure: &Measure) -> Option<&Reading> {

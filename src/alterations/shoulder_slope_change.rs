@@ -1,10 +1,10 @@
 //! Shoulder slope: for shoulders that slope more or less than the block's.
 
 use super::amounts::at_most;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Span, Vec2, root, tolerance};
 use crate::piece::{EdgeName, Measure, MeasureUnit, Pattern, Piece, shoulder_slope};

@@ -1,9 +1,9 @@
 //! Shoulder width: for shoulders broader or narrower than the block's.
 
 use super::amounts::at_most;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::{Rigid, Vec2, root};
 use crate::piece::{EdgeName, Measure, Pattern};

@@ -162,7 +162,11 @@ impl StructureChange {
     /// [`Undeclared`] names the first part that is gone or new without having been declared.
     pub(super) fn check(&self, before: &Pattern, after: &Pattern) -> Result<(), Undeclared> {
         let alike = !are_unlike(before) && !are_unlike(after);
-        let sides = if alike { &BodySide::BOTH[..1] } else { &BodySide::BOTH[..] };
+        let sides = if alike {
+            &BodySide::BOTH[..1]
+        } else {
+            &BodySide::BOTH[..]
+        };
         for side in sides {
             let (old, new) = (parts_on(before, *side), parts_on(after, *side));
             let shown = (!alike).then_some(*side);
@@ -210,7 +214,9 @@ fn parts_on(pattern: &Pattern, side: BodySide) -> Vec<Part> {
         let name = seam.base_name().to_owned();
         found.push(Part::Seam(name.clone()));
         for EdgeRef { piece, edge, .. } in seam.a.iter().chain(&seam.b) {
-            let base = pattern.piece(piece).map_or(piece.as_str(), Piece::base_name);
+            let base = pattern
+                .piece(piece)
+                .map_or(piece.as_str(), Piece::base_name);
             found.push(Part::InSeam(name.clone(), base.to_owned(), edge.clone()));
         }
     }

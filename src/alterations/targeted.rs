@@ -41,11 +41,7 @@ impl Targeted {
     /// The alteration by whatever amount brings the measure to `to` millimetres or degrees.
     #[must_use]
     pub fn new(inner: Box<dyn Alteration>, measure: Measure, to: f64) -> Self {
-        Self {
-            inner,
-            measure,
-            to,
-        }
+        Self { inner, measure, to }
     }
 
     /// By how much the measure misses the target after an amount.
@@ -185,9 +181,7 @@ mod tests {
     #![allow(clippy::unwrap_used, clippy::panic)]
 
     use super::Targeted;
-    use crate::alterations::{
-        Alteration, AlterationError, Altered, BackLengthReduction, Promise,
-    };
+    use crate::alterations::{Alteration, AlterationError, Altered, BackLengthReduction, Promise};
     use crate::piece::{EdgeName, Measure, Pattern, PatternParts};
 
     fn empty() -> Pattern {

@@ -1,14 +1,16 @@
 //! Width of the sleeve at the upper arm.
 
 use super::amounts::{at_most, number};
-use super::sleeve::replaced;
+use super::promise::{edges_stay, girths_stay};
+use super::sleeve::{replaced, sleeves};
 use super::wider_sleeve::wider;
 use super::with_girth_ease;
-use super::promise::{edges_stay, girths_stay};
-use super::sleeve::sleeves;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{EdgeName, Measure, Pattern, Piece, Warning};
+use crate::piece::{EdgeName, Measure, Pattern, Warning};
 use serde::{Deserialize, Serialize};
+
+/// The girth it changes.
+const ARM: &str = "upper_arm";
 
 /// Widens (or narrows) the sleeve at the biceps.
 ///

@@ -1,11 +1,11 @@
 //! Waist girth, at side seams and darts.
 
 use super::amounts::{at_most, number};
+use super::promise::edges_stay_if_there;
 use super::quarter::{free_above_waist, quarters, upper};
 use super::sleeve::replaced;
 use super::waist_wider::{Taken, capacity, drawn_wider};
 use super::with_girth_ease;
-use super::promise::edges_stay_if_there;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};

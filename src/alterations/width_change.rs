@@ -3,10 +3,10 @@
 use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::girths::with_girth_ease;
+use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::wedge::check_dart;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Measure, Pattern};
@@ -113,7 +113,11 @@ impl Alteration for BackWidth {
         let Ok(back) = UpperHalf::back(before) else {
             return Vec::new();
         };
-        let mut edges = vec![EdgeName::NECKLINE, EdgeName::SIDE_SEAM, EdgeName::CENTRE_BACK];
+        let mut edges = vec![
+            EdgeName::NECKLINE,
+            EdgeName::SIDE_SEAM,
+            EdgeName::CENTRE_BACK,
+        ];
         if back.shoulder_dart().is_some() {
             edges.push(EdgeName::SHOULDER);
         }

@@ -3,86 +3,137 @@
 use super::points::named_points;
 use super::{Align, Graded, GradedSize};
 use crate::measurements::Measurement;
-use crate::piece::Piece;
+use crate::piece::{Measure, MeasureKind, Piece};
 use std::fmt::Write as _;
 
-/// What a measure is.
+/// What grows from size to size.
 ///
 /// ```
-/// use blockwright::grading::Measures;
-/// assert_eq!(Measures::DartIntake.name(), "dart intake");
+/// use blockwright::grading::Grown;
+/// use blockwright::piece::Measure;
+/// let dart = Grown::Measure(Measure::dart_intake("back", "waist"));
+/// assert_eq!((dart.piece().as_str(), dart.what().as_str()), ("back", "waist dart intake"));
+/// assert_eq!(dart.kind(), "dart intake");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Measures {
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Grown {
     /// How far a point lies from the aligned point, across the grain.
-    Across,
+    Across {
+        /// The piece.
+        piece: String,
+        /// The point.
+        point: String,
+    },
     /// How far a point lies below the aligned point, along the grain; above it, negative.
-    Along,
-    /// Length of an edge, darts closed.
-    Length,
-    /// Intake of a dart.
-    DartIntake,
-    /// A finished girth.
-    Girth,
+    Along {
+        /// The piece.
+        piece: String,
+        /// The point.
+        point: String,
+    },
+    /// A measure of the pattern: an edge, darts closed, a dart, a finished girth.
+    Measure(Measure),
     /// What a finished girth has more than the body.
-    Ease,
+    Ease {
+        /// The girth.
+        girth: String,
+    },
 }
 
-impl Measures {
-    /// In words.
+impl Grown {
+    /// The piece it is on; empty for a girth of the garment.
     #[must_use]
-    pub const fn name(self) -> &'static str {
+    pub fn piece(&self) -> String {
         match self {
-            Self::Across => "across",
-            Self::Along => "along",
-            Self::Length => "length",
-            Self::DartIntake => "dart intake",
-            Self::Girth => "girth",
-            Self::Ease => "ease",
+            Self::Across { piece, .. } | Self::Along { piece, .. } => piece.clone(),
+            Self::Measure(measure) => measure.piece().unwrap_or_default(),
+            Self::Ease { .. } => String::new(),
         }
+    }
+
+    /// What it is, on its piece.
+    #[must_use]
+    pub fn what(&self) -> String {
+        match self {
+            Self::Across { point, .. } => format!("{point} across"),
+            Self::Along { point, .. } => format!("{point} along"),
+            Self::Measure(measure) => {
+                let (all, piece) = (measure.to_string(), self.piece());
+                let own = all.strip_prefix(&piece).map(str::trim_start);
+                own.map(str::to_owned).unwrap_or(all)
+            }
+            Self::Ease { girth } => format!("{girth} ease"),
+        }
+    }
+
+    /// What kind of measure it is, in words.
+    #[must_use]
+    pub const fn kind(&self) -> &'static str {
+        match self {
+            Self::Across { .. } => "across",
+            Self::Along { .. } => "along",
+            Self::Measure(measure) => match measure.kind() {
+                MeasureKind::EdgeLength { .. } => "length",
+                MeasureKind::DartIntake { .. } => "dart intake",
+                MeasureKind::DartAngle { .. } => "dart angle",
+                MeasureKind::ShoulderSlope { .. } => "slope",
+                MeasureKind::CapHeight { .. } => "height",
+                MeasureKind::FinishedGirth { .. } => "girth",
+            },
+            Self::Ease { .. } => "ease",
+        }
+    }
+
+    /// The measure of the pattern, where it is one.
+    #[must_use]
+    pub const fn measure(&self) -> Option<&Measure> {
+        match self {
+            Self::Measure(measure) => Some(measure),
+            _ => None,
+        }
+    }
+
+    /// Whether it is a girth of the finished garment.
+    pub(super) const fn is_girth(&self) -> bool {
+        matches!(self.measure(), Some(m) if matches!(m.kind(), MeasureKind::FinishedGirth { .. }))
+    }
+}
+
+impl std::fmt::Display for Grown {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        let text = format!("{} {}", self.piece(), self.what());
+        f.pad(text.trim_start())
     }
 }
 
 /// One measure in every size, in mm.
 ///
 /// ```
-/// use blockwright::grading::{Measure, Measures};
-/// let measure = Measure {
-///     piece: "back".into(), what: "waist dart intake".into(), measures: Measures::DartIntake,
+/// use blockwright::grading::{Grown, Increment};
+/// use blockwright::piece::Measure;
+/// let dart = Increment {
+///     of: Grown::Measure(Measure::dart_intake("back", "waist")),
 ///     values: vec![Some(20.0), Some(17.5), None],
 /// };
-/// assert_eq!(measure.steps(), [Some(-2.5), None]);
+/// assert_eq!(dart.steps(), [Some(-2.5), None]);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct Measure {
-    /// The piece; empty for a girth of the garment.
-    pub piece: String,
-    /// What is measured.
-    pub what: String,
-    /// How.
-    pub measures: Measures,
-    /// In every size; none where the size has it not.
+pub struct Increment {
+    /// What grows.
+    pub of: Grown,
+    /// In every size; none where the size does not have it.
     pub values: Vec<Option<f64>>,
 }
 
-impl Measure {
-    /// From every size to the next; none where one of the two has it not.
+impl Increment {
+    /// From every size to the next; none where one of the two does not have it.
     #[must_use]
     pub fn steps(&self) -> Vec<Option<f64>> {
         self.values
             .windows(2)
             .map(|pair| Some(pair[1]? - pair[0]?))
             .collect()
-    }
-
-    /// Piece and measure.
-    #[must_use]
-    pub fn title(&self) -> String {
-        if self.piece.is_empty() {
-            self.what.clone()
-        } else {
-            format!("{} {}", self.piece, self.what)
-        }
     }
 }
 
@@ -112,7 +163,7 @@ pub struct Increments {
     /// The largest of the steps of height, bust, waist and hip between neighbouring bodies.
     pub body_steps: Vec<f64>,
     /// The measures: piece by piece, then the girths.
-    pub measures: Vec<Measure>,
+    pub measures: Vec<Increment>,
 }
 
 impl Graded {
@@ -127,10 +178,10 @@ impl Graded {
                 .map(|size| size.pattern().piece(name))
                 .map(|piece| piece.map_or_else(Vec::new, |piece| of_piece(piece, align)))
                 .collect();
-            gather(name, &all, &mut measures);
+            gather(&all, &mut measures);
         }
         let girths: Vec<_> = self.sizes().iter().map(girths).collect();
-        gather("", &girths, &mut measures);
+        gather(&girths, &mut measures);
         let body_steps = self.sizes().windows(2).map(|pair| {
             let step = |m| (pair[1].body().value(m) - pair[0].body().value(m)).abs();
             Measurement::REQUIRED
@@ -149,10 +200,10 @@ impl Graded {
 impl Increments {
     /// The measure of that name on that piece; girths are on none.
     #[must_use]
-    pub fn find(&self, piece: &str, what: &str) -> Option<&Measure> {
+    pub fn find(&self, piece: &str, what: &str) -> Option<&Increment> {
         self.measures
             .iter()
-            .find(|m| m.piece == piece && m.what == what)
+            .find(|m| m.of.piece() == piece && m.of.what() == what)
     }
 
     /// As a table of comma-separated values: a measure a row; its value in every size, then its
@@ -169,7 +220,8 @@ impl Increments {
         }
         out.push_str("\r\n");
         for measure in &self.measures {
-            let _ = write!(out, "{},{}", field(&measure.piece), field(&measure.what));
+            let of = &measure.of;
+            let _ = write!(out, "{},{}", field(&of.piece()), field(&of.what()));
             for value in measure.values.iter().copied().chain(measure.steps()) {
                 out.push(',');
                 if let Some(value) = value {
@@ -192,25 +244,36 @@ fn field(text: &str) -> String {
     }
 }
 
-type Reading = (String, Measures, f64);
+type Reading = (Grown, f64);
 
 fn of_piece(piece: &Piece, align: Align) -> Vec<Reading> {
     let from = align.on(piece);
+    let name = || piece.name().to_owned();
     let mut found = Vec::new();
-    for (name, at) in named_points(piece) {
+    for (point, at) in named_points(piece) {
         let by = at - from;
-        found.push((format!("{name} across"), Measures::Across, by.x));
-        found.push((format!("{name} along"), Measures::Along, by.y));
+        let across = Grown::Across {
+            piece: name(),
+            point: point.clone(),
+        };
+        let along = Grown::Along {
+            piece: name(),
+            point,
+        };
+        found.extend([(across, by.x), (along, by.y)]);
     }
-    for edge in piece.outline().edges() {
-        if let Some(length) = piece.seam_length(edge.name()) {
-            found.push((format!("{} length", edge.name()), Measures::Length, length));
-        }
-    }
-    for dart in piece.darts() {
-        let what = format!("{} dart intake", dart.name);
-        found.push((what, Measures::DartIntake, dart.intake()));
-    }
+    let lengths = |measure: &Measure| {
+        matches!(
+            measure.kind(),
+            MeasureKind::EdgeLength { .. } | MeasureKind::DartIntake { .. }
+        )
+    };
+    let measures = piece.measures().into_iter();
+    found.extend(
+        measures
+            .filter(|(measure, _)| lengths(measure))
+            .map(|(measure, value)| (Grown::Measure(measure), value)),
+    );
     found
 }
 
@@ -219,34 +282,29 @@ fn girths(size: &GradedSize) -> Vec<Reading> {
     let mut found = Vec::new();
     for girth in pattern.girths() {
         let finished = pattern.finished(girth);
-        let ease = finished - girth.body;
-        found.push((
-            format!("{} finished", girth.name),
-            Measures::Girth,
-            finished,
-        ));
-        found.push((format!("{} ease", girth.name), Measures::Ease, ease));
+        let measure = Measure::of_girth(girth);
+        let ease = Grown::Ease {
+            girth: girth.name.clone(),
+        };
+        found.push((Grown::Measure(measure), finished));
+        found.push((ease, finished - girth.body));
     }
     found
 }
 
 /// Readings of every size as measures, in the order in which they first appear.
-fn gather(piece: &str, sizes: &[Vec<Reading>], into: &mut Vec<Measure>) {
-    let mut names: Vec<(&str, Measures)> = Vec::new();
-    for (what, measures, _) in sizes.iter().flatten() {
-        if !names.iter().any(|(name, _)| name == what) {
-            names.push((what, *measures));
+fn gather(sizes: &[Vec<Reading>], into: &mut Vec<Increment>) {
+    let mut all: Vec<&Grown> = Vec::new();
+    for (of, _) in sizes.iter().flatten() {
+        if !all.contains(&of) {
+            all.push(of);
         }
     }
-    into.extend(names.into_iter().map(|(what, measures)| {
-        Measure {
-            piece: piece.to_owned(),
-            what: what.to_owned(),
-            measures,
-            values: sizes
-                .iter()
-                .map(|all| all.iter().find(|(name, ..)| name == what).map(|r| r.2))
-                .collect(),
+    into.extend(all.into_iter().map(|of| {
+        let in_size = |size: &Vec<Reading>| size.iter().find(|(name, _)| name == of).map(|r| r.1);
+        Increment {
+            of: of.clone(),
+            values: sizes.iter().map(in_size).collect(),
         }
     }));
 }

@@ -1,7 +1,7 @@
 //! Where a step stands out from those beside it.
 
-use super::{Increments, Measure, Measures};
-use crate::piece::Warning;
+use super::{Increment, Increments};
+use crate::piece::{Measure, MeasureKind, Warning};
 
 /// By how much of the body's step a measure may grow more or less than beside it. A quarter of
 /// the pattern takes a quarter of a girth's step, so this is half of what a point moves by.
@@ -16,9 +16,10 @@ impl Increments {
     /// there is one neighbour only; a change that lasts on both sides is no jump); and where a dart or an edge appears or disappears.
     ///
     /// ```
-    /// use blockwright::grading::{Increments, Measure, Measures};
-    /// let dart = Measure {
-    ///     piece: "back".into(), what: "waist dart intake".into(), measures: Measures::DartIntake,
+    /// use blockwright::grading::{Grown, Increment, Increments};
+    /// use blockwright::piece::Measure;
+    /// let dart = Increment {
+    ///     of: Grown::Measure(Measure::dart_intake("back", "waist")),
     ///     values: vec![Some(20.0), Some(18.0), None],
     /// };
     /// let increments = Increments {
@@ -34,36 +35,39 @@ impl Increments {
         self.measures.iter().flat_map(|m| self.of(m)).collect()
     }
 
-    fn of(&self, measure: &Measure) -> Vec<Warning> {
+    fn of(&self, measure: &Increment) -> Vec<Warning> {
         let steps = measure.steps();
         let mut found = Vec::new();
         for index in 0..steps.len() {
             let between = |verb: &str| {
                 let (from, to) = (&self.sizes[index], &self.sizes[index + 1]);
-                format!("{}: {verb} from size {from} to size {to}", measure.title())
+                format!("{}: {verb} from size {from} to size {to}", measure.of)
             };
             let Some(step) = steps[index] else {
                 found.extend(self.presence(measure, index));
                 continue;
             };
-            match measure.measures {
-                // Finished girths follow the body; what they do not is their ease.
-                Measures::Girth => {}
-                _ => {
-                    if let Some(beside) = self.beside(&steps, index, step) {
-                        let text = between(&format!("steps by {step:+.1} mm"));
-                        let text =
-                            format!("{text}, where {beside:+.1} mm would follow its neighbours");
-                        found.push(Warning::new("step_jump", text));
-                    }
-                }
+            // Finished girths follow the body; what they do not is their ease.
+            if measure.of.is_girth() {
+                continue;
+            }
+            if let Some(beside) = self.beside(&steps, index, step) {
+                let text = between(&format!("steps by {step:+.1} mm"));
+                let text = format!("{text}, where {beside:+.1} mm would follow its neighbours");
+                found.push(Warning::new("step_jump", text));
             }
         }
         found
     }
 
-    fn presence(&self, measure: &Measure, index: usize) -> Option<Warning> {
-        if !matches!(measure.measures, Measures::Length | Measures::DartIntake) {
+    fn presence(&self, measure: &Increment, index: usize) -> Option<Warning> {
+        let of_a_part = |measure: &Measure| {
+            matches!(
+                measure.kind(),
+                MeasureKind::EdgeLength { .. } | MeasureKind::DartIntake { .. }
+            )
+        };
+        if !measure.of.measure().is_some_and(of_a_part) {
             return None;
         }
         let (has, has_not) = match (measure.values[index], measure.values[index + 1]) {
@@ -73,9 +77,7 @@ impl Increments {
         };
         let text = format!(
             "{}: there in size {}, none in size {}",
-            measure.title(),
-            self.sizes[has],
-            self.sizes[has_not]
+            measure.of, self.sizes[has], self.sizes[has_not]
         );
         Some(Warning::new("part_appears", text))
     }

@@ -20,7 +20,7 @@ mod points;
 pub use align::Align;
 pub use error::{GradingError, NestError};
 pub use graded::{Graded, GradedSize, grade};
-pub use increments::{Increments, Measure, Measures};
+pub use increments::{Grown, Increment, Increments};
 pub use jumps::{JUMP, LEAST_JUMP};
 pub use line_style::{DASHES, MOST_SIZES, line_style};
 pub use nest::{NEST_GAP_MM, nest, nest_parts};

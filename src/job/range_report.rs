@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::report::{TEST_SQUARE, cautions};
 use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
-use crate::grading::{Graded, Increments, Measures};
+use crate::grading::{Graded, Increments};
 use crate::piece::Warning;
 use crate::units::{Length, LengthStyle, Unit};
 
@@ -30,8 +30,10 @@ pub struct SizeReport {
 ///
 /// ```
 /// use blockwright::job::IncrementReport;
+/// use blockwright::piece::{EdgeName, Measure};
 /// let row = IncrementReport {
 ///     piece: "back".into(), what: "shoulder length".into(), kind: "length",
+///     measure: Some(Measure::edge_length("back", EdgeName::SHOULDER)),
 ///     values: vec![Some(118.0), Some(119.5)], steps: vec![Some(1.5)],
 /// };
 /// assert_eq!(row.steps.len() + 1, row.values.len());
@@ -44,6 +46,9 @@ pub struct IncrementReport {
     pub what: String,
     /// How: across, along, length, dart intake, girth or ease.
     pub kind: &'static str,
+    /// The measure of the pattern, where it is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub measure: Option<Measure>,
     /// In every size; none where the size has it not.
     pub values: Vec<Option<f64>>,
     /// From every size to the next.
@@ -129,9 +134,10 @@ impl RangeReport {
             }
         });
         let rows = increments.measures.iter().map(|measure| IncrementReport {
-            piece: measure.piece.clone(),
-            what: measure.what.clone(),
-            kind: measure.measures.name(),
+            piece: measure.of.piece(),
+            what: measure.of.what(),
+            kind: measure.of.kind(),
+            measure: measure.of.measure().cloned(),
             values: measure.values.iter().map(|v| v.map(rounded)).collect(),
             steps: measure
                 .steps()
@@ -169,10 +175,10 @@ impl RangeReport {
             labels.join(", ")
         );
         for (heading, kinds) in [
-            ("Finished girths", [Measures::Girth.name(), ""]),
+            ("Finished girths", ["girth", ""]),
             (
                 "Lengths, darts closed, and dart intakes",
-                [Measures::Length.name(), Measures::DartIntake.name()],
+                ["length", "dart intake"],
             ),
         ] {
             let _ = writeln!(

@@ -3,7 +3,8 @@
 use serde::Serialize;
 
 use super::rounding::rounded;
-use crate::alterations::{Account, Change, Unit};
+use crate::alterations::{Account, Change};
+use crate::piece::{Measure, MeasureUnit};
 
 /// The account of one alteration.
 ///
@@ -11,7 +12,7 @@ use crate::alterations::{Account, Change, Unit};
 /// use blockwright::job::AccountReport;
 /// let account = AccountReport {
 ///     alteration: "back_length_reduction".into(), amount: Some(25.0), unit: "mm",
-///     changes: vec![], kept: vec!["back side_seam length".into()],
+///     changes: vec![], kept: vec![], kept_measures: vec![],
 /// };
 /// assert_eq!(account.unit, "mm");
 /// ```
@@ -25,24 +26,30 @@ pub struct AccountReport {
     pub unit: &'static str,
     /// Everything that is different.
     pub changes: Vec<ChangeReport>,
-    /// What was promised to stay, and did.
+    /// What was promised to stay, and did, in words.
     pub kept: Vec<String>,
+    /// The same as measures, in the same order.
+    pub kept_measures: Vec<Measure>,
 }
 
 /// One thing that an alteration changed.
 ///
 /// ```
 /// use blockwright::job::ChangeReport;
+/// use blockwright::piece::{EdgeName, Measure};
+/// let centre = Measure::edge_length("back", EdgeName::CENTRE_BACK);
 /// let change = ChangeReport {
-///     what: "back centre_back length".into(), before: Some(980.0), after: Some(955.0),
+///     what: centre.to_string(), measure: centre, before: Some(980.0), after: Some(955.0),
 ///     difference: Some(-25.0), unit: "mm",
 /// };
 /// assert_eq!(change.difference, Some(-25.0));
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ChangeReport {
-    /// What: piece, edge or dart, and which of its measures.
+    /// What, in words: piece, edge or dart, and which of its measures.
     pub what: String,
+    /// The same as a measure.
+    pub measure: Measure,
     /// Before; none when it was not there.
     pub before: Option<f64>,
     /// After; none when it is no longer there.
@@ -53,10 +60,10 @@ pub struct ChangeReport {
     pub unit: &'static str,
 }
 
-fn name(unit: Unit) -> &'static str {
+fn name(unit: MeasureUnit) -> &'static str {
     match unit {
-        Unit::Millimetres => "mm",
-        Unit::Degrees => "deg",
+        MeasureUnit::Millimetres => "mm",
+        MeasureUnit::Degrees => "deg",
     }
 }
 
@@ -71,7 +78,8 @@ impl AccountReport {
             amount: account.amount.and_then(finite),
             unit: name(account.unit),
             changes: account.changes.iter().map(ChangeReport::new).collect(),
-            kept: account.kept.clone(),
+            kept: account.kept.iter().map(Measure::to_string).collect(),
+            kept_measures: account.kept.clone(),
         }
     }
 }
@@ -79,11 +87,12 @@ impl AccountReport {
 impl ChangeReport {
     fn new(change: &Change) -> Self {
         Self {
-            what: change.what.clone(),
-            before: finite(change.before),
-            after: finite(change.after),
-            difference: finite(change.difference()),
-            unit: name(change.unit),
+            what: change.measure.to_string(),
+            measure: change.measure.clone(),
+            before: change.before.and_then(finite),
+            after: change.after.and_then(finite),
+            difference: change.difference().and_then(finite),
+            unit: name(change.measure.unit()),
         }
     }
 }

@@ -150,7 +150,8 @@ impl Measure {
     }
 
     /// The finished girth of a girth that may belong to one side.
-    pub(super) fn of_girth(girth: &Girth) -> Self {
+    #[must_use]
+    pub fn of_girth(girth: &Girth) -> Self {
         Self::girth(girth.base_name()).maybe_on(girth.side)
     }
 
@@ -364,7 +365,11 @@ mod tests {
         for measure in all {
             for one in [measure.clone(), measure.on(BodySide::Left)] {
                 let text = serde_json::to_string(&one).unwrap();
-                assert_eq!(serde_json::from_str::<Measure>(&text).unwrap(), one, "{text}");
+                assert_eq!(
+                    serde_json::from_str::<Measure>(&text).unwrap(),
+                    one,
+                    "{text}"
+                );
                 assert_eq!(text.contains("side"), one.side().is_some(), "{text}");
             }
         }
@@ -373,7 +378,9 @@ mod tests {
     #[test]
     fn a_side_and_a_name_that_contradict_each_other_are_refused() {
         let text = r#"{"kind": "cap_height", "piece": "sleeve right", "side": "left"}"#;
-        let error = serde_json::from_str::<Measure>(text).unwrap_err().to_string();
+        let error = serde_json::from_str::<Measure>(text)
+            .unwrap_err()
+            .to_string();
         assert!(error.contains("must end in ` left`"), "{error}");
         // A piece that only happens to be called so belongs to both sides.
         let text = r#"{"kind": "cap_height", "piece": "sleeve right"}"#;

@@ -17,7 +17,7 @@ use super::{BodySide, EdgeName, Girth, Measure, MeasureKind, Pattern, Piece, Run
 pub fn shoulder_slope(piece: &Piece) -> Option<f64> {
     let shoulder = piece.outline().edge(&EdgeName::SHOULDER)?.curve();
     let chord = shoulder.end() - shoulder.start();
-    Some(chord.y.atan2(chord.x))
+    Some(chord.atan2())
 }
 
 fn cap_height(piece: &Piece) -> Option<f64> {
@@ -82,7 +82,8 @@ impl Pattern {
             let mut pieces = self.pieces().iter();
             pieces.find(|p| p.side() == side && p.base_name() == base)
         };
-        side.and_then(|side| find(Some(side))).or_else(|| find(None))
+        side.and_then(|side| find(Some(side)))
+            .or_else(|| find(None))
     }
 
     /// As [`piece_on`](Self::piece_on), of girths.
@@ -91,7 +92,8 @@ impl Pattern {
             let mut girths = self.girths().iter();
             girths.find(|g| g.side == side && g.base_name() == base)
         };
-        side.and_then(|side| find(Some(side))).or_else(|| find(None))
+        side.and_then(|side| find(Some(side)))
+            .or_else(|| find(None))
     }
 
     /// What one side of the body has of a finished girth, darts closed, in millimetres: half of

@@ -2,12 +2,12 @@
 
 use super::MakeError;
 use crate::alterations::{
-    Account, AlterationError, Chain, Hinge, MethodChoice, Reason, Refused, Request, Unit, alter,
-    compare_methods, shoulder_slope,
+    Account, AlterationError, Chain, Hinge, MethodChoice, Reason, Refused, Request, alter,
+    compare_methods,
 };
 use crate::draft::pattern_shoulder_slopes;
 use crate::measurements::{Body, Measurement};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, MeasureUnit, Pattern, Piece, shoulder_slope};
 
 /// What the alterations made.
 #[derive(Debug)]
@@ -92,7 +92,7 @@ fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
         step: 0,
         alteration: request.name().to_owned(),
         amount: None,
-        unit: Unit::Degrees,
+        unit: MeasureUnit::Degrees,
         most: None,
         reason: Reason::Alteration(reason),
     })

@@ -11,7 +11,7 @@ use crate::allowance::CutLines;
 use crate::alterations::Account;
 use crate::geometry::{Curve, Point};
 use crate::measurements::Body;
-use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Pattern, Piece, Seam};
+use crate::piece::{Dart, EaseOn, Edge, EdgeRef, Girth, Measure, Pattern, Piece, Seam};
 
 /// The pattern as pretty-printed JSON, ending in a line feed, with the accounts of the
 /// alterations that made it.
@@ -234,14 +234,16 @@ struct AccountDocument<'a> {
     alteration: &'a str,
     amount: Option<Number>,
     changes: Vec<ChangeDocument<'a>>,
-    kept: &'a [String],
+    kept: Vec<String>,
+    kept_measures: &'a [Measure],
 }
 
 #[derive(Derive)]
 struct ChangeDocument<'a> {
-    what: &'a str,
-    before: Number,
-    after: Number,
+    what: String,
+    measure: &'a Measure,
+    before: Option<Number>,
+    after: Option<Number>,
 }
 
 #[derive(Derive)]
@@ -371,15 +373,17 @@ fn girth(pattern: &Pattern, girth: &Girth) -> GirthDocument {
 
 fn account(account: &Account) -> AccountDocument<'_> {
     let changes = account.changes.iter().map(|change| ChangeDocument {
-        what: &change.what,
-        before: Number(change.before),
-        after: Number(change.after),
+        what: change.measure.to_string(),
+        measure: &change.measure,
+        before: change.before.map(Number),
+        after: change.after.map(Number),
     });
     AccountDocument {
         alteration: &account.alteration,
         amount: account.amount.map(Number),
         changes: changes.collect(),
-        kept: &account.kept,
+        kept: account.kept.iter().map(Measure::to_string).collect(),
+        kept_measures: &account.kept,
     }
 }
 

@@ -7,6 +7,7 @@ mod dart_moves;
 mod least_distortion;
 mod lower_alterations;
 mod one_sided;
+mod proofs;
 #[path = "../support/mod.rs"]
 mod support;
 mod upper_alterations;

@@ -5,4 +5,5 @@
 pub mod bodies;
 #[cfg(feature = "cli")]
 pub mod command;
+pub mod measures;
 pub mod survey;

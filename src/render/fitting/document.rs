@@ -205,15 +205,15 @@ impl Fitting<'_> {
         for (index, (name, sides)) in pairs(self.before, self.after).into_iter().enumerate() {
             let own: Vec<String> = all
                 .iter()
-                .filter(|change| change.what.starts_with(&format!("{name} ")))
+                .filter(|change| change.measure.piece().as_deref() == Some(&*name))
                 .map(|change| {
-                    format!(
-                        "{} {:.1}{unit} before, {:.1}{unit} after",
-                        change.what.replace('_', " "),
-                        change.before,
-                        change.after,
-                        unit = change.unit.symbol()
-                    )
+                    let end = |value: Option<f64>| {
+                        let unit = change.measure.unit().symbol();
+                        value.map_or_else(|| "none".to_owned(), |v| format!("{v:.1}{unit}"))
+                    };
+                    let what = change.measure.to_string().replace('_', " ");
+                    let (before, after) = (end(change.before), end(change.after));
+                    format!("{what} {before} before, {after} after")
                 })
                 .collect();
             let told = match (altered, own.is_empty()) {

@@ -2,7 +2,8 @@
 
 use super::Fitting;
 use super::markup::{Cells, escaped, table, words};
-use crate::alterations::{MethodFigures, MethodOutcome, Unit};
+use crate::alterations::{MethodFigures, MethodOutcome};
+use crate::piece::MeasureUnit;
 
 impl Fitting<'_> {
     /// The ways that a step had.
@@ -54,13 +55,13 @@ impl Fitting<'_> {
     fn figures(&self, figures: &MethodFigures) -> [String; 5] {
         let signed = |mm: f64| {
             let sign = if mm > 0.0 { "+" } else { "" };
-            format!("{sign}{}", self.value(mm, Unit::Millimetres))
+            format!("{sign}{}", self.value(mm, MeasureUnit::Millimetres))
         };
         [
             format!(
                 "{} to {}",
-                self.value(figures.slope_before, Unit::Degrees),
-                self.value(figures.slope_after, Unit::Degrees)
+                self.value(figures.slope_before, MeasureUnit::Degrees),
+                self.value(figures.slope_after, MeasureUnit::Degrees)
             ),
             signed(figures.armscye),
             signed(figures.fold_gain),

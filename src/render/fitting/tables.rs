@@ -2,32 +2,31 @@
 
 use super::Fitting;
 use super::markup::{Cells, escaped, length, table, title_words, words};
-use crate::alterations::{Account, Change, Unit, changes};
-use crate::piece::{EaseOn, EdgeRef, Seam};
+use crate::alterations::{Account, Change, changes};
+use crate::piece::{EaseOn, EdgeRef, MeasureUnit, Seam};
 use std::fmt::Write as _;
 
 impl Fitting<'_> {
-    pub(super) fn value(&self, value: f64, unit: Unit) -> String {
+    pub(super) fn value(&self, value: f64, unit: MeasureUnit) -> String {
         match unit {
             _ if !value.is_finite() => "none".to_owned(),
-            Unit::Millimetres => length(value, self.body.unit()),
-            Unit::Degrees => format!("{value:.1}°").replace('-', "−"),
+            MeasureUnit::Millimetres => length(value, self.body.unit()),
+            MeasureUnit::Degrees => format!("{value:.1}°").replace('-', "−"),
         }
     }
 
     fn change_rows(&self, changes: &[Change]) -> Vec<Vec<String>> {
         let row = |change: &Change| {
-            let difference = change.difference();
-            let shown = if difference.is_finite() {
+            let unit = change.measure.unit();
+            let shown = change.difference().map_or_else(String::new, |difference| {
                 let sign = if difference > 0.0 { "+" } else { "" };
-                format!("{sign}{}", self.value(difference, change.unit))
-            } else {
-                String::new()
-            };
+                format!("{sign}{}", self.value(difference, unit))
+            });
+            let end = |value: Option<f64>| self.value(value.unwrap_or(f64::NAN), unit);
             vec![
-                words(&change.what),
-                self.value(change.before, change.unit),
-                self.value(change.after, change.unit),
+                words(&change.measure.to_string()),
+                end(change.before),
+                end(change.after),
                 shown,
             ]
         };
@@ -57,7 +56,11 @@ impl Fitting<'_> {
                 table(out, Cells::Numbers, "What changed", &heads, &rows);
             }
             if !account.kept.is_empty() {
-                let kept: Vec<String> = account.kept.iter().map(|what| words(what)).collect();
+                let kept: Vec<String> = account
+                    .kept
+                    .iter()
+                    .map(|measure| words(&measure.to_string()))
+                    .collect();
                 let _ = writeln!(
                     out,
                     "<p class=\"kept\"><b>Kept, and proved:</b> {}.</p>",

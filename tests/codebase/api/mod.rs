@@ -153,7 +153,7 @@ fn words_are_written_by_their_names() {
         draft::SleeveLength::Short,
         draft::Fit::Loose,
         piece::EdgeRole::Hem,
-        alterations::BodySide::Left,
+        piece::BodySide::Left,
         alterations::Hinge::Shared,
         grading::Align::Nape,
         job::PaperSize::Roll914,

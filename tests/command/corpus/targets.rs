@@ -4,14 +4,14 @@
 //! The fuzz targets of `tests/fuzz` are these functions; `tests/command/corpus` asks the same of every
 //! input that is kept.
 
-use blockwright::alterations::{Alteration, CATALOGUE, Request, Unit, alter};
+use blockwright::alterations::{Alteration, CATALOGUE, Request, alter};
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::job::{BatchColumns, BatchJob, BatchRecord, Job, JobFile, run};
 use blockwright::measurements::{
     Body, FileErrors, Measurement, MeasurementSet, SetReport, SizeTable,
 };
-use blockwright::piece::Pattern;
+use blockwright::piece::{MeasureUnit, Pattern};
 use serde_json::{Value, json};
 
 /// A target by its name, which is also that of its folder of inputs.
@@ -232,8 +232,8 @@ fn step(bytes: &mut Bytes<'_>) -> Option<Box<dyn Alteration>> {
     }
     let amount = bytes.amount(example.amount().unwrap_or(10.0));
     let key = match example.unit() {
-        Unit::Millimetres => "amount",
-        Unit::Degrees => "degrees",
+        MeasureUnit::Millimetres => "amount",
+        MeasureUnit::Degrees => "degrees",
     };
     let settings = match kind % 8 {
         0 => json!({"to": amount * 20.0}),

@@ -1,11 +1,10 @@
 //! The hinges on drafted backs.
 
-use blockwright::alterations::{
-    Alteration, AlterationError, BackLengthReduction, Hinge, Readings, reading, shoulder_slope,
-};
+use crate::support::measures::reading;
+use blockwright::alterations::{Alteration, AlterationError, BackLengthReduction, Hinge, Readings};
 use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
 use blockwright::invariants::{Tolerances, check_all};
-use blockwright::piece::{EdgeName, Pattern};
+use blockwright::piece::{EdgeName, Pattern, shoulder_slope};
 
 /// Dress (with a shoulder dart) and tunic (without), with and without shape at the waist.
 fn patterns() -> Vec<(String, Pattern)> {

@@ -1,13 +1,13 @@
 //! The worked example: L = 145 mm, s = 18.99°, a = 25 mm.
 
 use super::back::{REACH, SLOPE, WAIST, back};
+use crate::support::measures::reading;
 use blockwright::alterations::{
-    Alteration, AlterationError, Altered, BackLengthReduction, Hinge, Reason, alter, reading,
-    shoulder_slope,
+    Alteration, AlterationError, Altered, BackLengthReduction, Hinge, Reason, alter,
 };
 use blockwright::geometry::Point;
 use blockwright::invariants::{Tolerances, check_all};
-use blockwright::piece::{Apexes, EdgeName, Pattern};
+use blockwright::piece::{Apexes, EdgeName, Pattern, shoulder_slope};
 
 fn by(amount: f64, hinge: Hinge) -> BackLengthReduction {
     BackLengthReduction {

@@ -1,7 +1,7 @@
 //! Every alteration of the catalogue, walked.
 
 use super::{body, drafted, scaled, suited};
-use blockwright::alterations::{CATALOGUE, alter, reading};
+use blockwright::alterations::{CATALOGUE, alter};
 use blockwright::geometry::Point;
 use blockwright::piece::Pattern;
 
@@ -84,12 +84,17 @@ fn a_target_is_met_where_one_can_be_named() {
         for block in suited(entry) {
             let pattern = drafted(&body, block).unwrap();
             // A pattern of joined blocks names its pieces apart.
-            let Some(before) = reading(&pattern, target) else {
+            let Some(before) = pattern.measured(&target()) else {
                 continue;
             };
             let after = alter(&pattern, &[(entry.example)()]).unwrap().pattern;
-            let moved = reading(&after, target).unwrap() - before;
-            assert!(moved.abs() > 1e-3, "{}: {target} does not move", entry.name);
+            let moved = after.measured(&target()).unwrap() - before;
+            assert!(
+                moved.abs() > 1e-3,
+                "{}: {} does not move",
+                entry.name,
+                target()
+            );
         }
     }
 }

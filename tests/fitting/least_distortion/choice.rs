@@ -1,8 +1,9 @@
 //! Asking for the method, and choosing among the three.
 
+use crate::support::measures::reading;
 use blockwright::alterations::{
     Alteration, AlterationError, BackLengthReduction, Hinge, MethodTable, alter, compare_methods,
-    find, reading,
+    find,
 };
 use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
 use blockwright::invariants::{Tolerances, check_all};

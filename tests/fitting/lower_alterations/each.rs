@@ -1,9 +1,9 @@
 //! What each alteration says it does, measured.
 
 use super::{body, drafted};
+use crate::support::measures::reading;
 use blockwright::alterations::{
     Abdomen, Alteration, Bust, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth, alter,
-    reading,
 };
 use blockwright::draft::{Block, SleeveLength};
 use blockwright::piece::{EdgeName, Pattern};

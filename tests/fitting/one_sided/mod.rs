@@ -2,12 +2,13 @@
 #![allow(clippy::unwrap_used)]
 
 use crate::support::bodies::body;
+use crate::support::measures::reading;
 use blockwright::alterations::{
-    Alteration, BackLengthReduction, BodySide, CATALOGUE, OneSided, ShoulderSlope, alter, reading,
+    Alteration, BackLengthReduction, CATALOGUE, OneSided, ShoulderSlope, alter,
 };
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 use blockwright::invariants::{Tolerances, check_all};
-use blockwright::piece::{Cut, Pattern};
+use blockwright::piece::{BodySide, Cut, Measure, Pattern};
 
 fn drafted(block: Block) -> Pattern {
     let body = body(1680.0, 940.0, 780.0, 1020.0);
@@ -53,18 +54,13 @@ fn one_shoulder_falls_and_the_other_stays() {
             let changes = &done.accounts[0].changes;
             let change = changes
                 .iter()
-                .find(|c| c.what == format!("back {} shoulder slope", side.name()))
+                .find(|c| c.measure == Measure::shoulder_slope("back").on(side))
                 .unwrap();
-            assert!((change.difference() - 3.0).abs() < 1e-6);
-            let other = if side == BodySide::Left {
-                "right"
-            } else {
-                "left"
-            };
+            assert!((change.difference().unwrap() - 3.0).abs() < 1e-6);
             assert!(
                 !changes
                     .iter()
-                    .any(|c| c.what == format!("back {other} shoulder slope"))
+                    .any(|c| c.measure == Measure::shoulder_slope("back").on(side.other()))
             );
         }
     }

@@ -1,7 +1,8 @@
 //! What every alteration owes.
 
 use super::wardrobe::{Garment, wardrobe};
-use blockwright::alterations::{Alteration, Chain, alter, changes, reading};
+use crate::support::measures::reading;
+use blockwright::alterations::{Alteration, Chain, alter, changes};
 use blockwright::geometry::Curve;
 use blockwright::piece::Pattern;
 

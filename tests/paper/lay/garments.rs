@@ -3,10 +3,10 @@
 use super::check::lay;
 use crate::support::bodies::body;
 use blockwright::allowance::{Allowances, CutLines};
-use blockwright::alterations::{BodySide, OneSided, ShoulderSlope, alter};
+use blockwright::alterations::{OneSided, ShoulderSlope, alter};
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
 use blockwright::lay::{Cloth, LayError, Search, parts};
-use blockwright::piece::Pattern;
+use blockwright::piece::{BodySide, Pattern};
 
 pub(crate) fn drafted(block: Block, sleeve: Option<SleeveLength>) -> Pattern {
     let body = body(1680.0, 920.0, 760.0, 1000.0);

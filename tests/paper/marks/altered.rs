@@ -1,10 +1,11 @@
 //! Every alteration, on every block it suits; one-sided pieces, narrow panels, the nest.
 
 use blockwright::allowance::Allowances;
-use blockwright::alterations::{Alteration, BodySide, CATALOGUE, OneSided, ShoulderSlope, alter};
+use blockwright::alterations::{Alteration, CATALOGUE, OneSided, ShoulderSlope, alter};
 use blockwright::draft::{Block, draft};
 use blockwright::grading::{Align, NestLabels, grade, nest};
 use blockwright::measurements::SizeTable;
+use blockwright::piece::BodySide;
 use blockwright::recipe::Recipe;
 
 use super::{faults_of, none, set, with_sleeve};
