@@ -8,7 +8,7 @@ use super::report::{TEST_SQUARE, cautions};
 use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
 use crate::grading::{Graded, Increments};
-use crate::piece::Warning;
+use crate::piece::{Measure, Warning};
 use crate::units::{Length, LengthStyle, Unit};
 
 /// One size of a range.

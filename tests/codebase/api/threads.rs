@@ -26,7 +26,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, draft: Block, Side, SleeveLength, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid);
-    checked!(is_value, found, grading: Align, GradedSize, Graded, Measures, Measure, Increments, NestLabels);
+    checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
     checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, Output, Outputs, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
     #[cfg(feature = "lay")]
