@@ -1,12 +1,12 @@
 //! Sizes of a published table: laws, growth, steps.
 
 use blockwright::alterations::Request;
-use blockwright::piece::shoulder_slope;
 use blockwright::draft::Block;
 use blockwright::grading::{Align, GradingError, Increments, grade};
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::measurements::{Body, Measurement, Size, SizeTable};
 use blockwright::piece::Pattern;
+use blockwright::piece::shoulder_slope;
 use blockwright::recipe::MakeError;
 use blockwright::units::Unit;
 
