@@ -98,6 +98,9 @@ fn undeclared(pattern: &Pattern, change: fn(&mut PatternParts)) -> String {
     }
 }
 
+/// What is done to a pattern, and what the refusal says of it.
+type Case = (fn(&mut PatternParts), &'static str);
+
 #[test]
 fn what_is_lost_or_added_is_named() {
     let mut parts = drafted(Block::Dress).into_parts();
@@ -108,7 +111,7 @@ fn what_is_lost_or_added_is_named() {
         });
     });
     let pattern = Pattern::new(parts).unwrap();
-    let cases: [(fn(&mut PatternParts), &str); 10] = [
+    let cases: [Case; 10] = [
         (empty, "removes the piece back"),
         (no_sleeve, "removes the piece sleeve"),
         (no_shoulder_seam, "removes the seam shoulder"),
