@@ -6,4 +6,5 @@ pub mod bodies;
 #[cfg(feature = "cli")]
 pub mod command;
 pub mod measures;
+pub mod statistics;
 pub mod survey;

@@ -77,6 +77,27 @@ pub fn women() -> Table {
     found
 }
 
+/// Whether sweeps go over everybody: `BLOCKWRIGHT_WHOLE=1`. Without it those that take long draw a
+/// sample.
+pub fn whole() -> bool {
+    std::env::var_os("BLOCKWRIGHT_WHOLE").is_some_and(|value| value != "0")
+}
+
+/// So many of the women, drawn by a seed in their order, and all of them for whole sweeps.
+pub fn sample(count: usize, seed: u64) -> Table {
+    let mut table = women();
+    let (mut left, mut wanted) = (table.rows.len(), count);
+    let mut dice = super::bodies::Dice::new(seed);
+    // Knuth's selection sampling; The Art of Computer Programming 2, 3.4.2 S; value from memory.
+    table.rows.retain(|_| {
+        let chosen = whole() || dice.within(0.0, left as f64) < wanted as f64;
+        left -= 1;
+        wanted = wanted.saturating_sub(usize::from(chosen));
+        chosen
+    });
+    table
+}
+
 /// The bodies of every so many of the women.
 pub fn bodies(every: usize) -> Vec<Body> {
     women().rows.iter().step_by(every).map(body_of).collect()

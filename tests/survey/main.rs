@@ -8,5 +8,6 @@ mod armscye;
 mod contradictory;
 #[path = "../support/mod.rs"]
 mod support;
+mod tables;
 mod tally;
 mod women;
