@@ -2,7 +2,7 @@
 
 use super::DraftError;
 use super::choices::Block;
-use super::error::check_numbers;
+use super::error::check_options;
 
 /// How a garment is meant to fit.
 ///
@@ -72,6 +72,15 @@ pub struct Ease {
 }
 
 impl Ease {
+    /// The least and the greatest ease of bust, waist and hip in mm. Woven cloth does not stretch,
+    /// so that nothing is negative; beyond the most a block is the wrong beginning.
+    pub const OF_GIRTHS: (f64, f64) = (0.0, 400.0);
+    /// The least and the greatest ease of the back width, and of how far the armscye is lowered,
+    /// in mm.
+    pub const OF_WIDTHS: (f64, f64) = (0.0, 80.0);
+    /// The least and the greatest ease of the arm in mm.
+    pub const OF_ARMS: (f64, f64) = (0.0, 200.0);
+
     /// The ease of a fit for a block.
     ///
     /// Bodice, skirt and dress take that of [`of`](Self::of). Tunic and shirt hang from the
@@ -122,18 +131,15 @@ impl Ease {
         }
     }
 
-    /// Refuses ease that is not a number.
+    /// Refuses ease that is not a number or outside its bounds.
     pub(super) fn check(&self) -> Result<(), DraftError> {
-        check_numbers(
-            false,
-            [
-                ("ease.bust", self.bust),
-                ("ease.waist", self.waist),
-                ("ease.hip", self.hip),
-                ("ease.back_width", self.back_width),
-                ("ease.upper_arm", self.upper_arm),
-                ("ease.armscye_depth", self.armscye_depth),
-            ],
-        )
+        check_options([
+            ("ease.bust", self.bust, Self::OF_GIRTHS),
+            ("ease.waist", self.waist, Self::OF_GIRTHS),
+            ("ease.hip", self.hip, Self::OF_GIRTHS),
+            ("ease.back_width", self.back_width, Self::OF_WIDTHS),
+            ("ease.upper_arm", self.upper_arm, Self::OF_ARMS),
+            ("ease.armscye_depth", self.armscye_depth, Self::OF_WIDTHS),
+        ])
     }
 }

@@ -48,6 +48,18 @@ pub enum DraftError {
         /// What to do about it.
         advice: &'static str,
     },
+    /// An option lies outside what can be meant; a job file has the same bounds.
+    #[error("{option} is {found} mm; it can be {low} to {high} mm")]
+    Option {
+        /// Which, by its path in a job file: `length`, `ease.bust`.
+        option: &'static str,
+        /// What was asked for, in mm.
+        found: f64,
+        /// The least, in mm.
+        low: f64,
+        /// The most, in mm.
+        high: f64,
+    },
     /// A number that the draft works from is none.
     #[error(
         "{what} is not a number of use to a draft: it has to be finite and {}. Give it as one",
@@ -85,6 +97,7 @@ impl DraftError {
     pub fn name(&self) -> String {
         match self {
             Self::OutOfReach { what, .. } => format!("{}_out_of_reach", what.replace(' ', "_")),
+            Self::Option { option, .. } => format!("{}_out_of_reach", option.replace('.', "_")),
             Self::Construction { step, .. } => {
                 format!("{}_not_constructible", step.replace(' ', "_"))
             }
@@ -131,6 +144,24 @@ pub(super) fn check_numbers(
     for (what, number) in numbers {
         if !(least..=MOST_NUMBER).contains(&number) {
             return Err(DraftError::NotANumber { what, positive });
+        }
+    }
+    Ok(())
+}
+
+/// Refuses options outside their bounds, and any that is not a number.
+pub(super) fn check_options<const N: usize>(
+    options: [(&'static str, f64, (f64, f64)); N],
+) -> Result<(), DraftError> {
+    check_numbers(false, options.map(|(option, found, _)| (option, found)))?;
+    for (option, found, (low, high)) in options {
+        if !(low..=high).contains(&found) {
+            return Err(DraftError::Option {
+                option,
+                found,
+                low,
+                high,
+            });
         }
     }
     Ok(())

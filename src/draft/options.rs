@@ -3,7 +3,7 @@
 use super::DraftError;
 use super::choices::{Block, Side, SleeveLength};
 use super::ease::{Ease, Fit};
-use super::error::check_numbers;
+use super::error::check_options;
 
 /// What is wanted of a draft besides the body.
 ///
@@ -34,6 +34,13 @@ pub struct DraftOptions {
 }
 
 impl DraftOptions {
+    /// The least and the greatest length in mm, from the high hip to the floor; the draft knows
+    /// both more closely.
+    pub const LENGTHS: (f64, f64) = (60.0, 1400.0);
+    /// The least and the greatest ease of a sleeve cap in mm: 40 to 50 on tailored wool is the
+    /// most (value from memory), a knitted look has none.
+    pub const CAP_EASES: (f64, f64) = (0.0, 60.0);
+
     /// The block as it usually is: regular ease, no sleeve.
     #[must_use]
     pub fn of(block: Block) -> Self {
@@ -70,15 +77,14 @@ impl DraftOptions {
         self.waist_darts.unwrap_or(self.block == Block::Dress)
     }
 
-    /// Refuses options that are not numbers.
+    /// Refuses options that are not numbers or outside their bounds.
     pub(super) fn check(&self) -> Result<(), DraftError> {
         self.ease.check()?;
-        check_numbers(
-            false,
-            [
-                ("length", self.length.unwrap_or(0.0)),
-                ("cap_ease", self.cap_ease.unwrap_or(0.0)),
-            ],
-        )
+        let cap_ease = self.cap_ease.unwrap_or(0.0);
+        check_options([("cap_ease", cap_ease, Self::CAP_EASES)])?;
+        match self.length {
+            Some(length) => check_options([("length", length, Self::LENGTHS)]),
+            None => Ok(()),
+        }
     }
 }

@@ -1,8 +1,8 @@
 //! Why a job gives no pattern.
 
+use crate::draft::DraftError;
 use crate::drawing::SheetError;
 use crate::grading::{GradingError, NestError};
-#[cfg(feature = "yaml")]
 use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
 use crate::recipe::MakeError;
 use thiserror::Error;
@@ -108,7 +108,7 @@ impl JobError {
 
 const fn fault_of(error: &MakeError) -> Fault {
     match error {
-        MakeError::Request(_) => Fault::Job,
+        MakeError::Request(_) | MakeError::Draft(DraftError::Option { .. }) => Fault::Job,
         _ => Fault::Pattern,
     }
 }
@@ -117,11 +117,10 @@ const fn fault_of(error: &MakeError) -> Fault {
 ///
 /// ```
 /// use blockwright::job::{JobFile, ResolveError};
-/// let file = JobFile::parse("title: A\nblock: skirt\nbody: ada.yaml\n")?;
+/// let file = JobFile::from_json(r#"{"title": "A", "block": "skirt", "body": "ada.yaml"}"#)?;
 /// assert!(matches!(file.resolve(None), Err(ResolveError::NoSet { path }) if path == "ada.yaml"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[cfg(feature = "yaml")]
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
 pub enum ResolveError {

@@ -1,21 +1,22 @@
 //! A job file.
 
-use super::field::{Field, said, truth};
-use super::read_allowance::allowance;
-use super::read_alterations::alterations;
-use super::read_block::block;
 use super::read_body::{JobBody, body};
-use super::read_ease::{EasePlace, ease};
-use super::read_inscription::{date, size, title};
 use super::read_print::print;
-use super::read_shape::ShapeFields;
 use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError};
-use crate::draft::{Block, DraftOptions};
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
-use crate::recipe::Recipe;
+use crate::recipe::{Recipe, RecipeFields, said, truth};
+use serde::de::{Deserialize, Deserializer, Error as _};
 
-/// A job file, read; what it says of the body may stand in another file.
+/// The keys of a job file.
+const KEYS: [&str; 15] = {
+    let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12] = RecipeFields::KEYS;
+    [
+        k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, "body", "print", "dxf",
+    ]
+};
+
+/// A job file in YAML or JSON, read; what it says of the body may stand in another file.
 ///
 /// # The file
 ///
@@ -50,6 +51,7 @@ use crate::recipe::Recipe;
 /// ```
 ///
 /// ```
+/// # #[cfg(feature = "yaml")] {
 /// use blockwright::job::JobFile;
 ///
 /// let file = JobFile::parse("title: First block\nblock: skirt\nbody: ada.yaml\n")?;
@@ -58,6 +60,7 @@ use crate::recipe::Recipe;
 ///            {height: 168, bust_girth: 92, waist_girth: 76, hip_girth: 100}\n";
 /// let job = file.resolve(Some(set))?;
 /// assert_eq!(job.recipe.title, "First block");
+/// # }
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -71,107 +74,98 @@ pub struct JobFile {
 }
 
 impl JobFile {
-    /// Reads a job file.
+    /// Reads a job file; needs the feature `yaml`.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with every problem of the file and its place.
+    #[cfg(feature = "yaml")]
     pub fn parse(text: &str) -> Result<Self, FileErrors> {
-        Self::read(text, true)
+        Self::read(&Node::parse(text)?, true)
     }
 
     /// Reads a job file that is to be made in the sizes of a table: `body` may be left out, and
-    /// is not used.
+    /// is not used; needs the feature `yaml`.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with every problem of the file and its place.
+    #[cfg(feature = "yaml")]
     pub fn parse_for_range(text: &str) -> Result<Self, FileErrors> {
-        Self::read(text, false)
+        Self::read(&Node::parse(text)?, false)
     }
 
     /// Reads a job file that is to be made for many wearers: `body` may be left out, and is not
-    /// used.
+    /// used; needs the feature `yaml`.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with every problem of the file and its place.
+    #[cfg(feature = "yaml")]
     pub fn parse_for_batch(text: &str) -> Result<Self, FileErrors> {
-        Self::read(text, false)
+        Self::read(&Node::parse(text)?, false)
     }
 
-    fn read(text: &str, wants_body: bool) -> Result<Self, FileErrors> {
-        let node = Node::parse(text)?;
+    /// Reads a job written as JSON, with the same keys.
+    ///
+    /// ```
+    /// use blockwright::job::{JobFile, run};
+    /// let file = JobFile::from_json(
+    ///     r#"{"title": "First block", "block": "skirt", "length": "25 1/2 in",
+    ///         "body": {"unit": "cm", "measurements":
+    ///             {"height": 168, "bust_girth": 92, "waist_girth": 76, "hip_girth": 100}}}"#,
+    /// )?;
+    /// let job = file.resolve(None)?; // the body is in the job, no file is wanted
+    /// assert!(run(&job)?.file("pattern.json").is_some());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem.
+    pub fn from_json(text: &str) -> Result<Self, FileErrors> {
+        Self::read(&Node::from_json(text)?, true)
+    }
+
+    fn read(node: &Node, wants_body: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
-        let keys = [
-            "title",
-            "size",
-            "date",
-            "block",
-            "body",
-            "ease",
-            "print",
-            "length",
-            "sleeve",
-            "cap_ease",
-            "waist_darts",
-            "side",
-            "alterations",
-            "allowance",
-            "dxf",
-        ];
         let expected = "a mapping with `title`, `block` and `body`";
         let [
-            title_field,
-            size_field,
-            date_field,
-            block_field,
+            f1,
+            f2,
+            f3,
+            f4,
+            f5,
+            f6,
+            f7,
+            f8,
+            f9,
+            f10,
+            f11,
+            f12,
             body_field,
-            ease_field,
             print_field,
-            length_field,
-            sleeve_field,
-            cap_field,
-            darts_field,
-            side_field,
-            alterations_field,
-            allowance_field,
             dxf_field,
-        ] = reader.fields(&node, "", keys, expected);
-        if node.entries().is_some() {
-            let body = (body_field, wants_body);
-            required(&mut reader, &node, [title_field, block_field], body);
+        ] = reader.fields(node, "", KEYS, expected);
+        if body_field.is_none() && wants_body && node.entries().is_some() {
+            let (key, hint) = (
+                "body",
+                "write `body:` and the path of a measurement set, or the set itself below it",
+            );
+            reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
-        let title = title_field.and_then(|(_, node)| title(&mut reader, node));
-        let size = size_field.and_then(|(_, node)| size(&mut reader, node));
-        let date = date_field.and_then(|(_, node)| date(&mut reader, node));
-        let block = block_field.and_then(|(_, node)| block(&mut reader, node));
+        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12]);
+        let recipe = fields.read(&mut reader, node);
         let body = body_field
             .filter(|_| wants_body)
             .and_then(|(_, node)| body(&mut reader, node));
-        let mut options = DraftOptions::of(block.unwrap_or(Block::Bodice));
-        let mut places = Vec::new();
-        if let Some((_, node)) = ease_field {
-            (options.ease, places) = ease(&mut reader, node, options.block);
-        }
-        let shape = ShapeFields {
-            length: length_field,
-            sleeve: sleeve_field,
-            cap_ease: cap_field,
-            waist_darts: darts_field,
-            side: side_field,
-        };
-        let unused = shape.read(&mut reader, &mut options);
         let print =
-            print_field.map_or_else(PrintOptions::default, |(_, node)| print(&mut reader, node));
-        let steps =
-            alterations_field.map_or_else(Vec::new, |(_, node)| alterations(&mut reader, node));
-        let allowances = allowance_field.and_then(|(_, node)| allowance(&mut reader, node));
+            said(print_field).map_or_else(PrintOptions::default, |node| print(&mut reader, node));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
         }
-        let (Some(title), Some(_), true) = (title, block, body.is_some() || !wants_body) else {
+        let (Some(recipe), true) = (recipe, body.is_some() || !wants_body) else {
             let found = node.shape();
             return Err(FileErrors::one(FileProblem {
                 place: node.place,
@@ -179,13 +173,6 @@ impl JobFile {
                 cause: FileCause::WrongShape { found, expected },
             }));
         };
-        let mut recipe = Recipe::new(title, options.block);
-        recipe.size = size;
-        recipe.date = date;
-        recipe.notes = notes(&options, &places, unused);
-        recipe.options = options;
-        recipe.alterations = steps;
-        recipe.allowances = allowances;
         let mut outputs = Outputs::usual();
         if dxf == Some(true) {
             outputs = outputs.with(Output::Dxf);
@@ -259,51 +246,18 @@ impl JobFile {
     }
 }
 
-fn required(
-    reader: &mut Reader,
-    node: &Node,
-    [title, block]: [Field<'_>; 2],
-    (body, wants_body): (Field<'_>, bool),
-) {
-    let there = [
-        title.is_some(),
-        block.is_some(),
-        body.is_some() || !wants_body,
-    ];
-    let hints = [
-        ("title", "write `title:` and what the work is called"),
-        (
-            "block",
-            "write `block: bodice`, `skirt`, `[bodice, skirt]`, `dress`, `tunic` or `shirt`",
-        ),
-        (
-            "body",
-            "write `body:` and the path of a measurement set, or the set itself below it",
-        ),
-    ];
-    for ((key, hint), there) in hints.into_iter().zip(there) {
-        if !there {
-            reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
-        }
+/// From a mapping as in a file. A body that stands in a file of its own is wanted when the job is
+/// [resolved](Self::resolve).
+impl<'de> Deserialize<'de> for JobFile {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Self::read(&Node::deserialize(deserializer)?, true).map_err(D::Error::custom)
     }
 }
 
-/// What the job says that its block has no use for: told, so that a job can be switched from
-/// one block to another and nothing is passed over in silence.
-fn notes(options: &DraftOptions, places: &[EasePlace], unused: Vec<&str>) -> Vec<Warning> {
-    let block = options.block.name();
-    let ease = places
-        .iter()
-        .filter(|place| !place.is_used_by(options))
-        .map(|place| {
-            let name = place.name();
-            let text =
-                format!("the ease at {name} has no effect: this {block} block has nothing there");
-            Warning::new("ease_unused", text)
-        });
-    let keys = unused.into_iter().map(|key| {
-        let text = format!("{key} has no effect on this {block} block");
-        Warning::new(format!("{key}_unused"), text)
-    });
-    ease.chain(keys).collect()
+/// From a mapping as in a file, with the body in it.
+impl<'de> Deserialize<'de> for Job {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let file = JobFile::deserialize(deserializer)?;
+        file.resolve(None).map_err(D::Error::custom)
+    }
 }

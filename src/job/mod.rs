@@ -2,9 +2,8 @@
 //! without touching a file.
 //!
 //! Reading takes two steps, so that whoever calls decides where files come from:
-//! `JobFile::parse` (feature `yaml`) tells which measurement set is wanted
-//! (`JobFile::body_path`), `JobFile::resolve` takes its text and gives a
-//! [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
+//! [`JobFile::from_json`] or `JobFile::parse` (feature `yaml`) says which measurement set is wanted
+//! ([`JobFile::body_path`]), [`JobFile::resolve`] takes its text and gives a [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
 //! [`run_range`] does so with every size of a table, and `LayRun` (feature `lay`) lays the pieces
 //! on cloth. [`BatchJob::record`] makes the pattern for a row of a table of people and draws
 //! nothing.
@@ -16,9 +15,6 @@ mod batch_report;
 mod batch_row;
 mod definition;
 mod error;
-#[cfg(feature = "yaml")]
-mod field;
-#[cfg(feature = "yaml")]
 mod file;
 mod laid_parts;
 #[cfg(feature = "lay")]
@@ -37,22 +33,8 @@ mod range_definition;
 mod range_names;
 mod range_report;
 mod range_run;
-#[cfg(feature = "yaml")]
-mod read_allowance;
-#[cfg(feature = "yaml")]
-mod read_alterations;
-#[cfg(feature = "yaml")]
-mod read_block;
-#[cfg(feature = "yaml")]
 mod read_body;
-#[cfg(feature = "yaml")]
-mod read_ease;
-#[cfg(feature = "yaml")]
-mod read_inscription;
-#[cfg(feature = "yaml")]
 mod read_print;
-#[cfg(feature = "yaml")]
-mod read_shape;
 mod report;
 mod report_accounts;
 mod report_methods;
@@ -67,10 +49,7 @@ pub use batch_record::BatchRecord;
 pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
 pub use batch_row::BatchRefusal;
 pub use definition::Job;
-#[cfg(feature = "yaml")]
-pub use error::ResolveError;
-pub use error::{Fault, JobError};
-#[cfg(feature = "yaml")]
+pub use error::{Fault, JobError, ResolveError};
 pub use file::JobFile;
 #[cfg(feature = "lay")]
 pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};

@@ -2,7 +2,8 @@
 
 use super::ResolveError;
 use crate::measurements::{
-    Body, FileCause, Measurement, MeasurementSet, Node, NodeValue, Place, Reader, SizeTable, join,
+    Body, FileCause, FileErrors, Measurement, MeasurementSet, Node, NodeValue, Place, Reader,
+    SizeTable, join,
 };
 
 /// Where the measurements are.
@@ -49,15 +50,31 @@ impl JobBody {
     pub(super) fn resolve(self, text: Option<&str>) -> Result<MeasurementSet, ResolveError> {
         match (self, text) {
             (Self::Here(set), _) => Ok(*set),
-            (Self::File { .. }, Some(text)) => Ok(MeasurementSet::parse(text)?),
+            (Self::File { .. }, Some(text)) => Ok(set_in(text)?),
             (Self::Table { size, others, .. }, Some(text)) => {
-                between(&SizeTable::parse(text)?, &size, &others)
+                between(&table_in(text)?, &size, &others)
             }
             (Self::File { path, .. } | Self::Table { path, .. }, None) => {
                 Err(ResolveError::NoSet { path })
             }
         }
     }
+}
+
+/// A set in YAML, JSON among it; without the feature `yaml` in JSON alone.
+fn set_in(text: &str) -> Result<MeasurementSet, FileErrors> {
+    #[cfg(feature = "yaml")]
+    return MeasurementSet::parse(text);
+    #[cfg(not(feature = "yaml"))]
+    MeasurementSet::from_json(text)
+}
+
+/// A size table, in the same way.
+fn table_in(text: &str) -> Result<SizeTable, FileErrors> {
+    #[cfg(feature = "yaml")]
+    return SizeTable::parse(text);
+    #[cfg(not(feature = "yaml"))]
+    SizeTable::from_json(text)
 }
 
 /// The wearer of one size who has single measurements of others.

@@ -1,9 +1,9 @@
 //! Reading how a job is printed.
 
-use super::field::length;
-use super::read_block::unknown;
 use super::{PageTurn, PaperSize, PrintOptions};
 use crate::measurements::{FileCause, Node, NodeValue, Reader, nearest};
+use crate::recipe::{length, unknown, whole};
+use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// What stands under `print`; what is left out is as usual.
 pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
@@ -15,9 +15,7 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
         print.paper = read_paper(reader, node).unwrap_or_default();
     }
     if let Some((_, node)) = turn {
-        let names = PageTurn::ALL.iter().map(|turn| turn.name());
-        let read = word(reader, node, "print.orientation", "orientation", names);
-        print.orientation = read.and_then(PageTurn::named).unwrap_or_default();
+        print.orientation = read_turn(reader, node).unwrap_or_default();
         if print.paper.is_roll() && print.orientation != PageTurn::FewerPages {
             let problem = format!(
                 "a roll is not turned, and the paper is {}",
@@ -68,23 +66,39 @@ fn read_paper(reader: &mut Reader, node: &Node) -> Option<PaperSize> {
     found
 }
 
-/// One of `names`, in any case.
-fn word(
-    reader: &mut Reader,
-    node: &Node,
-    path: &str,
-    what: &'static str,
-    names: impl Iterator<Item = &'static str> + Clone,
-) -> Option<&'static str> {
+/// A way round by its name, in any case.
+fn read_turn(reader: &mut Reader, node: &Node) -> Option<PageTurn> {
+    let path = "print.orientation";
     let NodeValue::Text(text) = &node.value else {
         reader.shape(node, path, "one word");
         return None;
     };
-    let found = names
-        .clone()
-        .find(|name| name.eq_ignore_ascii_case(text.trim()));
+    let found = PageTurn::named(text.trim());
     if found.is_none() {
-        reader.wrong(node.place, path, unknown(text, what, names));
+        let names = PageTurn::ALL.iter().map(|turn| turn.name());
+        reader.wrong(node.place, path, unknown(text, "orientation", names));
     }
     found
+}
+
+/// From a name such as `a4` or `roll-914`.
+impl<'de> Deserialize<'de> for PaperSize {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        whole(&Node::deserialize(deserializer)?, read_paper).map_err(D::Error::custom)
+    }
+}
+
+/// From `fewer_pages`, `portrait` or `landscape`.
+impl<'de> Deserialize<'de> for PageTurn {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        whole(&Node::deserialize(deserializer)?, read_turn).map_err(D::Error::custom)
+    }
+}
+
+/// From what stands under `print` in a job file.
+impl<'de> Deserialize<'de> for PrintOptions {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let node = Node::deserialize(deserializer)?;
+        whole(&node, |reader, node| Some(print(reader, node))).map_err(D::Error::custom)
+    }
 }

@@ -1,7 +1,8 @@
 //! Named body measurements: taken, estimated, doubted.
 //!
-//! What reads files (`MeasurementSet::parse`, `SizeTable::parse`, `Node`) and tells what is wrong
-//! with them (`FileErrors`) needs the feature `yaml`.
+//! Sets and size tables are read from JSON ([`MeasurementSet::from_json`],
+//! [`SizeTable::from_json`]) or, with the feature `yaml`, from YAML; both have the same keys, and
+//! [`FileErrors`] say all that is wrong.
 
 mod body;
 mod catalogue;
@@ -12,18 +13,14 @@ mod estimates;
 mod estimation;
 mod measurement;
 mod near_name;
-#[cfg(feature = "yaml")]
 mod node;
 mod order;
-#[cfg(feature = "yaml")]
 mod problem;
-#[cfg(feature = "yaml")]
 mod reader;
 mod report;
 mod set_file;
 mod show;
 mod size_table;
-#[cfg(feature = "yaml")]
 mod size_table_file;
 
 pub use body::{Body, Measured, Source};
@@ -32,11 +29,8 @@ pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
 pub use measurement::{Kind, Measurement, UnknownMeasurement};
 pub(crate) use near_name::nearest;
-#[cfg(feature = "yaml")]
 pub use node::{Key, Node, NodeValue};
-#[cfg(feature = "yaml")]
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
-#[cfg(feature = "yaml")]
 pub(crate) use reader::{Reader, join};
 pub use report::{CatalogueEntry, ReportRow, SetReport, catalogue_text};
 pub use set_file::MeasurementSet;

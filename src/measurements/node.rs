@@ -1,29 +1,35 @@
-//! A YAML document as a tree that knows the place of every part, so that all that is
-//! wrong with a file can be said at once, each with its line.
+//! A document in YAML or JSON as a tree, so that all that is wrong with it can be said at once;
+//! parts of YAML know their places.
 
+use std::collections::BTreeSet;
 use std::fmt;
+use std::marker::PhantomData;
 
-use serde::de::{Deserialize, Deserializer, MapAccess, SeqAccess, Visitor};
+use serde::de::{Deserialize, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
+#[cfg(feature = "yaml")]
 use serde_yaml::{NonFiniteFloatPolicy, Spanned, UserMessageFormatter};
 
 use super::problem::{FileCause, FileErrors, FileProblem, Place};
 
-/// The deepest nesting that is read; no file of measurements or jobs needs half of it.
+/// The deepest nesting of YAML that is read; no file of measurements or jobs needs half of it.
+#[cfg(feature = "yaml")]
 const DEEPEST: usize = 16;
 
-/// The most parts that are read; a table of a thousand sizes has some 25,000.
+/// The most parts of YAML that are read; a table of a thousand sizes has some 25,000.
+#[cfg(feature = "yaml")]
 const MOST_PARTS: usize = 100_000;
 
-/// A part of a YAML document and where it stands.
+/// A part of a document and where it stands.
 ///
-/// It can be a field of a larger document: it deserialises from whatever stands there.
+/// It can be a field of a larger document: it deserialises from whatever stands there, then without
+/// knowing its place.
 ///
 /// ```
 /// use blockwright::measurements::Node;
 ///
-/// let node = Node::parse("unit: cm\nmeasurements:\n  bust_girth: 92\n")?;
+/// let node = Node::from_json(r#"{"unit": "cm", "measurements": {"bust_girth": 92}}"#)?;
 /// let (key, value) = &node.entries().ok_or("no mapping")?[1];
-/// assert_eq!((key.text.as_str(), value.place.line), ("measurements", 3));
+/// assert_eq!((key.text.as_str(), value.shape()), ("measurements", "a mapping"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -39,7 +45,7 @@ pub struct Node {
 /// ```
 /// use blockwright::measurements::{Node, NodeValue};
 ///
-/// let node = Node::parse("36 1/2 in")?;
+/// let node = Node::from_json(r#""36 1/2 in""#)?;
 /// assert_eq!(node.value, NodeValue::Text("36 1/2 in".into()));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -64,7 +70,7 @@ pub enum NodeValue {
 /// ```
 /// use blockwright::measurements::Node;
 ///
-/// let node = Node::parse("{92: a}")?;
+/// let node = Node::from_json(r#"{"92": "a"}"#)?;
 /// assert_eq!(node.entries().ok_or("no mapping")?[0].0.text, "92");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -77,14 +83,40 @@ pub struct Key {
 }
 
 impl Node {
-    /// Reads a document.
+    /// Reads a JSON document. Its parts do not know their places.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with the one place where the text is no JSON or has a key twice.
+    pub fn from_json(text: &str) -> Result<Self, FileErrors> {
+        serde_json::from_str(text).map_err(|error| {
+            let place = Place {
+                line: error.line() as u64,
+                column: error.column() as u64,
+            };
+            let told = error.to_string();
+            let message = told.split(" at line ").next().unwrap_or(&told).to_owned();
+            FileErrors::one(FileProblem {
+                place,
+                path: String::new(),
+                cause: FileCause::Syntax {
+                    snippet: format!("{place}: this is no JSON: {message}"),
+                    message,
+                },
+            })
+        })
+    }
+
+    /// Reads a YAML document, JSON among it; needs the feature `yaml`.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with the one place where the text is no YAML, has a key twice, or
     /// is nested or repeated beyond reason.
+    #[cfg(feature = "yaml")]
     pub fn parse(text: &str) -> Result<Self, FileErrors> {
-        serde_yaml::from_str_with_options(text, Self::options()).map_err(|error| {
+        let read = serde_yaml::from_str_with_options::<Placed>(text, Self::options());
+        read.map(|placed| placed.0).map_err(|error| {
             let place = error.location().map_or(Place::START, |location| Place {
                 line: location.line(),
                 column: location.column(),
@@ -102,12 +134,13 @@ impl Node {
         })
     }
 
-    /// How documents are to be read, also those that only have a node inside.
+    /// How documents are to be read.
     ///
     /// NaN and infinity are passed on, to be told at their measurement beside all other
     /// problems. Nesting is bounded far below the reader's own limit of 64, which
     /// overflows the 2 MiB stack of a thread in an unoptimised build.
-    pub(crate) fn options() -> serde_yaml::Options {
+    #[cfg(feature = "yaml")]
+    fn options() -> serde_yaml::Options {
         serde_yaml::options! {
             non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
             budget: serde_yaml::budget! { max_depth: DEEPEST, max_nodes: MOST_PARTS }
@@ -137,28 +170,52 @@ impl Node {
     }
 }
 
-impl<'de> Deserialize<'de> for Node {
+/// A part of a YAML document, read with its place.
+#[cfg(feature = "yaml")]
+struct Placed(Node);
+
+#[cfg(feature = "yaml")]
+impl From<Placed> for Node {
+    fn from(placed: Placed) -> Self {
+        placed.0
+    }
+}
+
+#[cfg(feature = "yaml")]
+impl<'de> Deserialize<'de> for Placed {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let spanned = Spanned::<NodeValue>::deserialize(deserializer)?;
-        Ok(Self {
+        let spanned = Spanned::<ValueOf<Self>>::deserialize(deserializer)?;
+        Ok(Self(Node {
             place: Place {
                 line: spanned.referenced.line(),
                 column: spanned.referenced.column(),
             },
-            value: spanned.value,
-        })
+            value: spanned.value.0,
+        }))
     }
 }
 
-impl<'de> Deserialize<'de> for NodeValue {
+impl<'de> Deserialize<'de> for Node {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_any(ValueVisitor)
+        let value = ValueOf::<Self>::deserialize(deserializer)?.0;
+        let place = Place::UNKNOWN;
+        Ok(Self { place, value })
     }
 }
 
-struct ValueVisitor;
+/// What stands at a part whose own parts are read as `N`.
+struct ValueOf<N>(NodeValue, PhantomData<N>);
 
-impl<'de> Visitor<'de> for ValueVisitor {
+impl<'de, N: Deserialize<'de> + Into<Node>> Deserialize<'de> for ValueOf<N> {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let visitor = ValueVisitor(PhantomData::<N>);
+        Ok(Self(deserializer.deserialize_any(visitor)?, PhantomData))
+    }
+}
+
+struct ValueVisitor<N>(PhantomData<N>);
+
+impl<'de, N: Deserialize<'de> + Into<Node>> Visitor<'de> for ValueVisitor<N> {
     type Value = NodeValue;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -206,20 +263,22 @@ impl<'de> Visitor<'de> for ValueVisitor {
     }
 
     fn visit_some<D: Deserializer<'de>>(self, deserializer: D) -> Result<NodeValue, D::Error> {
-        NodeValue::deserialize(deserializer)
+        deserializer.deserialize_any(self)
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut items: A) -> Result<NodeValue, A::Error> {
         let mut list = Vec::new();
-        while let Some(node) = items.next_element()? {
-            list.push(node);
+        while let Some(node) = items.next_element::<N>()? {
+            list.push(node.into());
         }
         Ok(NodeValue::List(list))
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut entries: A) -> Result<NodeValue, A::Error> {
         let mut map = Vec::new();
-        while let Some(key) = entries.next_key::<Node>()? {
+        let mut seen = BTreeSet::new();
+        while let Some(key) = entries.next_key::<N>()? {
+            let key: Node = key.into();
             let text = match key.value {
                 NodeValue::Text(text) => text,
                 NodeValue::Number(number) => number.to_string(),
@@ -229,8 +288,13 @@ impl<'de> Visitor<'de> for ValueVisitor {
                 NodeValue::List(_) => "[…]".to_owned(),
                 NodeValue::Map(_) => "{…}".to_owned(),
             };
+            if !seen.insert(text.clone()) {
+                let shown: String = text.chars().take(40).collect();
+                return Err(A::Error::custom(format!("`{shown}` stands twice")));
+            }
             let place = key.place;
-            map.push((Key { place, text }, entries.next_value()?));
+            let value: N = entries.next_value()?;
+            map.push((Key { place, text }, value.into()));
         }
         Ok(NodeValue::Map(map))
     }

@@ -26,6 +26,9 @@ pub struct Place {
 impl Place {
     /// The beginning of a text.
     pub const START: Self = Self { line: 1, column: 1 };
+
+    /// Not known, as in a document that was not read from a text.
+    pub const UNKNOWN: Self = Self { line: 0, column: 0 };
 }
 
 impl fmt::Display for Place {
@@ -47,7 +50,7 @@ impl fmt::Display for Place {
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
 pub enum FileCause {
-    /// The text is no YAML, or a key stands twice.
+    /// The text is no YAML or no JSON, or a key stands twice.
     #[error("{message}")]
     Syntax {
         /// What is wrong, on one or two lines.
@@ -215,7 +218,9 @@ impl fmt::Display for FileProblem {
         if let FileCause::Syntax { snippet, .. } = &self.cause {
             return f.write_str(snippet.trim_end());
         }
-        write!(f, "{}: ", self.place)?;
+        if self.place != Place::UNKNOWN {
+            write!(f, "{}: ", self.place)?;
+        }
         if !self.path.is_empty() {
             write!(f, "{}: ", self.path)?;
         }

@@ -1,13 +1,11 @@
 //! A set of measurements of one wearer, and the file it is kept in.
 
 use super::body::Body;
-#[cfg(feature = "yaml")]
-use super::{
-    node::Node,
-    problem::{FileCause, FileErrors},
-    reader::Reader,
-};
+use super::node::{Key, Node};
+use super::problem::{FileCause, FileErrors, FileProblem};
+use super::reader::Reader;
 use crate::units::Unit;
+use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The measurements of one wearer.
 ///
@@ -75,17 +73,34 @@ impl MeasurementSet {
         Self::read(&Node::parse(text)?, true)
     }
 
-    /// Reads a set written inside another document, where `name` may be left out; needs the feature `yaml`.
+    /// Reads a set written as JSON, with the same keys.
+    ///
+    /// ```
+    /// use blockwright::measurements::{Measurement, MeasurementSet};
+    /// let set = MeasurementSet::from_json(
+    ///     r#"{"name": "Ada", "unit": "cm", "measurements":
+    ///         {"height": 168, "bust_girth": "36 1/2 in", "waist_girth": 76, "hip_girth": 100}}"#,
+    /// )?;
+    /// assert_eq!(set.body().value(Measurement::BustGirth), 927.1);
+    /// # Ok::<(), blockwright::measurements::FileErrors>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem.
+    pub fn from_json(text: &str) -> Result<Self, FileErrors> {
+        Self::read(&Node::from_json(text)?, true)
+    }
+
+    /// Reads a set written inside another document, where `name` may be left out.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with every problem and its place.
-    #[cfg(feature = "yaml")]
     pub fn from_node(node: &Node) -> Result<Self, FileErrors> {
         Self::read(node, false)
     }
 
-    #[cfg(feature = "yaml")]
     fn read(node: &Node, wants_name: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
         let keys = ["name", "unit", "source", "notes", "measurements"];
@@ -95,7 +110,7 @@ impl MeasurementSet {
             return Err(FileErrors::gathered(reader.problems)
                 .expect("a node that is no mapping was told to be wrong"));
         }
-        let mut text = |field: Option<(&super::node::Key, &Node)>| {
+        let mut text = |field: Option<(&Key, &Node)>| {
             field.and_then(|(key, node)| reader.text(node, &key.text))
         };
         let (named, source, notes) = (text(name), text(source), text(notes));
@@ -127,7 +142,7 @@ impl MeasurementSet {
                 body,
             }),
             (Some(errors), ..) => Err(errors),
-            (None, ..) => Err(FileErrors::one(super::problem::FileProblem {
+            (None, ..) => Err(FileErrors::one(FileProblem {
                 place: node.place,
                 path: String::new(),
                 cause: FileCause::WrongShape {
@@ -166,5 +181,19 @@ impl MeasurementSet {
     #[must_use]
     pub const fn body(&self) -> &Body {
         &self.body
+    }
+}
+
+/// From a mapping as in a file; the name may be left out, the places of problems are not known.
+impl<'de> Deserialize<'de> for MeasurementSet {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Self::from_node(&Node::deserialize(deserializer)?).map_err(D::Error::custom)
+    }
+}
+
+/// From a mapping with `unit` and `measurements`, as a [`MeasurementSet`].
+impl<'de> Deserialize<'de> for Body {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        MeasurementSet::deserialize(deserializer).map(|set| set.body)
     }
 }

@@ -1,4 +1,4 @@
-//! Reading a size table from YAML. The shape of the file stands at [`SizeTable`].
+//! Reading a size table from YAML or JSON. The shape of the file stands at [`SizeTable`].
 
 use std::collections::BTreeSet;
 
@@ -8,19 +8,41 @@ use super::problem::{FileCause, FileErrors, Place};
 use super::reader::{Given, Reader, Values, join};
 use super::size_table::{Size, SizeTable};
 use crate::units::Unit;
+use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// More sizes than any range has; keeps a hostile file from asking for millions.
 const MOST_SIZES: usize = 1000;
 
 impl SizeTable {
-    /// Reads a size table.
+    /// Reads a size table written as YAML; needs the feature `yaml`.
     ///
     /// # Errors
     ///
     /// [`FileErrors`] with every problem of the file and its place; a body that cannot
-    /// be is told at the size it belongs to.
+    /// be is reported at the size it belongs to.
+    #[cfg(feature = "yaml")]
     pub fn parse(text: &str) -> Result<Self, FileErrors> {
         Self::from_node(&Node::parse(text)?)
+    }
+
+    /// Reads a size table written as JSON, with the same keys.
+    ///
+    /// ```
+    /// use blockwright::measurements::SizeTable;
+    /// let table = SizeTable::from_json(
+    ///     r#"{"name": "Range", "unit": "cm", "common": {"height": 168}, "sizes":
+    ///         {"38": {"bust_girth": 88, "waist_girth": 72, "hip_girth": 96},
+    ///          "40": {"bust_girth": 92, "waist_girth": 76, "hip_girth": 100}}}"#,
+    /// )?;
+    /// assert_eq!(table.labels().collect::<Vec<_>>(), ["38", "40"]);
+    /// # Ok::<(), blockwright::measurements::FileErrors>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem.
+    pub fn from_json(text: &str) -> Result<Self, FileErrors> {
+        Self::from_node(&Node::from_json(text)?)
     }
 
     /// Reads a size table written inside another document.
@@ -283,5 +305,12 @@ fn change(
         sum(base, index)
     } else {
         -sum(index, base)
+    }
+}
+
+/// From a mapping as in a file; the places of problems are not known.
+impl<'de> Deserialize<'de> for SizeTable {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Self::from_node(&Node::deserialize(deserializer)?).map_err(D::Error::custom)
     }
 }

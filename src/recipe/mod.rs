@@ -4,17 +4,34 @@
 //! what is written on the pieces; it says nothing of whom, of sizes, paper or files. [`make`] makes
 //! it for a body. Drafting, checking, grading, laying on cloth and making for a table of people all
 //! call it, so that what holds in one holds in all.
+//!
+//! Recipes, and the options, ease, allowances and alterations in them, deserialise from JSON with
+//! the keys and units of a job file; the same code reads both.
 
 mod chain;
 mod definition;
 mod error;
+mod field;
+mod from_json;
 mod make;
 mod one_line;
 mod prove;
+mod read_allowance;
+mod read_alterations;
+mod read_block;
+mod read_ease;
+mod read_inscription;
+mod read_options;
+mod read_recipe;
+mod read_shape;
 mod warnings;
 
 pub use chain::Ways;
 pub use definition::{LONGEST_TITLE, Recipe};
 pub use error::MakeError;
+pub(crate) use field::{length, said, truth};
+pub(crate) use from_json::whole;
 pub use make::{MadePattern, make};
 pub(crate) use one_line::one_line;
+pub(crate) use read_block::unknown;
+pub(crate) use read_recipe::RecipeFields;

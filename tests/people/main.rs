@@ -3,6 +3,7 @@
 #![allow(missing_docs)]
 
 mod family;
+mod from_json;
 mod measurements;
 #[path = "../support/mod.rs"]
 mod support;

@@ -31,13 +31,11 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, Output, Outputs, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
     #[cfg(feature = "lay")]
     checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
-    #[cfg(feature = "yaml")]
     checked!(is_value, found, job: JobFile);
     checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
     checked!(is_value, found, measurements: Source, Measured, Body, Block, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
-    #[cfg(feature = "yaml")]
     checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
@@ -57,12 +55,10 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, invariants: CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, recipe: MakeError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
-    #[cfg(feature = "yaml")]
     checked!(is_error, found, job: ResolveError);
     #[cfg(feature = "lay")]
     checked!(is_error, found, lay: LayError);
     checked!(is_error, found, measurements: MeasurementError, MeasurementErrors, UnknownMeasurement, UnknownSize);
-    #[cfg(feature = "yaml")]
     checked!(is_error, found, measurements: FileCause, FileProblem, FileErrors);
     checked!(is_error, found, piece: PieceError);
     checked!(is_error, found, render::dxf: DxfError);

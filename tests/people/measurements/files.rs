@@ -106,17 +106,28 @@ fn a_file_that_is_no_yaml_is_told_with_its_place() {
 
 #[test]
 fn a_set_can_stand_inside_another_document() {
+    let text = "day: 2\nbody:\n  unit: cm\n  measurements:\n    height: 168\n    bust_girth: 92\n    \
+                waist_girth: 76\n    hip_girth: 1000\n";
+    let fitting = Node::parse(text).unwrap();
+    let (key, body) = &fitting.entries().unwrap()[1];
+    assert_eq!(key.text, "body");
+    let errors = MeasurementSet::from_node(body).unwrap_err();
+    assert_eq!(errors.all().len(), 1);
+    assert_eq!(errors.all()[0].place.line, 8);
+    assert_eq!(errors.all()[0].path, "measurements");
+    // As a field of a document that serde reads, in any format, without its place.
     #[derive(serde::Deserialize)]
     struct Fitting {
         day: u32,
         body: Node,
     }
-    let text = "day: 2\nbody:\n  unit: cm\n  measurements:\n    height: 168\n    bust_girth: 92\n    \
-                waist_girth: 76\n    hip_girth: 1000\n";
-    let fitting: Fitting = serde_yaml::from_str(text).unwrap();
-    assert_eq!(fitting.day, 2);
-    let errors = MeasurementSet::from_node(&fitting.body).unwrap_err();
-    assert_eq!(errors.all().len(), 1);
-    assert_eq!(errors.all()[0].place.line, 8);
-    assert_eq!(errors.all()[0].path, "measurements");
+    let json = r#"{"day": 2, "body": {"unit": "cm", "measurements": {"hip_girth": "wide"}}}"#;
+    for fitting in [
+        serde_yaml::from_str::<Fitting>(text).unwrap(),
+        serde_json::from_str::<Fitting>(json).unwrap(),
+    ] {
+        assert_eq!(fitting.day, 2);
+        let errors = MeasurementSet::from_node(&fitting.body).unwrap_err();
+        assert!(!errors.to_string().contains("line"), "{errors}");
+    }
 }

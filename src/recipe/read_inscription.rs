@@ -1,7 +1,8 @@
 //! Reading what is to be written on the pieces: title, size, date.
 
+use super::definition::LONGEST_TITLE;
+use super::one_line::one_line;
 use crate::measurements::{FileCause, Node, Reader};
-use crate::recipe::{LONGEST_TITLE, one_line};
 
 /// The most characters of a size or a date.
 const LONGEST: usize = 40;

@@ -4,10 +4,10 @@ use crate::measurements::{FileCause, Key, Node, NodeValue, Reader};
 use crate::units::{Length, Unit, UnitError};
 
 /// A key and its value, if they are there.
-pub(super) type Field<'a> = Option<(&'a Key, &'a Node)>;
+pub(crate) type Field<'a> = Option<(&'a Key, &'a Node)>;
 
 /// A length in mm within a range; a bare number is in mm.
-pub(super) fn length(
+pub(crate) fn length(
     reader: &mut Reader,
     node: &Node,
     path: &str,
@@ -39,14 +39,14 @@ pub(super) fn length(
 }
 
 /// The value, unless it is left empty.
-pub(super) fn said(field: Field<'_>) -> Option<&Node> {
+pub(crate) fn said(field: Field<'_>) -> Option<&Node> {
     field
         .map(|(_, node)| node)
         .filter(|node| node.value != NodeValue::Empty)
 }
 
 /// Yes or no.
-pub(super) fn truth(reader: &mut Reader, node: &Node, key: &'static str) -> Option<bool> {
+pub(crate) fn truth(reader: &mut Reader, node: &Node, key: &'static str) -> Option<bool> {
     match node.value {
         NodeValue::Truth(truth) => Some(truth),
         _ => {

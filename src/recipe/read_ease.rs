@@ -53,13 +53,12 @@ impl EasePlace {
         }
     }
 
-    /// The least and most in mm. Woven cloth does not stretch, so that nothing is negative;
-    /// beyond the most a block is the wrong beginning.
+    /// The least and most in mm.
     const fn reach(self) -> (f64, f64) {
         match self {
-            Self::Bust | Self::Waist | Self::Hip => (0.0, 400.0),
-            Self::BackWidth | Self::ArmscyeDepth => (0.0, 80.0),
-            Self::UpperArm => (0.0, 200.0),
+            Self::Bust | Self::Waist | Self::Hip => Ease::OF_GIRTHS,
+            Self::BackWidth | Self::ArmscyeDepth => Ease::OF_WIDTHS,
+            Self::UpperArm => Ease::OF_ARMS,
         }
     }
 
@@ -109,7 +108,7 @@ pub(super) fn ease(reader: &mut Reader, node: &Node, block: Block) -> (Ease, Vec
     (ease, named)
 }
 
-fn fit(reader: &mut Reader, node: &Node, path: &str) -> Option<Fit> {
+pub(super) fn fit(reader: &mut Reader, node: &Node, path: &str) -> Option<Fit> {
     let NodeValue::Text(text) = &node.value else {
         let expected = "`close`, `regular` or `loose`, or ease by place such as `{bust: 80}`";
         reader.shape(node, path, expected);

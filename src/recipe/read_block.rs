@@ -57,7 +57,7 @@ fn one(reader: &mut Reader, node: &Node) -> Option<Block> {
 }
 
 /// A word that is not one of `names`, with the one that was meant or all of them.
-pub(super) fn unknown<'a>(
+pub(crate) fn unknown<'a>(
     word: &str,
     what: &'static str,
     names: impl Iterator<Item = &'a str> + Clone,

@@ -5,13 +5,6 @@ use super::read_block::unknown;
 use crate::draft::{DraftOptions, Side, SleeveLength};
 use crate::measurements::{Node, NodeValue, Reader};
 
-/// From the high hip to the floor; the draft knows both more closely.
-const LENGTHS: (f64, f64) = (60.0, 1400.0);
-
-/// Least and most ease of a sleeve cap: 40 to 50 mm on tailored wool is the most (value from
-/// memory), a knitted look has none.
-const CAP_EASES: (f64, f64) = (0.0, 60.0);
-
 /// The keys of a job that say what the block is to look like.
 pub(super) struct ShapeFields<'a> {
     pub length: Field<'a>,
@@ -33,11 +26,13 @@ impl ShapeFields<'_> {
             by
         };
         let (hem, arm, one) = (block.has_hem(), block.has_armscye(), block.is_one_piece());
-        let long = said(self.length).and_then(|n| length(reader, n, "length", LENGTHS));
+        let long =
+            said(self.length).and_then(|n| length(reader, n, "length", DraftOptions::LENGTHS));
         options.length = long.filter(|_| used("length", hem, long.is_some()));
         let sleeve = said(self.sleeve).and_then(|n| sleeve(reader, n));
         options.sleeve = sleeve.filter(|_| used("sleeve", arm, sleeve.is_some()));
-        let cap = said(self.cap_ease).and_then(|n| length(reader, n, "cap_ease", CAP_EASES));
+        let cap = said(self.cap_ease)
+            .and_then(|n| length(reader, n, "cap_ease", DraftOptions::CAP_EASES));
         let has_cap = options.sleeve.is_some();
         options.cap_ease = cap.filter(|_| used("cap_ease", has_cap, cap.is_some()));
         let darts = said(self.waist_darts).and_then(|n| truth(reader, n, "waist_darts"));
@@ -74,6 +69,12 @@ fn sleeve(reader: &mut Reader, node: &Node) -> Option<SleeveLength> {
     word(reader, node, "sleeve", &["none", "short", "long"], named).flatten()
 }
 
-fn side(reader: &mut Reader, node: &Node) -> Option<Side> {
+/// A sleeve that is there.
+pub(super) fn sleeve_length(reader: &mut Reader, node: &Node) -> Option<SleeveLength> {
+    let named = SleeveLength::named;
+    word(reader, node, "sleeve", &["short", "long"], named)
+}
+
+pub(super) fn side(reader: &mut Reader, node: &Node) -> Option<Side> {
     word(reader, node, "side", &["shaped", "straight"], Side::named)
 }

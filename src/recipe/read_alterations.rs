@@ -32,10 +32,14 @@ pub(super) fn alterations(reader: &mut Reader, node: &Node) -> Vec<Request> {
         reader.wrong(node.place, "alterations", cause);
         return Vec::new();
     }
-    items.iter().filter_map(|item| one(reader, item)).collect()
+    items
+        .iter()
+        .filter_map(|item| request(reader, item))
+        .collect()
 }
 
-fn one(reader: &mut Reader, item: &Node) -> Option<Request> {
+/// One alteration with its settings.
+pub(super) fn request(reader: &mut Reader, item: &Node) -> Option<Request> {
     let (name, place, settings) = match &item.value {
         NodeValue::Text(name) => (name, item.place, None),
         NodeValue::Map(entries) => match entries.as_slice() {

@@ -1,0 +1,89 @@
+//! Reading a recipe out of a mapping.
+
+use super::Recipe;
+use super::field::{Field, said};
+use super::read_allowance::allowance;
+use super::read_alterations::alterations;
+use super::read_inscription::{date, size, title};
+use super::read_options::{self, options};
+use crate::measurements::{FileCause, Node, Reader};
+
+/// The fields of a mapping that make a recipe.
+pub(crate) struct RecipeFields<'a> {
+    /// Title, size, date.
+    inscription: [Field<'a>; 3],
+    options: [Field<'a>; 7],
+    /// Alterations, allowance.
+    after: [Field<'a>; 2],
+}
+
+impl<'a> RecipeFields<'a> {
+    /// The keys, in the order of [`of`](Self::of).
+    pub(crate) const KEYS: [&'static str; 12] = {
+        let [block, ease, length, sleeve, cap_ease, waist_darts, side] = read_options::KEYS;
+        [
+            "title",
+            "size",
+            "date",
+            block,
+            ease,
+            length,
+            sleeve,
+            cap_ease,
+            waist_darts,
+            side,
+            "alterations",
+            "allowance",
+        ]
+    };
+
+    /// What was found under [`KEYS`](Self::KEYS).
+    pub(crate) const fn of(found: [Field<'a>; 12]) -> Self {
+        let [
+            title,
+            size,
+            date,
+            o1,
+            o2,
+            o3,
+            o4,
+            o5,
+            o6,
+            o7,
+            alterations,
+            allowance,
+        ] = found;
+        Self {
+            inscription: [title, size, date],
+            options: [o1, o2, o3, o4, o5, o6, o7],
+            after: [alterations, allowance],
+        }
+    }
+
+    /// Reads the recipe; nothing if something in it is wrong.
+    pub(crate) fn read(self, reader: &mut Reader, node: &Node) -> Option<Recipe> {
+        let before = reader.problems.len();
+        let [title_field, size_field, date_field] = self.inscription;
+        if title_field.is_none() && node.entries().is_some() {
+            let (key, hint) = ("title", "write `title:` and what the work is called");
+            reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
+        }
+        let title = title_field.and_then(|(_, node)| title(reader, node));
+        let size = said(size_field).and_then(|node| size(reader, node));
+        let date = said(date_field).and_then(|node| date(reader, node));
+        let options = options(reader, node, self.options);
+        let [steps, widths] = self.after;
+        let alterations = steps.map_or_else(Vec::new, |(_, node)| alterations(reader, node));
+        let allowances = widths.and_then(|(_, node)| allowance(reader, node));
+        let (options, notes) = options?;
+        (reader.problems.len() == before).then_some(Recipe {
+            title: title?,
+            size,
+            date,
+            options,
+            alterations,
+            allowances,
+            notes,
+        })
+    }
+}
