@@ -6,6 +6,7 @@
 mod batch;
 mod command_line;
 mod corpus;
+mod extremes;
 mod faults;
 #[path = "../support/mod.rs"]
 mod support;
