@@ -18,7 +18,7 @@ pub enum DrawingError {
     Empty,
     /// A coordinate or angle is NaN or infinite.
     #[error(
-        "layer '{layer}', item {item}: {what} is {value}; expected a finite number, \
+        "layer '{layer}', item {item}: {what} is not a finite number; \
          look for a division by zero where it was computed"
     )]
     NotFinite {

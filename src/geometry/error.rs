@@ -13,9 +13,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum GeometryError {
     /// A coordinate is NaN or infinite.
-    #[error(
-        "a point has a coordinate that is not a number: ({x}, {y}); every coordinate must be finite"
-    )]
+    #[error("a point has a coordinate that is not a number; every coordinate must be finite")]
     NotFinite {
         /// The x coordinate found.
         x: f64,

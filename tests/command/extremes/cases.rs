@@ -167,11 +167,11 @@ impl Case {
     }
 }
 
-/// Measurements by name: in every second case of a plausible woman, else anywhere in their
+/// Measurements by name: in two cases of three of a plausible woman, else anywhere in their
 /// ranges, so that they contradict each other.
 fn body(throws: &mut Throws) -> Vec<(Measurement, f64)> {
     use Measurement as M;
-    let wild = throws.one_in(2);
+    let wild = throws.one_in(3);
     let bust = if wild {
         throws.within(650.0, 1750.0)
     } else {

@@ -8,7 +8,7 @@ use blockwright::job::{
 use blockwright::lay::Cloth;
 use blockwright::measurements::{FileErrors, SetReport, SizeTable};
 use serde::Serialize;
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use std::fmt;
 use std::panic::{self, AssertUnwindSafe};
 
@@ -35,14 +35,14 @@ impl fmt::Display for Tally {
 
 thread_local! {
     static PLACE: RefCell<String> = const { RefCell::new(String::new()) };
+    static LISTENING: Cell<bool> = const { Cell::new(false) };
 }
 
 /// Keeps where a panic was, instead of printing it.
 pub fn listen_to_panics() {
     let before = panic::take_hook();
-    let listening = std::thread::current().id();
     panic::set_hook(Box::new(move |info| {
-        if std::thread::current().id() != listening {
+        if !LISTENING.get() {
             before(info);
             return;
         }
@@ -75,7 +75,10 @@ pub fn ask(case: &Case, tally: &mut Tally) -> Vec<String> {
     let mut faults = Vec::new();
     let mut guarded = |what: &str, make: &mut dyn FnMut(&mut Vec<String>)| {
         let mut found = Vec::new();
-        if panic::catch_unwind(AssertUnwindSafe(|| make(&mut found))).is_err() {
+        LISTENING.set(true);
+        let made = panic::catch_unwind(AssertUnwindSafe(|| make(&mut found)));
+        LISTENING.set(false);
+        if made.is_err() {
             let place = PLACE.with(|slot| slot.borrow().clone());
             found.push(format!("panicked at {place}"));
         }

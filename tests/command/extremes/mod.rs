@@ -1,4 +1,4 @@
-//! Random jobs, half of them with bodies and settings at the ends of what may be written: nothing
+//! Random jobs, many of them with bodies and settings at the ends of what may be written: nothing
 //! panics, and no file, report or message holds what is no number.
 //!
 //! A seeded sample runs with the tests. The wide search, in as many cases as are asked for, prints

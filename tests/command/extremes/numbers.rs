@@ -32,9 +32,15 @@ fn is_no_number(word: &str) -> bool {
 
 /// Whether a sign at `sign` stands before a nought, and is not a hyphen between words or dates.
 fn is_signed_nought(text: &str, sign: usize, from: usize) -> bool {
-    let before = text[..sign].chars().next_back();
-    if before.is_some_and(|c| c.is_alphanumeric() || matches!(c, '-' | '"' | '_')) {
-        return false;
+    let mut before = text[..sign].chars().rev();
+    match before.next() {
+        Some('-' | '_') => return false,
+        // The letter of a path command stands alone.
+        Some(c) if c.is_alphanumeric() && before.next().is_some_and(char::is_alphanumeric) => {
+            return false;
+        }
+        Some(c) if c.is_ascii_digit() => return false,
+        _ => {}
     }
     let rest = &text[from..];
     let end = rest
@@ -60,7 +66,7 @@ fn around(text: &str, at: usize) -> String {
 }
 
 /// Keys that say by `null` that there is none; a number that is none would be written so, too.
-const MAY_BE_NULL: &[&str] = &["edge", "cut_line", "ease_on"];
+const MAY_BE_NULL: &[&str] = &["edge", "cut_line", "ease_on", "amount"];
 
 /// The first key of a document whose value is `null` though it is no key that may be.
 pub fn wrong_null(value: &Value) -> Option<String> {
@@ -102,7 +108,7 @@ fn what_is_no_number_is_found() {
         "2026-03-00",
         "M-0.5,3",
         "-10",
-        "a-0",
+        "size-0",
         "-05",
         "information",
         "-0e",
