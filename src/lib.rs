@@ -88,12 +88,19 @@
 //! sew a toile before cutting good cloth, and leave medical garments to licensed practice.
 
 #![cfg_attr(docsrs, feature(doc_cfg))]
+#![warn(
+    clippy::expect_used,
+    clippy::get_unwrap,
+    clippy::unimplemented,
+    clippy::unreachable
+)]
 #![cfg_attr(not(test), deny(clippy::disallowed_methods))]
 
 pub mod allowance;
 pub mod alterations;
 pub mod draft;
 pub mod drawing;
+pub mod explain;
 pub mod geometry;
 pub mod grading;
 pub mod invariants;

@@ -1,5 +1,6 @@
 //! Why there is no cut line.
 
+use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use thiserror::Error;
 
@@ -70,4 +71,33 @@ pub enum AllowanceError {
         /// What cannot be made.
         source: GeometryError,
     },
+}
+
+impl Explain for AllowanceError {
+    fn code(&self) -> String {
+        match self {
+            Self::OutOfReach { .. } => "allowance_out_of_reach",
+            Self::NoPlace { .. } => "no_place_of_allowance",
+            Self::NoRoom { .. } | Self::Crossing { .. } | Self::Geometry { .. } => {
+                "no_room_for_allowance"
+            }
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::OutOfReach { place, .. } | Self::NoPlace { place, .. } => place.clone(),
+            Self::NoRoom { piece, edge, .. } => format!("{piece} {edge}"),
+            Self::Crossing { piece, .. } | Self::Geometry { piece, .. } => piece.clone(),
+        })
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::OutOfReach { most, .. } => format!("ask for 0 to {most} mm"),
+            Self::NoPlace { places, .. } => format!("name one of {places}"),
+            _ => "ask for a narrower allowance".to_owned(),
+        }
+    }
 }

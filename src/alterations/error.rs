@@ -1,5 +1,6 @@
 //! Why an alteration cannot be made.
 
+use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use crate::piece::{Measure, PieceError};
 use thiserror::Error;
@@ -89,6 +90,50 @@ impl From<GeometryError> for AlterationError {
         Self::Construction {
             step: "cutting and moving the paper",
             source,
+        }
+    }
+}
+
+impl Explain for AlterationError {
+    fn code(&self) -> String {
+        match self {
+            Self::Missing { .. } => "alteration_has_nothing_to_alter",
+            Self::TooMuch { .. } => "alteration_too_much",
+            Self::First { .. } => "alteration_needs_something_first",
+            Self::NotBuilt { .. } => "alteration_not_built",
+            Self::Setting(_) => "bad_alteration",
+            Self::OutOfReach { .. } => "target_out_of_reach",
+            Self::Construction { .. } => "alteration_not_constructible",
+            Self::Piece(_) => "altered_piece_does_not_close",
+            #[allow(unreachable_patterns)]
+            _ => "alteration_refused",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Missing { what, .. } | Self::OutOfReach { what, .. } => Some(what.clone()),
+            Self::Construction { step, .. } => Some((*step).to_owned()),
+            Self::Piece(error) => error.place(),
+            _ => None,
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Missing { advice, .. } => (*advice).to_owned(),
+            Self::TooMuch { most, unit, .. } => format!("ask for at most {most:.1} {unit}"),
+            Self::First { advice, .. } => advice.clone(),
+            Self::NotBuilt {
+                feature, instead, ..
+            } => {
+                format!("build with the feature {feature}, or choose {instead}")
+            }
+            Self::OutOfReach { nearest, unit, .. } => {
+                format!("ask for {nearest:.1} {unit}, or for what lies nearer to the draft")
+            }
+            _ => "ask for less, or alter the pattern in another order".to_owned(),
         }
     }
 }

@@ -5,6 +5,7 @@ use super::halves::{are_unlike, half};
 use super::one_sided::on_both_halves;
 use super::readings::Readings;
 use super::{Alteration, AlterationError, Altered, Broken, Promise, StructureChange, Undeclared};
+use crate::explain::Explain;
 use crate::invariants::{Tolerances, Violation, first};
 use crate::piece::{BodySide, MeasureUnit, Pattern, Warning};
 use thiserror::Error;
@@ -258,4 +259,55 @@ fn most(pattern: &Pattern, before: &Readings, alteration: &dyn Alteration) -> Op
         }
     }
     Some(low)
+}
+
+impl Explain for Reason {
+    fn code(&self) -> String {
+        match self {
+            Self::Alteration(error) => error.code(),
+            Self::Law(violation) => violation.code(),
+            Self::Promise(broken) => broken.code(),
+            Self::Structure(undeclared) => undeclared.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Alteration(error) => error.place(),
+            Self::Law(violation) => violation.place(),
+            Self::Promise(broken) => broken.place(),
+            Self::Structure(undeclared) => undeclared.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Alteration(error) => error.cure(),
+            Self::Law(_) => "ask for less".to_owned(),
+            Self::Promise(broken) => broken.cure(),
+            Self::Structure(undeclared) => undeclared.cure(),
+        }
+    }
+}
+
+impl Explain for Refused {
+    fn code(&self) -> String {
+        "alteration_refused".to_owned()
+    }
+
+    /// The step and its alteration, and what of the pattern stands against it.
+    fn place(&self) -> Option<String> {
+        let step = format!("step {}, {}", self.step, self.alteration);
+        Some(match self.reason.place() {
+            Some(place) => format!("{step}: {place}"),
+            None => step,
+        })
+    }
+
+    fn cure(&self) -> String {
+        match self.most {
+            Some(most) => format!("ask for at most about {most:.1}{}", self.unit.symbol()),
+            None => self.reason.cure(),
+        }
+    }
 }

@@ -1,6 +1,7 @@
 //! What an alteration promises to keep.
 
 use super::readings::Readings;
+use crate::explain::Explain;
 use crate::geometry::tolerance;
 use crate::piece::{BodySide, EdgeName, Measure, MeasureKind, Pattern, Piece};
 use thiserror::Error;
@@ -188,4 +189,20 @@ pub enum Broken {
         /// Before the alteration.
         before: f64,
     },
+}
+
+impl Explain for Broken {
+    fn code(&self) -> String {
+        "promise_broken".to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        let (Self::Changed { measure, .. } | Self::Absent { measure } | Self::Lost { measure, .. }) =
+            self;
+        Some(measure.to_string())
+    }
+
+    fn cure(&self) -> String {
+        "ask for less, or alter the pattern in another order".to_owned()
+    }
 }

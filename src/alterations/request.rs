@@ -1,6 +1,7 @@
 //! An alteration as a job asks for it: a name and settings.
 
 use super::{Alteration, CATALOGUE, Entry, OneSided, Targeted, find};
+use crate::explain::Explain;
 use crate::measurements::nearest;
 use crate::piece::{BodySide, MeasureUnit};
 use serde_json::{Map, Value};
@@ -267,6 +268,38 @@ fn culprit(entry: &Entry, settings: &Value) -> Option<String> {
             now.is_none_or(|error| error.to_string() != told)
         })
         .cloned()
+}
+
+impl Explain for RequestError {
+    fn code(&self) -> String {
+        match self {
+            Self::Unknown { .. } => "unknown_alteration",
+            Self::Settings { .. } => "bad_alteration",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Unknown { name, .. } => Some(name.clone()),
+            Self::Settings { name, key, .. } => Some(match key {
+                Some(key) => format!("{name}: {key}"),
+                None => (*name).to_owned(),
+            }),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Unknown { hint, .. } => hint.clone(),
+            Self::Settings {
+                name,
+                known: Some(known),
+                ..
+            } => format!("{name} has {known}"),
+            Self::Settings { name, .. } => format!("give {name} the settings that it has"),
+        }
+    }
 }
 
 #[cfg(test)]

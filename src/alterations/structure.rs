@@ -1,6 +1,7 @@
 //! What a pattern consists of by name, and what an alteration declares to remove or add.
 
 use super::halves::{are_unlike, joins_sides};
+use crate::explain::Explain;
 use crate::piece::{BodySide, EdgeName, EdgeRef, Pattern, Piece};
 use std::fmt;
 use thiserror::Error;
@@ -268,4 +269,19 @@ pub enum Undeclared {
 
 fn on_side(side: Option<BodySide>) -> String {
     side.map_or_else(String::new, |side| format!(" on the {side}"))
+}
+
+impl Explain for Undeclared {
+    fn code(&self) -> String {
+        "undeclared_change".to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        let (Self::Removed { part, side } | Self::Added { part, side }) = self;
+        Some(format!("{part}{}", on_side(*side)))
+    }
+
+    fn cure(&self) -> String {
+        "declare in the alteration's structure what it removes and adds".to_owned()
+    }
 }

@@ -1,5 +1,6 @@
 //! The command `batch`.
 
+use blockwright::explain::Explain;
 use std::path::Path;
 
 use blockwright::job::{BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile};

@@ -131,7 +131,8 @@ pub(super) fn entries(folder: &Path) -> Result<Vec<(String, bool)>, FolderError>
 /// A few names, and how many more there are.
 pub(super) fn few(names: &[String]) -> String {
     const FEW: usize = 5;
-    let mut text = names[..names.len().min(FEW)].join(", ");
+    let first: Vec<&str> = names.iter().take(FEW).map(String::as_str).collect();
+    let mut text = first.join(", ");
     if names.len() > FEW {
         text.push_str(&format!(" and {} more", names.len() - FEW));
     }

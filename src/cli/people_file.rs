@@ -201,7 +201,7 @@ impl Read for Watched {
             return Err(io::Error::other("the row is too long"));
         }
         let read = self.file.read(buffer)?;
-        self.hasher.update(&buffer[..read]);
+        self.hasher.update(buffer.get(..read).unwrap_or_default());
         self.left = self.left.saturating_sub(read as u64);
         Ok(read)
     }

@@ -3,6 +3,7 @@
 use std::fmt;
 use std::path::Path;
 
+use blockwright::explain::Explain;
 use blockwright::job::{Fault, JobError};
 use blockwright::measurements::{FileCause, FileErrors, FileProblem, Place};
 use serde::{Serialize, Serializer};
@@ -16,8 +17,8 @@ const WIDEST: usize = 90;
 const MOST: usize = 50;
 
 /// One thing that is wrong. As JSON: `code`, `text`, and where it is known `file`, `line`,
-/// `column`, `key` (the keys that lead there, joined by points) and `source` (the
-/// beginning of the line).
+/// `column`, `key` (the keys that lead there, joined by points), `source` (the beginning of the
+/// line), `place` (what of the pattern or the body it is about) and `cure` (what to do).
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub(super) struct Problem {
     code: String,
@@ -32,6 +33,10 @@ pub(super) struct Problem {
     key: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none", serialize_with = "beginning")]
     source: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    place: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    cure: Option<String>,
 }
 
 /// The beginning of a line: a machine can read the rest in the file.
@@ -53,6 +58,18 @@ impl Problem {
             column: None,
             key: None,
             source: None,
+            place: None,
+            cure: None,
+        }
+    }
+
+    /// An error of the library, with what it says of its place and of the way out.
+    pub(super) fn of(error: &dyn Explain) -> Self {
+        let explained = error.explanation();
+        Self {
+            place: explained.place,
+            cure: Some(explained.cure),
+            ..Self::new(explained.code, explained.cause)
         }
     }
 
@@ -85,7 +102,12 @@ impl Problem {
             FileCause::Syntax { message, .. } => message.lines().collect::<Vec<_>>().join("; "),
             cause => cause.to_string(),
         };
-        Self::new(problem.cause.code(), text).at(file, problem.place, &problem.path)
+        Self {
+            text,
+            cure: Some(problem.cure()),
+            ..Self::of(&problem.cause)
+        }
+        .at(file, problem.place, &problem.path)
     }
 
     /// The line of the file and a caret below the place; a long line is shown in part.
@@ -184,7 +206,7 @@ impl Failure {
 
     /// A job gave no pattern.
     pub(super) fn of_job(file: &SourceFile, error: &JobError) -> Self {
-        let problem = Problem::new(error.code(), error.to_string()).in_file(file.shown());
+        let problem = Problem::of(error).in_file(file.shown());
         let refused = error.fault() == Fault::Pattern;
         Self {
             status: if refused { "refused" } else { "wrong" },

@@ -1,5 +1,6 @@
 //! Why a body cannot be drafted, by name and with numbers.
 
+use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use crate::piece::PieceError;
 use thiserror::Error;
@@ -8,11 +9,12 @@ use thiserror::Error;
 ///
 /// ```
 /// use blockwright::draft::DraftError;
+/// use blockwright::explain::Explain;
 /// let e = DraftError::OutOfReach {
 ///     what: "shoulder slope", found: 44.0, low: 4.0, high: 38.0, unit: "degrees",
 ///     advice: "measure it again: the shoulder point may have been taken on the arm",
 /// };
-/// assert_eq!(e.name(), "shoulder_slope_out_of_reach");
+/// assert_eq!(e.code(), "shoulder_slope_out_of_reach");
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
@@ -91,25 +93,6 @@ pub enum DraftError {
     Piece(#[from] PieceError),
 }
 
-impl DraftError {
-    /// A short name in snake case, for programs and for counting.
-    #[must_use]
-    pub fn name(&self) -> String {
-        match self {
-            Self::OutOfReach { what, .. } => format!("{}_out_of_reach", what.replace(' ', "_")),
-            Self::Option { option, .. } => format!("{}_out_of_reach", option.replace('.', "_")),
-            Self::Construction { step, .. } => {
-                format!("{}_not_constructible", step.replace(' ', "_"))
-            }
-            Self::Contradiction { what, .. } => {
-                format!("{}_contradictory", what.replace(' ', "_"))
-            }
-            Self::NotANumber { what, .. } => format!("{what}_not_a_number"),
-            Self::Piece(_) => "draft_does_not_close".to_owned(),
-        }
-    }
-}
-
 /// Names and values, as in `bust_girth 1550 mm and waist_girth 620 mm`.
 fn listed(measurements: &[(&'static str, f64)]) -> String {
     let each: Vec<String> = measurements
@@ -186,5 +169,50 @@ pub(super) fn within(
             unit,
             advice,
         })
+    }
+}
+
+impl Explain for DraftError {
+    fn code(&self) -> String {
+        match self {
+            Self::OutOfReach { what, .. } => format!("{}_out_of_reach", what.replace(' ', "_")),
+            Self::Contradiction { what, .. } => {
+                format!("{}_contradictory", what.replace(' ', "_"))
+            }
+            Self::Option { option, .. } => format!("{}_out_of_reach", option.replace('.', "_")),
+            Self::NotANumber { what, .. } => format!("{}_not_a_number", what.replace('.', "_")),
+            Self::Construction { step, .. } => {
+                format!("{}_not_constructible", step.replace(' ', "_"))
+            }
+            Self::Piece(_) => "draft_does_not_close".to_owned(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::OutOfReach { what, .. }
+            | Self::Contradiction { what, .. }
+            | Self::NotANumber { what, .. } => Some((*what).to_owned()),
+            Self::Option { option, .. } => Some((*option).to_owned()),
+            Self::Construction { step, .. } => Some((*step).to_owned()),
+            Self::Piece(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::OutOfReach { advice, .. } | Self::Contradiction { advice, .. } => {
+                (*advice).to_owned()
+            }
+            Self::Option { low, high, .. } => format!("give {low} to {high} mm"),
+            Self::NotANumber { .. } => "give a number".to_owned(),
+            Self::Construction { from, .. } => {
+                format!("check the measurements it follows from: {from}")
+            }
+            Self::Piece(_) => {
+                "It is a fault of the program, not of the measurements: report it with them"
+                    .to_owned()
+            }
+        }
     }
 }

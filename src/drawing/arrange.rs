@@ -1,5 +1,6 @@
 //! Laying boxes out on a sheet.
 
+use crate::explain::Explain;
 use kurbo::{Point, Size};
 use thiserror::Error;
 
@@ -219,6 +220,30 @@ fn raise(outline: &mut Vec<Step>, from: f64, to: f64, y: f64) {
     let at = outline.partition_point(|step| step.x < from);
     outline.insert(at, Step { x: from, y });
     outline.insert(at + 1, Step { x: to, y: after });
+}
+
+impl Explain for ArrangeError {
+    fn code(&self) -> String {
+        match self {
+            Self::TooWide { .. } => "sheet_too_narrow",
+            Self::BadNumber { .. } => "bad_size",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::TooWide { name, .. } => name.clone(),
+            Self::BadNumber { what, .. } => what.clone(),
+        })
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::TooWide { .. } => "choose a wider sheet".to_owned(),
+            Self::BadNumber { expected, .. } => format!("give {expected}"),
+        }
+    }
 }
 
 #[cfg(test)]

@@ -1,5 +1,6 @@
 //! Why a drawing was refused.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// Why [`Drawing::new`](super::Drawing::new) refused its layers. Items are counted from 1 within
@@ -87,4 +88,43 @@ pub enum DrawingError {
         /// The name.
         name: String,
     },
+}
+
+impl Explain for DrawingError {
+    fn code(&self) -> String {
+        match self {
+            Self::Empty => "empty_drawing",
+            Self::NotFinite { .. } => "not_finite",
+            Self::TooFar { .. } => "too_far",
+            Self::BadSize { .. } => "bad_size",
+            Self::BadPath { .. } => "bad_path",
+            Self::UnnamedLayer { .. } => "unnamed_layer",
+            Self::DuplicateLayer { .. } => "layer_twice",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Empty => None,
+            Self::NotFinite { layer, item, .. }
+            | Self::TooFar { layer, item, .. }
+            | Self::BadSize { layer, item, .. }
+            | Self::BadPath { layer, item, .. } => Some(format!("layer {layer}, item {item}")),
+            Self::UnnamedLayer { number } => Some(format!("layer {number}")),
+            Self::DuplicateLayer { name } => Some(format!("layer {name}")),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Empty => "give at least one layer with one line or text".to_owned(),
+            Self::NotFinite { .. } => "look where the number was computed".to_owned(),
+            Self::TooFar { .. } => "check the units, or move it nearer to the origin".to_owned(),
+            Self::BadSize { expected, .. } => format!("give {expected}"),
+            Self::BadPath { .. } => "begin with a move, then draw a line or curve".to_owned(),
+            Self::UnnamedLayer { .. } => "name the layer".to_owned(),
+            Self::DuplicateLayer { .. } => "merge the layers or rename one".to_owned(),
+        }
+    }
 }

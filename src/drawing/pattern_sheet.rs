@@ -1,5 +1,6 @@
 //! A pattern on one sheet: every piece drawn and laid beside the others, grain upright.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 use super::label::{SMALL, Statement};
@@ -203,4 +204,27 @@ pub fn contents(pattern: &Pattern) -> Vec<String> {
         .enumerate()
         .map(|(index, piece)| format!("{} {}: {}", index + 1, piece.name(), piece.cut().words()))
         .collect()
+}
+
+impl Explain for SheetError {
+    fn code(&self) -> String {
+        match self {
+            Self::Arrange(error) => error.code(),
+            Self::Drawing(error) => error.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Arrange(error) => error.place(),
+            Self::Drawing(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Arrange(error) => error.cure(),
+            Self::Drawing(error) => error.cure(),
+        }
+    }
 }

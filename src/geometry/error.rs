@@ -1,5 +1,6 @@
 //! What can go wrong in pure geometry.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// A geometric construction that cannot be made.
@@ -78,4 +79,35 @@ pub enum GeometryError {
     /// Two lines that never meet, or are the same line.
     #[error("two lines are parallel and have no point in common")]
     Parallel,
+}
+
+impl Explain for GeometryError {
+    fn code(&self) -> String {
+        match self {
+            Self::NotFinite { .. } => "not_finite",
+            Self::TooFar { .. } => "too_far",
+            Self::Empty => "no_segment",
+            Self::Broken { .. } => "broken_curve",
+            Self::PastEnd { .. } => "past_end",
+            Self::NoSolution { .. } => "no_solution",
+            Self::Undefined { .. } => "undefined",
+            Self::Parallel => "parallel",
+        }
+        .to_owned()
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NotFinite { .. } => "give finite coordinates",
+            Self::TooFar { .. } => "check the units, or move the drawing nearer to its origin",
+            Self::Empty => "give at least one segment",
+            Self::Broken { .. } => "let each segment start where the one before it ends",
+            Self::PastEnd { .. } => "ask for a place within the length of the curve",
+            Self::NoSolution { .. } | Self::Undefined { .. } => {
+                "check the lengths that it follows from against each other"
+            }
+            Self::Parallel => "give two lines that cross",
+        }
+        .to_owned()
+    }
 }

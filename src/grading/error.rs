@@ -1,6 +1,7 @@
 //! Why a range cannot be graded or overlaid.
 
 use crate::drawing::SheetError;
+use crate::explain::Explain;
 use crate::recipe::MakeError;
 use thiserror::Error;
 
@@ -39,15 +40,6 @@ impl GradingError {
             Self::NoSizes => None,
         }
     }
-
-    /// A short name in snake case, for programs and for counting.
-    #[must_use]
-    pub fn code(&self) -> String {
-        match self {
-            Self::NoSizes => "no_sizes".to_owned(),
-            Self::Size { source, .. } => source.code(),
-        }
-    }
 }
 
 /// Why sizes cannot be laid over one another.
@@ -72,4 +64,54 @@ pub enum NestError {
     /// The nests cannot be laid out or drawn.
     #[error("the nest cannot be laid out: {0}")]
     Sheet(#[from] SheetError),
+}
+
+impl Explain for GradingError {
+    fn code(&self) -> String {
+        match self {
+            Self::NoSizes => "no_sizes".to_owned(),
+            Self::Size { source, .. } => source.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::NoSizes => None,
+            Self::Size { size, source } => Some(match source.place() {
+                Some(place) => format!("size {size}: {place}"),
+                None => format!("size {size}"),
+            }),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NoSizes => "give a table with at least one size".to_owned(),
+            Self::Size { source, .. } => source.cure(),
+        }
+    }
+}
+
+impl Explain for NestError {
+    fn code(&self) -> String {
+        match self {
+            Self::TooMany { .. } => "too_many_sizes",
+            Self::Sheet(_) => "cannot_be_laid_out",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::TooMany { .. } => None,
+            Self::Sheet(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::TooMany { .. } => format!("grade at most {} sizes at once", super::MOST_SIZES),
+            Self::Sheet(error) => error.cure(),
+        }
+    }
 }

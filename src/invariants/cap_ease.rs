@@ -2,6 +2,7 @@
 //! than cloth can be shrunk.
 
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -73,4 +74,20 @@ fn check(pattern: &Pattern, _: &Tolerances, report: Report<'_>) -> ControlFlow<(
         }
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for CapFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::TooMuch { seam, .. } | Self::OnArmscye { seam, .. } => format!("seam {seam}"),
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

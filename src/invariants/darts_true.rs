@@ -3,6 +3,7 @@
 use super::inside::Inside;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::{Curve, Point, angle_between, crossings};
 use crate::piece::{Apexes, Dart, Pattern, Piece};
 use kurbo::{BezPath, Shape};
@@ -309,4 +310,26 @@ fn area(dart: &Dart) -> BezPath {
     path.line_to(dart.legs[1]);
     path.close_path();
     path
+}
+
+impl Explain for DartFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::NotFinite { piece, dart }
+            | Self::LegsUnequal { piece, dart, .. }
+            | Self::OffCloth { piece, dart, .. }
+            | Self::ApexesAstray { piece, dart, .. }
+            | Self::NoIntake { piece, dart, .. }
+            | Self::TooWide { piece, dart, .. }
+            | Self::Crossed { piece, dart, .. } => format!("{dart} dart of {piece}"),
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

@@ -3,6 +3,7 @@
 use super::corner::between;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::{Point, Vec2, arc_length, arriving, leaving};
 use crate::piece::{Edge, Pattern, Piece};
 use kurbo::ParamCurve;
@@ -94,4 +95,18 @@ fn corners(
         before = Some(arriving(segment));
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for EdgeCorner {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(format!("{} {}", self.piece, self.edge))
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

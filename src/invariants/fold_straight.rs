@@ -3,6 +3,7 @@
 use super::inside::Inside;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::elementary::atan2;
 use crate::geometry::{Curve, Point, Rigid, Vec2};
 use crate::piece::{Cut, Edge, EdgeRole, Pattern, Piece};
@@ -189,4 +190,25 @@ fn extent(piece: &Piece, direction: Vec2) -> f64 {
         .map(|e: &Edge| Curve::moved(e.curve(), &level).bounds())
         .reduce(|a, b| a.union(b))
         .map_or(0.0, |bounds| bounds.width())
+}
+
+impl Explain for FoldFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Count { piece, .. }
+            | Self::GrainOff { piece, .. }
+            | Self::GrainShort { piece, .. } => piece.clone(),
+            Self::Bent { piece, edge, .. } | Self::Askew { piece, edge, .. } => {
+                format!("{piece} {edge}")
+            }
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

@@ -2,6 +2,7 @@
 
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::piece::{Girth, Pattern, RunAlong};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -105,4 +106,22 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
         }
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for GirthFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Off { girth, .. } | Self::NoRuns { girth } | Self::EmptyRun { girth, .. } => {
+                girth.clone()
+            }
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

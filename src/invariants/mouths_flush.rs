@@ -10,6 +10,7 @@
 use super::corner::interior_angle;
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::{Curve, Point, Rigid};
 use crate::piece::{Dart, EdgeName, Pattern, Piece, Pressed};
 use kurbo::ParamCurve;
@@ -107,11 +108,15 @@ fn openings<'p>(piece: &'p Piece, edge: &'p EdgeName, curve: &Curve) -> Vec<Open
     let mouths = piece.mouths(edge);
     let length = curve.length();
     let part = |from: f64, to: f64| curve.part(from, to).ok();
+    let before = |index: usize| {
+        let before = index.checked_sub(1).and_then(|i| mouths.get(i));
+        before.map_or(0.0, |mouth| mouth.2)
+    };
     let of = |(index, &(dart, from, to)): (usize, &(&'p Dart, f64, f64))| Opening {
         piece,
         dart,
         edge,
-        before: part(index.checked_sub(1).map_or(0.0, |i| mouths[i].2), from),
+        before: part(before(index), from),
         mouth: part(from, to),
         after: part(to, mouths.get(index + 1).map_or(length, |next| next.1)),
     };
@@ -201,4 +206,22 @@ fn samples(curve: &Curve) -> impl Iterator<Item = Point> + '_ {
         .segments()
         .iter()
         .flat_map(move |s| (0..=STEPS).map(move |k| s.eval(share(k))))
+}
+
+impl Explain for MouthFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Corner { piece, dart, .. } | Self::NotFlush { piece, dart, .. } => {
+                format!("{dart} dart of {piece}")
+            }
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

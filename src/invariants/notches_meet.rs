@@ -3,6 +3,7 @@
 use super::tolerances::beyond;
 use super::walk::{Walk, sides};
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::Span;
 use crate::piece::{EaseOn, NotchKind, Pattern, Seam};
 use std::ops::ControlFlow;
@@ -196,4 +197,22 @@ fn meet(
         }
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for NotchFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Alone { seam, notch, .. }
+            | Self::Apart { seam, notch, .. }
+            | Self::Kinds { seam, notch } => format!("seam {seam}: notch {notch}"),
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

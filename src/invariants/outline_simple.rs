@@ -2,6 +2,7 @@
 
 use super::corner::between;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::{Point, Vec2, arriving, leaving, ring_crossing};
 use crate::piece::{EdgeName, Pattern, Piece};
 use kurbo::{ParamCurve, PathSeg};
@@ -139,8 +140,7 @@ fn extended(piece: &Piece) -> Vec<Part<'_>> {
 }
 
 fn spikes(piece: &Piece, parts: &[Part<'_>], report: Report<'_>) -> ControlFlow<()> {
-    for (index, before) in parts.iter().enumerate() {
-        let after = &parts[(index + 1) % parts.len()];
+    for (before, after) in parts.iter().zip(parts.iter().cycle().skip(1)) {
         let cloth = between(arriving(&before.segment), after.leaving);
         let angle = cloth.min(TAU - cloth);
         if angle < Tolerances::SPIKE {
@@ -157,4 +157,23 @@ fn spikes(piece: &Piece, parts: &[Part<'_>], report: Report<'_>) -> ControlFlow<
         }
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for OutlineFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Crosses { piece, .. } | Self::WrongWay { piece, .. } => piece.clone(),
+            Self::NoLength { piece, edge, .. } | Self::Spike { piece, edge, .. } => {
+                format!("{piece} {edge}")
+            }
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

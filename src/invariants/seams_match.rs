@@ -2,6 +2,7 @@
 
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances, walk};
+use crate::explain::Explain;
 use crate::piece::{EaseOn, Pattern, Seam};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -99,4 +100,23 @@ fn fault(pattern: &Pattern, seam: &Seam, tolerance: f64) -> Option<SeamFault> {
         found,
         tolerance,
     })
+}
+
+impl Explain for SeamFault {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(match self {
+            Self::Lengths { seam, .. }
+            | Self::Ease { seam, .. }
+            | Self::NoSide { seam, .. }
+            | Self::NoEdges { seam } => format!("seam {seam}"),
+        })
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

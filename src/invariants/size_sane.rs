@@ -1,6 +1,7 @@
 //! Law: a piece is no larger than cloth.
 
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::piece::{Pattern, Piece};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -55,4 +56,18 @@ fn check(pattern: &Pattern, _: &Tolerances, report: Report<'_>) -> ControlFlow<(
         )?;
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for PieceTooLarge {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(self.piece.clone())
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

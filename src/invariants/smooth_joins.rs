@@ -9,6 +9,7 @@ use super::corner::{Corner, End, corner};
 use super::tolerances::beyond;
 use super::walk::{Step, Walk, sides};
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::piece::{Edge, EdgeName, EdgeRole, Pattern, Seam};
 use std::f64::consts::PI;
 use std::ops::ControlFlow;
@@ -66,8 +67,8 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
             }
         }
         for side in &walks {
-            for pair in side.steps.windows(2) {
-                if let Some(fault) = along(pattern, seam, &pair[0], &pair[1], tolerances.join) {
+            for (one, next) in side.steps.iter().zip(side.steps.iter().skip(1)) {
+                if let Some(fault) = along(pattern, seam, one, next, tolerances.join) {
                     report(fault.into())?;
                 }
             }
@@ -167,5 +168,22 @@ fn fault(
         first_angle: first.angle,
         second_angle: second.angle,
         tolerance,
+    }
+}
+
+impl Explain for JoinCorner {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(format!(
+            "seam {}: {} and {}",
+            self.seam, self.first, self.second
+        ))
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
     }
 }

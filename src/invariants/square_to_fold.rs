@@ -3,6 +3,7 @@
 use super::corner::{End, corner};
 use super::tolerances::beyond;
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::geometry::Point;
 use crate::piece::{Edge, EdgeName, EdgeRole, Pattern};
 use std::f64::consts::FRAC_PI_2;
@@ -84,4 +85,18 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
         }
     }
     ControlFlow::Continue(())
+}
+
+impl Explain for NotSquareToFold {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(format!("{} {}", self.piece, self.edge))
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

@@ -4,6 +4,7 @@ use super::{
     CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault,
     NotSquareToFold, NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
 };
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// A law broken, with the culprits and the numbers.
@@ -77,5 +78,39 @@ impl Violation {
             Self::WaistsMeet(_) => super::waists_meet::LAW.name,
             Self::GirthsAsAsked(_) => super::girths_as_asked::LAW.name,
         }
+    }
+}
+
+impl Violation {
+    fn inner(&self) -> &dyn Explain {
+        match self {
+            Self::SizeSane(fault) => fault,
+            Self::OutlineSimple(fault) => fault,
+            Self::EdgesSmooth(fault) => fault,
+            Self::FoldStraight(fault) => fault,
+            Self::SquareToFold(fault) => fault,
+            Self::DartsTrue(fault) => fault,
+            Self::MouthsFlush(fault) => fault,
+            Self::SeamsMatch(fault) => fault,
+            Self::CapEase(fault) => fault,
+            Self::SmoothJoins(fault) => fault,
+            Self::NotchesMeet(fault) => fault,
+            Self::WaistsMeet(fault) => fault,
+            Self::GirthsAsAsked(fault) => fault,
+        }
+    }
+}
+
+impl Explain for Violation {
+    fn code(&self) -> String {
+        self.inner().code()
+    }
+
+    fn place(&self) -> Option<String> {
+        self.inner().place()
+    }
+
+    fn cure(&self) -> String {
+        self.inner().cure()
     }
 }

@@ -3,6 +3,7 @@
 use super::corner::{Corner, corner};
 use super::walk::{Walk, sides};
 use super::{Law, Report, Tolerances};
+use crate::explain::Explain;
 use crate::piece::{EdgeName, EdgeRole, Pattern};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -119,4 +120,21 @@ fn centre_at_end(walk: &Walk<'_>) -> bool {
         return false;
     };
     corner(last.piece, last.edge.name(), last.entered().other()).is_some_and(centre)
+}
+
+impl Explain for WaistDartAlone {
+    fn code(&self) -> String {
+        LAW.name.to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(format!(
+            "seam {}: {} dart of {}",
+            self.seam, self.dart, self.piece
+        ))
+    }
+
+    fn cure(&self) -> String {
+        format!("change the pattern so that {}", LAW.says)
+    }
 }

@@ -1,5 +1,6 @@
 //! The columns of a table of people.
 
+use crate::explain::Explain;
 use serde::Serialize;
 use thiserror::Error;
 
@@ -12,6 +13,7 @@ const LONGEST: usize = 40;
 /// Why a header does not make a table of people.
 ///
 /// ```
+/// use blockwright::explain::Explain;
 /// use blockwright::job::BatchColumns;
 /// let error = BatchColumns::read(["id", "height", "bust_girth", "waste_girth", "hip_girth"]).unwrap_err();
 /// assert_eq!(error.code(), "missing_column");
@@ -63,15 +65,35 @@ pub enum BatchColumnsError {
     },
 }
 
-impl BatchColumnsError {
-    /// A short name in snake case, for programs.
-    #[must_use]
-    pub const fn code(&self) -> &'static str {
+impl Explain for BatchColumnsError {
+    fn code(&self) -> String {
         match self {
             Self::NoHeader => "no_header",
             Self::Missing { .. } => "missing_column",
             Self::Repeated { .. } => "repeated_column",
             Self::BadUnit { .. } => "bad_unit",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::NoHeader => Some("line 1".to_owned()),
+            Self::Missing { .. } => None,
+            Self::Repeated { second, .. } => Some(format!("column {second}")),
+            Self::BadUnit { place, .. } => Some(format!("column {place}")),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NoHeader => "write the names of the columns into the first line".to_owned(),
+            Self::Missing { measurements, .. } => {
+                let names: Vec<&str> = measurements.iter().map(|m| m.name()).collect();
+                format!("add a column for {}", names.join(", "))
+            }
+            Self::Repeated { .. } => "keep one of the columns".to_owned(),
+            Self::BadUnit { expected, .. } => format!("use {expected}"),
         }
     }
 }

@@ -1,5 +1,6 @@
 //! What came of one wearer: a line of `results.jsonl`.
 
+use crate::explain::Explain;
 use serde::Serialize;
 
 use super::rounding::rounded;

@@ -1,5 +1,6 @@
 //! One wearer of a table of people.
 
+use crate::explain::Explain;
 use std::fmt;
 
 use super::BatchColumns;
@@ -133,5 +134,19 @@ fn value(column: &Column, text: &str) -> Result<f64, UnitError> {
             }
             Ok(angle.radians())
         }
+    }
+}
+
+impl Explain for BatchRefusal {
+    fn code(&self) -> String {
+        self.code.clone()
+    }
+
+    fn message(&self) -> String {
+        self.text.clone()
+    }
+
+    fn cure(&self) -> String {
+        "correct the row, or leave it out".to_owned()
     }
 }

@@ -2,6 +2,7 @@
 
 use crate::draft::DraftError;
 use crate::drawing::SheetError;
+use crate::explain::Explain;
 use crate::grading::{GradingError, NestError};
 use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
 use crate::recipe::MakeError;
@@ -26,6 +27,7 @@ pub enum Fault {
 /// Why a job gives no pattern, or not its files.
 ///
 /// ```
+/// use blockwright::explain::Explain;
 /// use blockwright::job::JobError;
 /// use blockwright::recipe::MakeError;
 /// let error = JobError::from(MakeError::Unprovable { violations: vec!["the side seams differ".into()] });
@@ -69,26 +71,6 @@ pub enum JobError {
 }
 
 impl JobError {
-    /// A short name in snake case, for programs and for counting.
-    #[must_use]
-    pub fn code(&self) -> String {
-        match self {
-            Self::Make(error) => error.code(),
-            Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
-            Self::Grading(error) => error.code(),
-            Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
-            Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
-            Self::Label { .. } => "bad_size_label".to_owned(),
-            Self::Dxf(_) => "cannot_be_written_as_dxf".to_owned(),
-            #[cfg(feature = "lay")]
-            Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
-            #[cfg(feature = "lay")]
-            Self::Lay(_) => "cannot_be_laid".to_owned(),
-            #[cfg(feature = "pdf")]
-            Self::Pdf(_) => "cannot_be_printed".to_owned(),
-        }
-    }
-
     /// On whose side the failure lies.
     #[must_use]
     pub const fn fault(&self) -> Fault {
@@ -150,4 +132,92 @@ pub enum ResolveError {
     /// The sizes together make no body.
     #[error(transparent)]
     Body(#[from] MeasurementErrors),
+}
+
+impl JobError {
+    /// What was wrapped, which knows its place and its cure.
+    fn inner(&self) -> Option<&dyn Explain> {
+        Some(match self {
+            Self::Make(error) => error,
+            Self::Sheet(error) => error,
+            Self::Grading(error) => error,
+            Self::Nest(error) => error,
+            Self::Label { .. } => return None,
+            Self::Dxf(error) => error,
+            #[cfg(feature = "lay")]
+            Self::Lay(error) => error,
+            #[cfg(feature = "pdf")]
+            Self::Pdf(error) => error,
+        })
+    }
+}
+
+impl Explain for JobError {
+    fn code(&self) -> String {
+        match self {
+            Self::Make(error) => error.code(),
+            Self::Sheet(_) => "cannot_be_laid_out".to_owned(),
+            Self::Grading(error) => error.code(),
+            Self::Nest(NestError::TooMany { .. }) => "too_many_sizes".to_owned(),
+            Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
+            Self::Label { .. } => "bad_size_label".to_owned(),
+            Self::Dxf(_) => "cannot_be_written_as_dxf".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
+            #[cfg(feature = "lay")]
+            Self::Lay(_) => "cannot_be_laid".to_owned(),
+            #[cfg(feature = "pdf")]
+            Self::Pdf(_) => "cannot_be_printed".to_owned(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Label { label, .. } => Some(format!("size {label}")),
+            _ => self.inner().and_then(Explain::place),
+        }
+    }
+
+    fn cure(&self) -> String {
+        self.inner().map_or_else(
+            || "give the size a label that makes a file name".to_owned(),
+            Explain::cure,
+        )
+    }
+}
+
+#[cfg(feature = "yaml")]
+impl Explain for ResolveError {
+    fn code(&self) -> String {
+        match self {
+            Self::NoBody => "no_body".to_owned(),
+            Self::NoSet { .. } => "no_set".to_owned(),
+            Self::Set(error) => error.code(),
+            Self::Size(error) => error.code(),
+            Self::NotInTable { .. } => "not_in_table".to_owned(),
+            Self::Body(error) => error.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::NoBody => Some("body".to_owned()),
+            Self::NoSet { path } => Some(path.clone()),
+            Self::Set(error) => error.place(),
+            Self::Size(error) => error.place(),
+            Self::NotInTable { measurement, size } => Some(format!("{measurement}, size {size}")),
+            Self::Body(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NoBody => "name a measurement set under `body`".to_owned(),
+            Self::NoSet { .. } => "read that file and give its text".to_owned(),
+            Self::Set(error) => error.cure(),
+            Self::Size(error) => error.cure(),
+            Self::NotInTable { .. } => "leave it out under `sizes`".to_owned(),
+            Self::Body(error) => error.cure(),
+        }
+    }
 }

@@ -1,6 +1,7 @@
 //! Why pieces cannot be laid.
 
 use crate::drawing::DrawingError;
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// Why pieces cannot be laid on cloth.
@@ -83,4 +84,47 @@ pub enum LayError {
     /// The picture cannot be drawn.
     #[error("the lay cannot be drawn: {0}")]
     Drawing(#[from] DrawingError),
+}
+
+impl Explain for LayError {
+    fn code(&self) -> String {
+        match self {
+            Self::Width { .. } | Self::Gap { .. } => "bad_cloth",
+            Self::TooNarrow { .. } => "cloth_too_narrow",
+            Self::Nothing => "nothing_to_lay",
+            Self::TooMany { .. } => "too_many_pieces",
+            Self::Shape { .. } | Self::Fold { .. } | Self::Drawing(_) => "cannot_be_laid",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::TooNarrow { piece, .. } | Self::Fold { piece, .. } => Some(piece.clone()),
+            Self::Drawing(error) => error.place(),
+            _ => None,
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Width { least, most, .. } => format!("give {least} to {most} mm"),
+            Self::Gap { most, .. } => format!("give 0 to {most} mm"),
+            Self::TooNarrow {
+                cloth, open_fits, ..
+            } => {
+                let open = if *open_fits {
+                    ", or open this cloth out"
+                } else {
+                    ""
+                };
+                format!("take cloth at least {cloth:.0} mm wide{open}")
+            }
+            Self::Nothing => "give at least one piece".to_owned(),
+            Self::TooMany { most, .. } => format!("lay at most {most} pieces at once"),
+            Self::Shape { .. } => "give points that surround some cloth once".to_owned(),
+            Self::Fold { .. } => "give the piece one straight fold".to_owned(),
+            Self::Drawing(error) => error.cure(),
+        }
+    }
 }

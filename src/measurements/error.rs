@@ -1,5 +1,6 @@
 //! Why values make no body.
 
+use crate::explain::Explain;
 use std::fmt;
 
 use thiserror::Error;
@@ -154,3 +155,46 @@ impl fmt::Display for MeasurementErrors {
 }
 
 impl std::error::Error for MeasurementErrors {}
+
+impl Explain for MeasurementError {
+    fn code(&self) -> String {
+        let what = match self {
+            Self::Missing { .. } => "missing",
+            Self::Repeated { .. } => "repeated",
+            Self::NotFinite { .. } | Self::OutOfRange { .. } => "impossible",
+        };
+        format!("{}_{what}", self.measurement())
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(self.measurement().to_string())
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Missing { measurement } => format!("measure {measurement}"),
+            Self::NotFinite { .. } => "give its value".to_owned(),
+            Self::OutOfRange { measurement, value } => slip(*measurement, *value)
+                .trim_start_matches("; ")
+                .to_owned(),
+            Self::Repeated { .. } => "keep one value".to_owned(),
+        }
+    }
+}
+
+impl Explain for MeasurementErrors {
+    /// That of the first error.
+    fn code(&self) -> String {
+        self.0.first().map_or_else(String::new, Explain::code)
+    }
+
+    fn place(&self) -> Option<String> {
+        self.0.first().and_then(Explain::place)
+    }
+
+    fn cure(&self) -> String {
+        let mut cures: Vec<String> = self.0.iter().map(Explain::cure).collect();
+        cures.dedup();
+        cures.join("; ")
+    }
+}

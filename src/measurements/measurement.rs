@@ -1,5 +1,6 @@
 //! The names of the body measurements.
 
+use crate::explain::Explain;
 use std::fmt;
 use std::str::FromStr;
 
@@ -253,6 +254,20 @@ impl<'de> Deserialize<'de> for Measurement {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let name = String::deserialize(deserializer)?;
         name.parse().map_err(serde::de::Error::custom)
+    }
+}
+
+impl Explain for UnknownMeasurement {
+    fn code(&self) -> String {
+        "unknown_measurement".to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(self.name.clone())
+    }
+
+    fn cure(&self) -> String {
+        self.hint()
     }
 }
 

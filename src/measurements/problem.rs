@@ -1,5 +1,6 @@
 //! What is wrong with a file of measurements or a job, and where.
 
+use crate::explain::Explain;
 use std::fmt;
 
 use thiserror::Error;
@@ -154,30 +155,6 @@ pub enum FileCause {
 }
 
 impl FileCause {
-    /// A short name in snake case, for programs.
-    #[must_use]
-    pub const fn code(&self) -> &'static str {
-        match self {
-            Self::Syntax { .. } => "syntax",
-            Self::UnknownKey { .. } => "unknown_key",
-            Self::MissingKey { .. } => "missing_key",
-            Self::WrongShape { .. } => "wrong_shape",
-            Self::BadUnit { .. } => "bad_unit",
-            Self::BadLabel { .. } => "bad_label",
-            Self::UnknownWord { .. } => "unknown_word",
-            Self::Senseless { .. } => "senseless",
-            Self::TooMany { .. } => "too_many",
-            Self::Alteration { unknown: true, .. } => "unknown_alteration",
-            Self::Alteration { .. } => "bad_setting",
-            Self::OutOfReach { .. } => "out_of_reach",
-            Self::UnknownMeasurement(_) => "unknown_measurement",
-            Self::Value(_) => "bad_value",
-            Self::Measurement(MeasurementError::Missing { .. }) => "missing_measurement",
-            Self::Measurement(MeasurementError::Repeated { .. }) => "repeated_measurement",
-            Self::Measurement(_) => "impossible_measurement",
-        }
-    }
-
     /// Whether the file is as it should be and a value is refused for being impossible on
     /// a body.
     #[must_use]
@@ -310,3 +287,86 @@ impl fmt::Display for FileErrors {
 }
 
 impl std::error::Error for FileErrors {}
+
+impl Explain for FileCause {
+    fn code(&self) -> String {
+        match self {
+            Self::Syntax { .. } => "syntax",
+            Self::UnknownKey { .. } => "unknown_key",
+            Self::MissingKey { .. } => "missing_key",
+            Self::WrongShape { .. } => "wrong_shape",
+            Self::BadUnit { .. } => "bad_unit",
+            Self::BadLabel { .. } => "bad_label",
+            Self::UnknownWord { .. } => "unknown_word",
+            Self::Senseless { .. } => "senseless",
+            Self::TooMany { .. } => "too_many",
+            Self::Alteration { unknown: true, .. } => "unknown_alteration",
+            Self::Alteration { .. } => "bad_setting",
+            Self::OutOfReach { .. } => "out_of_reach",
+            Self::UnknownMeasurement(_) => "unknown_measurement",
+            Self::Value(_) => "bad_value",
+            Self::Measurement(MeasurementError::Missing { .. }) => "missing_measurement",
+            Self::Measurement(MeasurementError::Repeated { .. }) => "repeated_measurement",
+            Self::Measurement(_) => "impossible_measurement",
+        }
+        .to_owned()
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Syntax { .. } => "write it as YAML, each key once".to_owned(),
+            Self::UnknownKey { hint, .. } | Self::UnknownWord { hint, .. } => hint.clone(),
+            Self::MissingKey { hint, .. } => (*hint).to_owned(),
+            Self::WrongShape { expected, .. } => format!("write {expected}"),
+            Self::BadUnit { .. } => "write `mm`, `cm` or `in`".to_owned(),
+            Self::BadLabel { .. } => "give every size its own label".to_owned(),
+            Self::Senseless { hint, .. } => (*hint).to_owned(),
+            Self::TooMany { most, .. } => format!("keep at most {most} and split the work"),
+            Self::Alteration { unknown: true, .. } => {
+                "write the name of an alteration from the list in the guide".to_owned()
+            }
+            Self::Alteration { .. } => "write the settings that the alteration has".to_owned(),
+            Self::OutOfReach { low, high, .. } => format!("write {low} to {high} mm"),
+            Self::UnknownMeasurement(error) => error.cure(),
+            Self::Value(error) => error.cure(),
+            Self::Measurement(error) => error.cure(),
+        }
+    }
+}
+
+impl Explain for FileProblem {
+    fn code(&self) -> String {
+        self.cause.code()
+    }
+
+    /// Line and column, and the keys that lead there.
+    fn place(&self) -> Option<String> {
+        let keys = if self.path.is_empty() { "" } else { ": " };
+        Some(format!("{}{keys}{}", self.place, self.path))
+    }
+
+    fn message(&self) -> String {
+        self.cause.message()
+    }
+
+    fn cure(&self) -> String {
+        self.cause.cure()
+    }
+}
+
+impl Explain for FileErrors {
+    /// That of the first problem.
+    fn code(&self) -> String {
+        self.0.first().map_or_else(String::new, Explain::code)
+    }
+
+    fn place(&self) -> Option<String> {
+        self.0.first().and_then(Explain::place)
+    }
+
+    fn cure(&self) -> String {
+        let mut cures: Vec<String> = self.0.iter().map(Explain::cure).collect();
+        cures.dedup();
+        cures.join("; ")
+    }
+}

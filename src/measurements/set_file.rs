@@ -106,9 +106,10 @@ impl MeasurementSet {
         let keys = ["name", "unit", "source", "notes", "measurements"];
         let expected = "a mapping with `name`, `unit` and `measurements`";
         let [name, unit, source, notes, measurements] = reader.fields(node, "", keys, expected);
-        if node.entries().is_none() {
-            return Err(FileErrors::gathered(reader.problems)
-                .expect("a node that is no mapping was told to be wrong"));
+        if node.entries().is_none()
+            && let Some(errors) = FileErrors::gathered(std::mem::take(&mut reader.problems))
+        {
+            return Err(errors);
         }
         let mut text = |field: Option<(&Key, &Node)>| {
             field.and_then(|(key, node)| reader.text(node, &key.text))

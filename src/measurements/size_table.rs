@@ -1,5 +1,6 @@
 //! Bodies by size.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 use super::body::Body;
@@ -192,5 +193,19 @@ impl SizeTable {
             label: label.chars().take(40).collect(),
             hint,
         })
+    }
+}
+
+impl Explain for UnknownSize {
+    fn code(&self) -> String {
+        "unknown_size".to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        Some(self.label.clone())
+    }
+
+    fn cure(&self) -> String {
+        self.hint.clone()
     }
 }

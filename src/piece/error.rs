@@ -1,6 +1,7 @@
 //! What makes parts fail to be a piece or a pattern.
 
 use super::BodySide;
+use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use thiserror::Error;
 
@@ -87,4 +88,50 @@ pub enum PieceError {
     /// The geometry underneath refused.
     #[error(transparent)]
     Geometry(#[from] GeometryError),
+}
+
+impl Explain for PieceError {
+    fn code(&self) -> String {
+        match self {
+            Self::NoEdges => "no_edges".to_owned(),
+            Self::Open { .. } => "open_outline".to_owned(),
+            Self::Twice { .. } => "name_twice".to_owned(),
+            Self::Missing { .. } => "name_missing".to_owned(),
+            Self::SideNotNamed { .. } => "side_not_named".to_owned(),
+            Self::LegOffEdge { .. } => "dart_leg_off_edge".to_owned(),
+            Self::NotchOffEdge { .. } => "notch_off_edge".to_owned(),
+            Self::Misplaced { .. } => "misplaced".to_owned(),
+            Self::Geometry(error) => error.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::NoEdges => None,
+            Self::Open { before, after, .. } => Some(format!("{before} and {after}")),
+            Self::Twice { kind, name } => Some(format!("{kind} {name}")),
+            Self::Missing { whose, .. } => Some(whose.clone()),
+            Self::SideNotNamed { kind, name, .. } => Some(format!("{kind} {name}")),
+            Self::LegOffEdge { dart, edge, .. } => Some(format!("{dart} dart, {edge}")),
+            Self::NotchOffEdge { notch, edge, .. } => Some(format!("notch {notch}, {edge}")),
+            Self::Misplaced { what, .. } => Some(what.clone()),
+            Self::Geometry(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NoEdges => "give the outline at least two edges".to_owned(),
+            Self::Open { .. } => "let each edge start where the one before it ends".to_owned(),
+            Self::Twice { .. } => "give each its own name".to_owned(),
+            Self::Missing { kind, name, .. } => {
+                format!("add {kind} {name}, or name one that there is")
+            }
+            Self::SideNotNamed { side, .. } => format!("let the name end in ` {side}`"),
+            Self::LegOffEdge { .. } => "let the legs end on joints of the edge".to_owned(),
+            Self::NotchOffEdge { .. } => "put the notch within the length of the edge".to_owned(),
+            Self::Misplaced { source, .. } => source.cure(),
+            Self::Geometry(error) => error.cure(),
+        }
+    }
 }

@@ -18,6 +18,7 @@ mod pattern;
 mod seam;
 mod sewing_piece;
 mod side;
+mod side_name;
 
 pub use dart::{Apexes, Dart, Pressed};
 pub use edge::{Edge, EdgeName, EdgeRole};

@@ -1,6 +1,6 @@
 //! A whole pattern: its pieces, how they are sewn, what was asked of it.
 
-use super::side::ends_in_side;
+use super::side_name::ends_in_side;
 use super::{EdgeName, EdgeRef, Girth, Piece, PieceError, RunAlong, Seam};
 
 /// Something the wearer or cutter should know: an adaptation, a doubt, a caution.

@@ -1,6 +1,7 @@
 //! One piece of the pattern.
 
-use super::side::{base_name, ends_in_side};
+use super::side::base_name;
+use super::side_name::ends_in_side;
 use super::{
     BalanceLine, BodySide, Cut, Dart, DrillPoint, EdgeName, NamedPoint, Notch, Outline, PieceError,
 };

@@ -1,6 +1,5 @@
 //! The two sides of the wearer's body.
 
-use super::PieceError;
 use serde::{Deserialize, Serialize};
 
 /// A side of the wearer's body.
@@ -66,21 +65,4 @@ impl std::fmt::Display for BodySide {
 /// The name without its side's word; the name itself of what belongs to both sides.
 pub(super) fn base_name(name: &str, side: Option<BodySide>) -> &str {
     side.map_or(name, |side| side.base_of(name))
-}
-
-/// Makes sure that what belongs to one side ends in that side's word, so that names stay unique
-/// and readable.
-pub(super) fn ends_in_side(
-    kind: &'static str,
-    name: &str,
-    side: Option<BodySide>,
-) -> Result<(), PieceError> {
-    match side {
-        Some(side) if side.base_of(name).len() == name.len() => Err(PieceError::SideNotNamed {
-            kind,
-            name: name.to_owned(),
-            side,
-        }),
-        _ => Ok(()),
-    }
 }

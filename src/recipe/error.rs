@@ -3,12 +3,14 @@
 use crate::allowance::AllowanceError;
 use crate::alterations::{Refused, RequestError};
 use crate::draft::DraftError;
+use crate::explain::Explain;
 use crate::piece::PieceError;
 use thiserror::Error;
 
 /// Why a recipe gives no pattern for a body.
 ///
 /// ```
+/// use blockwright::explain::Explain;
 /// use blockwright::recipe::MakeError;
 /// let error = MakeError::Unprovable { violations: vec!["the side seams differ".into()] };
 /// assert!(error.to_string().contains("the side seams differ"));
@@ -44,17 +46,39 @@ pub enum MakeError {
     Piece(#[from] PieceError),
 }
 
-impl MakeError {
-    /// A short name in snake case, for programs and for counting.
-    #[must_use]
-    pub fn code(&self) -> String {
+impl Explain for MakeError {
+    fn code(&self) -> String {
         match self {
-            Self::Draft(error) => error.name(),
+            Self::Draft(error) => error.code(),
             Self::Unprovable { .. } => "law_broken".to_owned(),
             Self::Request(_) => "bad_alteration".to_owned(),
-            Self::Alteration(_) => "alteration_refused".to_owned(),
+            Self::Alteration(refused) => refused.code(),
             Self::Allowance(_) => "no_room_for_allowance".to_owned(),
             Self::Piece(_) => "pattern_does_not_hold".to_owned(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::Draft(error) => error.place(),
+            Self::Unprovable { .. } => None,
+            Self::Request(error) => error.place(),
+            Self::Alteration(refused) => refused.place(),
+            Self::Allowance(error) => error.place(),
+            Self::Piece(error) => error.place(),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Draft(error) => error.cure(),
+            Self::Unprovable { .. } | Self::Piece(_) => {
+                "It is a fault of the program, not of the measurements: report it with them"
+                    .to_owned()
+            }
+            Self::Request(error) => error.cure(),
+            Self::Alteration(refused) => refused.cure(),
+            Self::Allowance(error) => error.cure(),
         }
     }
 }

@@ -27,7 +27,7 @@ pub(super) fn block(reader: &mut Reader, node: &Node) -> Option<Block> {
                 let more = if names.len() > 3 { " and more" } else { "" };
                 format!(
                     "{}{more} do not join",
-                    names[..names.len().min(3)].join(", ")
+                    names.iter().take(3).copied().collect::<Vec<_>>().join(", ")
                 )
             };
             let hint = "only `[bodice, skirt]` join; write the others alone";

@@ -1,5 +1,6 @@
 //! What can be wrong with a length or an angle.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// A text or number that is no usable length or angle: what was wrong, what was
@@ -93,4 +94,39 @@ pub(super) fn quoted(text: &str) -> String {
         shown.push('…');
     }
     shown
+}
+
+impl Explain for UnitError {
+    fn code(&self) -> String {
+        match self {
+            Self::Empty => "no_value",
+            Self::NotANumber { .. } => "not_a_number",
+            Self::BadFraction { .. } => "bad_fraction",
+            Self::AmbiguousComma { .. } => "ambiguous_comma",
+            Self::UnknownUnit { .. } => "unknown_unit",
+            Self::MissingUnit { .. } => "missing_unit",
+            Self::NotFinite => "not_finite",
+            Self::Negative { .. } => "negative",
+            Self::TooLarge { .. } => "too_large",
+        }
+        .to_owned()
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::Empty => "write a number with its unit, such as `92 cm`".to_owned(),
+            Self::NotANumber { .. } => {
+                "write it as `92`, `92.5`, `36 1/2` or `36½`, then the unit".to_owned()
+            }
+            Self::BadFraction { .. } => "write it as `1/2`".to_owned(),
+            Self::AmbiguousComma { .. } => {
+                "write the decimals with a point, and no mark between thousands".to_owned()
+            }
+            Self::UnknownUnit { expected, .. } => format!("use {expected}"),
+            Self::MissingUnit { .. } => "write `mm`, `cm` or `in` after the number".to_owned(),
+            Self::NotFinite => "give a number".to_owned(),
+            Self::Negative { .. } => "give a value of zero or more".to_owned(),
+            Self::TooLarge { .. } => "check the number and its unit".to_owned(),
+        }
+    }
 }

@@ -2,6 +2,7 @@
 //! and errors of a job file.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
+use blockwright::explain::Explain;
 use blockwright::allowance::Allowances;
 use blockwright::alterations::Request;
 use blockwright::draft::{Block, DraftOptions, Ease, Fit, Side, SleeveLength, draft};

@@ -4,6 +4,7 @@
 use super::tally::{FITS, Garment, Outcome, Tally, attempt};
 use crate::support::survey::tell;
 use blockwright::draft::Fit;
+use blockwright::explain::Explain;
 use blockwright::measurements::{Body, Measurement as M, Source};
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -88,7 +89,7 @@ fn is_drafted_whole_or_refused_by_name() {
                     described(body)
                 )),
                 // A draft that does not close is a fault of the draft, no answer to a body.
-                Outcome::Refused(error) if error.name() == "draft_does_not_close" => {
+                Outcome::Refused(error) if error.code() == "draft_does_not_close" => {
                     faults.push(format!(
                         "{who}, {}: {error}\n      {}",
                         garment.name(),

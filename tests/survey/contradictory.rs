@@ -6,6 +6,7 @@ use crate::support::survey::tell;
 use blockwright::draft::{
     Block, DraftError, DraftOptions, Ease, Figure, Fit, draft_figure, skirt, waist_plan,
 };
+use blockwright::explain::Explain;
 use blockwright::measurements::{Body, Measurement as M};
 
 fn body([height, bust, waist, hip]: [f64; 4]) -> Option<Body> {
@@ -86,7 +87,7 @@ fn a_contradiction_gives_both_numbers() {
         error.to_string(),
         "waist cannot be drafted: bust_girth 1550 mm and waist_girth 620 mm contradict each other. Measure both again"
     );
-    assert_eq!(error.name(), "waist_contradictory");
+    assert_eq!(error.code(), "waist_contradictory");
 }
 
 /// A figure and ease are plain numbers, so that a caller may write down ones that are none.

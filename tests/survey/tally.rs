@@ -1,6 +1,7 @@
 //! What came of drafting many bodies, counted.
 
 use blockwright::draft::{Block, DraftError, DraftOptions, Fit, SleeveLength, draft};
+use blockwright::explain::Explain;
 use blockwright::invariants::{Tolerances, Violation, check_all};
 use blockwright::measurements::Body;
 use blockwright::piece::Pattern;
@@ -134,7 +135,7 @@ impl Tally {
             }
             Outcome::Refused(error) => self
                 .refused
-                .entry(error.name())
+                .entry(error.code())
                 .or_default()
                 .add(who, error),
             Outcome::Panicked => self.panicked.push(who.to_owned()),

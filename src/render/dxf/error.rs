@@ -1,5 +1,6 @@
 //! Why a pattern makes no DXF file.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 /// Why a pattern makes no DXF file.
@@ -26,4 +27,28 @@ pub enum DxfError {
         /// What of it cannot be written.
         what: String,
     },
+}
+
+impl Explain for DxfError {
+    fn code(&self) -> String {
+        match self {
+            Self::NoPieces => "no_pieces",
+            Self::NotFinite { .. } => "not_finite",
+        }
+        .to_owned()
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::NoPieces => None,
+            Self::NotFinite { piece, what } => Some(format!("{piece} {what}")),
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::NoPieces => "give at least one pattern with a piece".to_owned(),
+            Self::NotFinite { what, .. } => format!("give the piece a {what} that can be drawn"),
+        }
+    }
 }

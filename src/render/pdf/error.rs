@@ -1,5 +1,6 @@
 //! Why no PDF was made.
 
+use crate::explain::Explain;
 use thiserror::Error;
 
 use crate::drawing::DrawingError;
@@ -60,4 +61,36 @@ pub enum PdfError {
     /// The parts cannot be drawn together.
     #[error(transparent)]
     Drawing(#[from] DrawingError),
+}
+
+impl Explain for PdfError {
+    fn code(&self) -> String {
+        match self {
+            Self::PaperTooSmall { .. } => "paper_too_small".to_owned(),
+            Self::BadOption { .. } => "bad_print_option".to_owned(),
+            Self::TooManyPages { .. } => "too_many_pages".to_owned(),
+            Self::NothingToPrint => "nothing_to_print".to_owned(),
+            Self::Drawing(error) => error.code(),
+        }
+    }
+
+    fn place(&self) -> Option<String> {
+        match self {
+            Self::BadOption { what, .. } => Some((*what).to_owned()),
+            Self::Drawing(error) => error.place(),
+            _ => None,
+        }
+    }
+
+    fn cure(&self) -> String {
+        match self {
+            Self::PaperTooSmall { .. } => "choose larger paper or smaller margins".to_owned(),
+            Self::BadOption { expected, .. } => format!("give {expected}"),
+            Self::TooManyPages { .. } => {
+                "print it as one sheet, use larger paper, or check the units".to_owned()
+            }
+            Self::NothingToPrint => "give its lines a colour".to_owned(),
+            Self::Drawing(error) => error.cure(),
+        }
+    }
 }

@@ -5,7 +5,8 @@ use std::fmt::Debug;
 
 fn is_value<T: Debug + Send + Sync + 'static>() {}
 
-fn is_error<T: std::error::Error + Clone + PartialEq + Send + Sync + 'static>() {}
+/// An error says in the one form of all errors what was wrong, where, and what to do.
+fn is_error<T: blockwright::explain::Explain + Clone + PartialEq + Send + Sync + 'static>() {}
 
 /// Asserts of the types of a module what a check asks, and notes their names.
 macro_rules! checked {
@@ -25,7 +26,8 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, Length, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, Stretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
     checked!(is_value, found, draft: Block, Side, SleeveLength, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
-    checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid);
+    checked!(is_value, found, explain: Explanation);
+    checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
     checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, Output, Outputs, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);

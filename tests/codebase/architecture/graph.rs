@@ -95,7 +95,7 @@ impl Sources {
 }
 
 /// Uses of modules beside or above, or of none that is known.
-pub fn floor_faults(sources: &Sources, floors: &[(&str, u8)]) -> Vec<String> {
+pub fn floor_faults(sources: &Sources, floors: &[(&str, i8)]) -> Vec<String> {
     let floor = |name: &str| floors.iter().find(|(n, _)| *n == name).map(|(_, f)| *f);
     let mut faults = Vec::new();
     for (module, (file, scanned)) in &sources.files {

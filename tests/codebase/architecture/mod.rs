@@ -13,7 +13,8 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// Module and floor. A module that is not here may not be used; one not yet written is fine.
-const FLOORS: &[(&str, u8)] = &[
+const FLOORS: &[(&str, i8)] = &[
+    ("explain", -1),
     ("units", 0),
     ("geometry", 0),
     ("measurements", 1),

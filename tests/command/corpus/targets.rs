@@ -6,6 +6,7 @@
 
 use blockwright::alterations::{Alteration, CATALOGUE, Request, alter};
 use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
+use blockwright::explain::Explain;
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::job::{BatchColumns, BatchJob, BatchRecord, Job, JobFile, run};
 use blockwright::measurements::{

@@ -3,6 +3,7 @@
 use blockwright::allowance::{Allowances, CutLines};
 use blockwright::draft::Block;
 use blockwright::drawing::{Drawing, Figure, Item, Layer, SheetPart};
+use blockwright::explain::Explain;
 use blockwright::grading::{Align, Graded, GradingError, NestLabels, grade, nest, nest_parts};
 use blockwright::measurements::SizeTable;
 use blockwright::piece::{EdgeRole, Piece};

@@ -2,6 +2,7 @@
 
 use blockwright::alterations::Request;
 use blockwright::draft::Block;
+use blockwright::explain::Explain;
 use blockwright::grading::{Align, GradingError, Increments, grade};
 use blockwright::invariants::{Tolerances, check_all};
 use blockwright::measurements::{Body, Measurement, Size, SizeTable};
