@@ -2,6 +2,7 @@
 
 use crate::explain::Explain;
 use crate::geometry::GeometryError;
+use crate::units::rounded;
 use thiserror::Error;
 
 /// Why an allowance cannot be added.
@@ -34,8 +35,9 @@ pub enum AllowanceError {
     },
     /// The line beside the piece runs into itself or into the piece.
     #[error(
-        "the allowance of {piece} has no room: at ({x:.0}, {y:.0}) mm the cut line would run \
-         {distance:.2} mm from the {edge} edge instead of {width:.2} mm; ask for a narrower one"
+        "the allowance of {piece} has no room: at ({:.0}, {:.0}) mm the cut line would run \
+         {distance:.2} mm from the {edge} edge instead of {width:.2} mm; ask for a narrower one",
+        rounded(*x, 0), rounded(*y, 0)
     )]
     NoRoom {
         /// The piece.
@@ -53,7 +55,8 @@ pub enum AllowanceError {
     },
     /// The cut line crosses itself.
     #[error(
-        "the cut line of {piece} crosses itself at ({x:.0}, {y:.0}) mm; ask for a narrower allowance"
+        "the cut line of {piece} crosses itself at ({:.0}, {:.0}) mm; ask for a narrower allowance",
+        rounded(*x, 0), rounded(*y, 0)
     )]
     Crossing {
         /// The piece.

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use super::JobReport;
 use crate::recipe::one_line;
-use crate::units::{Length, LengthStyle};
+use crate::units::{Length, LengthStyle, rounded};
 
 impl JobReport {
     /// The report as plain text in the wearer's unit, ending in a line break.
@@ -154,7 +154,7 @@ impl JobReport {
 
     fn measure(&self, value: f64, unit: &str) -> String {
         if unit == "deg" {
-            return format!("{value:.1}°");
+            return format!("{:.1}°", rounded(value, 1));
         }
         self.length(value)
     }

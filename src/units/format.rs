@@ -28,6 +28,21 @@ impl Fraction {
     }
 }
 
+/// A number rounded to so many decimal places for being written, never a nought with a sign.
+///
+/// ```
+/// use blockwright::units::rounded;
+/// assert_eq!(format!("{:.1}", rounded(-0.04, 1)), "0.0");
+/// assert_eq!(format!("{:.1}", rounded(-12.36, 1)), "-12.4");
+/// ```
+#[must_use]
+pub fn rounded(value: f64, places: u8) -> f64 {
+    let scale = 10_f64.powi(i32::from(places));
+    let near = (value * scale).round() / scale;
+    // Adding nought takes the sign off a nought and leaves all else as it is.
+    if near.is_finite() { near + 0.0 } else { value }
+}
+
 /// How a length is written: what is written is read back by
 /// [`Length::parse`](super::Length::parse) to within the rounding asked for.
 ///

@@ -16,6 +16,6 @@ mod unit;
 
 pub use angle::Angle;
 pub use error::UnitError;
-pub use format::{Fraction, LengthStyle};
+pub use format::{Fraction, LengthStyle, rounded};
 pub use length::{LONGEST_MM, Length};
 pub use unit::Unit;

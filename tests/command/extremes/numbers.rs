@@ -77,12 +77,8 @@ pub fn wrong_null(value: &Value) -> Option<String> {
             }
             wrong_null(value).map(|found| format!("{key}: {found}"))
         }),
-        Value::Array(values) => values.iter().find_map(|value| {
-            if value.is_null() {
-                return Some("a null in a list".to_owned());
-            }
-            wrong_null(value)
-        }),
+        // A size that has no such measure leaves a gap in the list of them.
+        Value::Array(values) => values.iter().find_map(wrong_null),
         _ => None,
     }
 }
