@@ -113,7 +113,8 @@ impl Explain for AlterationError {
 
     fn place(&self) -> Option<String> {
         match self {
-            Self::Missing { what, .. } | Self::OutOfReach { what, .. } => Some(what.clone()),
+            Self::Missing { what, .. } => Some(what.clone()),
+            Self::OutOfReach { measure, .. } => Some(measure.to_string()),
             Self::Construction { step, .. } => Some((*step).to_owned()),
             Self::Piece(error) => error.place(),
             _ => None,

@@ -1,6 +1,7 @@
 //! Measures: what promises, changes, targets and increments speak of.
 
-use super::side::{base_name, ends_in_side};
+use super::side::base_name;
+use super::side_name::ends_in_side;
 use super::{BodySide, EdgeName, Girth, PieceError};
 use serde::{Deserialize, Serialize};
 use std::fmt;

@@ -37,7 +37,7 @@ impl Fraction {
 /// ```
 #[must_use]
 pub fn rounded(value: f64, places: u8) -> f64 {
-    let scale = 10_f64.powi(i32::from(places));
+    let scale = (0..places).fold(1.0, |scale, _| 10.0 * scale);
     let near = (value * scale).round() / scale;
     // Adding nought takes the sign off a nought and leaves all else as it is.
     if near.is_finite() { near + 0.0 } else { value }

@@ -1,8 +1,9 @@
 //! A random case: the text of a job, of a size table, of rows of people, a cloth.
 
 use crate::support::bodies::Dice;
-use blockwright::alterations::{CATALOGUE, Unit};
+use blockwright::alterations::CATALOGUE;
 use blockwright::measurements::Measurement;
+use blockwright::piece::MeasureUnit;
 use serde_json::{Value, json};
 
 /// Everything that is asked of one seed.
@@ -321,8 +322,8 @@ fn alteration(throws: &mut Throws, with_body: bool) -> (&'static str, Value) {
         let most = throws.pick(&[1.0, 2.0, 2.0, 4.0, 30.0]);
         let amount = (10.0 * usual * throws.within(-most, most)).round() / 10.0;
         let key = match example.unit() {
-            Unit::Millimetres => "amount",
-            Unit::Degrees => "degrees",
+            MeasureUnit::Millimetres => "amount",
+            MeasureUnit::Degrees => "degrees",
         };
         match throws.below(10) {
             0 if with_body => json!({"to": "body"}),
