@@ -2,10 +2,10 @@
 //! and errors of a job file.
 #![allow(clippy::unwrap_used, clippy::panic)]
 
-use blockwright::explain::Explain;
 use blockwright::allowance::Allowances;
 use blockwright::alterations::Request;
 use blockwright::draft::{Block, DraftOptions, Ease, Fit, Side, SleeveLength, draft};
+use blockwright::explain::Explain;
 use blockwright::job::{Job, JobFile, Output, Outputs, PageTurn, PaperSize, PrintOptions, run};
 use blockwright::measurements::{Body, Measurement, MeasurementSet, SizeTable};
 use blockwright::recipe::{Recipe, Ways, make};
@@ -136,14 +136,17 @@ fn all_errors_of_a_job_come_at_once() {
     }
     let codes: Vec<_> = error.all().iter().map(|p| p.cause.code()).collect();
     assert!(
-        codes.contains(&"unknown_key") && codes.contains(&"out_of_reach"),
+        codes.contains(&"unknown_key".to_owned()) && codes.contains(&"out_of_reach".to_owned()),
         "{codes:?}"
     );
     let told = JobFile::from_json("{\"title\": \"A\",\n \"title\": \"B\"}").unwrap_err();
     assert!(told.to_string().contains("`title` stands twice"), "{told}");
     let told = JobFile::from_json("{\"title\": \"A\"").unwrap_err();
     assert_eq!(
-        (told.all()[0].cause.code(), told.all()[0].place.line),
+        (
+            told.all()[0].cause.code().as_str(),
+            told.all()[0].place.line
+        ),
         ("syntax", 1)
     );
     let told = refused::<Job>(json!({"title": "A", "block": "skirt", "body": "ada.yaml"}));
