@@ -49,4 +49,5 @@ pub(crate) use room::Room;
 pub use sheet::Drawing;
 pub(crate) use strokes::{arrow_head, closed, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};
-pub use winansi::{encode_winansi, printable};
+pub(crate) use winansi::encode_winansi;
+pub use winansi::printable;

@@ -2,15 +2,8 @@
 
 /// The text in the one-byte encoding of the standard faces (WinAnsi, which is Windows code page
 /// 1252), as [`printable`] has it. One byte a letter, so that widths can be looked up.
-///
-/// ```
-/// use blockwright::drawing::encode_winansi;
-///
-/// assert_eq!(encode_winansi("Ärmel"), b"\xc4rmel");
-/// assert_eq!(encode_winansi("½ €"), b"\xbd \x80");
-/// ```
 #[must_use]
-pub fn encode_winansi(text: &str) -> Vec<u8> {
+pub(crate) fn encode_winansi(text: &str) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(text.len());
     for letter in text.chars() {
         match byte(letter) {

@@ -196,16 +196,8 @@ pub fn arc_length(segment: &PathSeg) -> f64 {
 
 /// Upright rectangle around the control points of a segment: found at once, and never smaller
 /// than that around the segment.
-///
-/// ```
-/// use blockwright::geometry::{Curve, Point, hull};
-/// let line = Curve::line(Point::ORIGIN, Point::new(30.0, 40.0))?;
-/// let around = hull(&line.segments()[0]);
-/// assert_eq!((around.width(), around.height()), (30.0, 40.0));
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
 #[must_use]
-pub fn hull(segment: &PathSeg) -> Rect {
+pub(crate) fn hull(segment: &PathSeg) -> Rect {
     match segment {
         PathSeg::Line(l) => Rect::from_points(l.p0, l.p1),
         PathSeg::Quad(q) => Rect::from_points(q.p0, q.p1).union_pt(q.p2),

@@ -48,6 +48,6 @@ pub use info::PrintInfo;
 pub use one_sheet::{SHEET_MARGIN_MM, sheet};
 pub use paper::{Orientation, Paper, TileOptions};
 pub use picture_page::picture;
-pub use plan::{MAX_PAGES, Tile, TilePlan, tile_label};
+pub use plan::{MAX_PAGES, Tile, TilePlan};
 pub use tiled::tiles;
 pub use tiled_parts::{TiledParts, tiles_of};

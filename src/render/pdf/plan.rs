@@ -122,15 +122,8 @@ impl TilePlan {
 }
 
 /// The label of a place on the grid: rows A to Z, then AA; columns from 1.
-///
-/// ```
-/// use blockwright::render::pdf::tile_label;
-///
-/// assert_eq!(tile_label(1, 2), "B3");
-/// assert_eq!(tile_label(26, 0), "AA1");
-/// ```
 #[must_use]
-pub fn tile_label(row: usize, column: usize) -> String {
+pub(crate) fn tile_label(row: usize, column: usize) -> String {
     format!("{}{}", row_letters(row), column.saturating_add(1))
 }
 
