@@ -3,7 +3,7 @@
 use super::{
     Abdomen, Alteration, ArmscyeGape, BackLengthIncrease, BackLengthReduction, BackWidth, Bust,
     DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontWidth, GapeSide,
-    HipGirth, Length, LengthAt, NecklineGape, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
+    HipGirth, LengthAt, LengthChange, NecklineGape, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
     WaistGirth,
 };
 use crate::piece::{EdgeName, Measure};
@@ -162,12 +162,12 @@ pub const CATALOGUE: &[Entry] = &[
         blocks: WITH_BODICE,
         target: None,
         example: || {
-            Box::new(Length {
+            Box::new(LengthChange {
                 at: LengthAt::Bodice,
                 amount: 15.0,
             })
         },
-        read: read::<Length>,
+        read: read::<LengthChange>,
     },
     Entry {
         name: "bust",

@@ -38,13 +38,13 @@ pub enum LengthAt {
 /// both underarm seams are spread below the biceps line. No girth changes.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, Length, LengthAt, alter};
+/// use blockwright::alterations::{Alteration, LengthAt, LengthChange, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, bodice};
 /// use blockwright::piece::{EdgeName, Measure, Pattern};
 /// let mut figure = Figure::cylinder(900.0);
 /// figure.waist_girth = 720.0;
 /// let pattern = bodice(&figure, &Ease::of(Fit::Regular))?;
-/// let step: Box<dyn Alteration> = Box::new(Length { at: LengthAt::Bodice, amount: 12.0 });
+/// let step: Box<dyn Alteration> = Box::new(LengthChange { at: LengthAt::Bodice, amount: 12.0 });
 /// let done = alter(&pattern, &[step])?;
 /// let what = Measure::edge_length("front", EdgeName::CENTRE_FRONT);
 /// let centre = |p: &Pattern| p.measured(&what).unwrap_or(0.0);
@@ -53,7 +53,7 @@ pub enum LengthAt {
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Length {
+pub struct LengthChange {
     /// Where.
     pub at: LengthAt,
     /// By how much it gets longer, in millimetres: on a bodice usually 6 to 25; shorter with a
@@ -67,7 +67,7 @@ const MOST_BODICE: f64 = 50.0;
 const MOST_SKIRT: f64 = 600.0;
 const MOST_SLEEVE: f64 = 80.0;
 
-impl Alteration for Length {
+impl Alteration for LengthChange {
     fn name(&self) -> &'static str {
         "length"
     }

@@ -3,7 +3,7 @@
 use super::back_length_reduction::{BackLengthReduction, backs};
 use super::distortion::distortion;
 use super::hinge::Hinge;
-use super::stretch::{Stretch, Swing};
+use super::stretch::{LocalStretch, Swing};
 use super::{Alteration, AlterationError, alter};
 use crate::geometry::elementary::cos;
 use crate::piece::{EdgeName, Measure, Pattern, Piece, shoulder_slope};
@@ -30,7 +30,7 @@ pub struct MethodFigures {
     /// By how much the sleeve cap got longer, where there is a sleeve.
     pub sleeve_cap: Option<f64>,
     /// Local stretch of the cloth above the waist; none without the feature `least-distortion`.
-    pub stretch: Option<Stretch>,
+    pub stretch: Option<LocalStretch>,
 }
 
 /// What came of one way.

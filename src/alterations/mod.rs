@@ -100,7 +100,7 @@ pub use girths::with_girth_ease;
 pub use hinge::Hinge;
 pub use hip_girth::HipGirth;
 pub use led::{filled, led};
-pub use length::{Length, LengthAt};
+pub use length::{LengthAt, LengthChange};
 pub use method_choice::MethodChoice;
 pub use method_table::{MethodFigures, MethodOutcome, MethodRow, MethodTable, compare_methods};
 pub use neckline_gape::NecklineGape;
@@ -117,7 +117,7 @@ pub use shoulder_width::ShoulderWidth;
 pub use sketch::Sketch;
 pub use sleeve::solve_sleeves;
 pub use stations::{Station, moved_at};
-pub use stretch::Stretch;
+pub use stretch::LocalStretch;
 pub use structure::{Part, StructureChange, Undeclared};
 pub use targeted::Targeted;
 pub use true_up::{

@@ -14,7 +14,7 @@
 
 use super::AlterationError;
 use super::back_mesh::{BackMesh, Hold};
-use super::stretch::{Distortion, Stretch, Swing};
+use super::stretch::{Distortion, LocalStretch, Swing};
 use crate::geometry::elementary::{cos, hypot, sin, sin_cos};
 use crate::geometry::{GeometryError, Point, Span, Vec2, root};
 use nalgebra::{Cholesky, DMatrix, DVector, Dyn};
@@ -116,7 +116,7 @@ pub(super) fn relaxed(
             break;
         }
     }
-    let mut stretch = Stretch {
+    let mut stretch = LocalStretch {
         smallest: f64::INFINITY,
         largest: 0.0,
     };

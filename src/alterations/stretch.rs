@@ -5,19 +5,19 @@ use serde::{Deserialize, Serialize};
 /// The smallest and the largest principal stretch over a back: 1 is the cloth as it was cut.
 ///
 /// ```
-/// use blockwright::alterations::Stretch;
-/// let stretch = Stretch { smallest: 0.885, largest: 1.1 };
+/// use blockwright::alterations::LocalStretch;
+/// let stretch = LocalStretch { smallest: 0.885, largest: 1.1 };
 /// assert_eq!(stretch.to_string(), "0.885 to 1.100");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct Stretch {
+pub struct LocalStretch {
     /// The most shortened.
     pub smallest: f64,
     /// The most lengthened.
     pub largest: f64,
 }
 
-impl std::fmt::Display for Stretch {
+impl std::fmt::Display for LocalStretch {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         write!(f, "{:.3} to {:.3}", self.smallest, self.largest)
     }
@@ -42,7 +42,7 @@ pub(super) struct Distortion {
     /// Length of the armscye over its length before.
     pub armscye: f64,
     /// The stretch over the mesh.
-    pub stretch: Stretch,
+    pub stretch: LocalStretch,
     /// What it costs: area times squared distance from a turn, in square millimetres.
     #[cfg_attr(not(test), allow(dead_code))]
     pub energy: f64,

@@ -13,15 +13,15 @@ use super::measurement::Measurement;
 /// A block that a measurement shapes.
 ///
 /// ```
-/// use blockwright::measurements::{Block, Measurement};
+/// use blockwright::measurements::{MeasuredBlock, Measurement};
 ///
-/// assert!(Measurement::WaistToHip.needed_by().contains(&Block::Skirt));
-/// assert_eq!(Block::Tunic.name(), "tunic");
+/// assert!(Measurement::WaistToHip.needed_by().contains(&MeasuredBlock::Skirt));
+/// assert_eq!(MeasuredBlock::Tunic.name(), "tunic");
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 #[serde(rename_all = "snake_case")]
 #[non_exhaustive]
-pub enum Block {
+pub enum MeasuredBlock {
     /// Upper body to the waist.
     Bodice,
     /// Waist to hem.
@@ -34,7 +34,7 @@ pub enum Block {
     Sleeve,
 }
 
-impl Block {
+impl MeasuredBlock {
     /// The name in files and reports.
     #[must_use]
     pub const fn name(self) -> &'static str {
@@ -48,7 +48,7 @@ impl Block {
     }
 }
 
-impl std::fmt::Display for Block {
+impl std::fmt::Display for MeasuredBlock {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.pad(self.name())
     }
@@ -84,17 +84,35 @@ impl Range {
     }
 }
 
-const UPPER: &[Block] = &[Block::Bodice, Block::Dress, Block::Tunic];
-const UPPER_AND_SLEEVE: &[Block] = &[Block::Bodice, Block::Dress, Block::Tunic, Block::Sleeve];
-const WAISTED: &[Block] = &[Block::Bodice, Block::Skirt, Block::Dress, Block::Tunic];
-const LOWER: &[Block] = &[Block::Skirt, Block::Dress, Block::Tunic];
-const SLEEVE: &[Block] = &[Block::Sleeve];
-const ALL: &[Block] = &[
-    Block::Bodice,
-    Block::Skirt,
-    Block::Dress,
-    Block::Tunic,
-    Block::Sleeve,
+const UPPER: &[MeasuredBlock] = &[
+    MeasuredBlock::Bodice,
+    MeasuredBlock::Dress,
+    MeasuredBlock::Tunic,
+];
+const UPPER_AND_SLEEVE: &[MeasuredBlock] = &[
+    MeasuredBlock::Bodice,
+    MeasuredBlock::Dress,
+    MeasuredBlock::Tunic,
+    MeasuredBlock::Sleeve,
+];
+const WAISTED: &[MeasuredBlock] = &[
+    MeasuredBlock::Bodice,
+    MeasuredBlock::Skirt,
+    MeasuredBlock::Dress,
+    MeasuredBlock::Tunic,
+];
+const LOWER: &[MeasuredBlock] = &[
+    MeasuredBlock::Skirt,
+    MeasuredBlock::Dress,
+    MeasuredBlock::Tunic,
+];
+const SLEEVE: &[MeasuredBlock] = &[MeasuredBlock::Sleeve];
+const ALL: &[MeasuredBlock] = &[
+    MeasuredBlock::Bodice,
+    MeasuredBlock::Skirt,
+    MeasuredBlock::Dress,
+    MeasuredBlock::Tunic,
+    MeasuredBlock::Sleeve,
 ];
 
 impl Measurement {
@@ -223,7 +241,7 @@ impl Measurement {
 
     /// The blocks whose shape depends on it.
     #[must_use]
-    pub const fn needed_by(self) -> &'static [Block] {
+    pub const fn needed_by(self) -> &'static [MeasuredBlock] {
         match self {
             Self::Height => ALL,
             Self::WaistGirth => WAISTED,

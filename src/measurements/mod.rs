@@ -24,7 +24,7 @@ mod size_table;
 mod size_table_file;
 
 pub use body::{Body, Measured, Source};
-pub use catalogue::{Block, Range};
+pub use catalogue::{MeasuredBlock, Range};
 pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
 pub use measurement::{Kind, Measurement, UnknownMeasurement};

@@ -6,7 +6,7 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use super::body::{Body, Measured, Source};
-use super::catalogue::Block;
+use super::catalogue::MeasuredBlock;
 use super::doubt::Doubt;
 use super::estimation::surveyed;
 use super::measurement::{Kind, Measurement};
@@ -226,7 +226,7 @@ pub struct CatalogueEntry {
     high: f64,
     required: bool,
     estimated: bool,
-    needed_by: &'static [Block],
+    needed_by: &'static [MeasuredBlock],
 }
 
 impl CatalogueEntry {

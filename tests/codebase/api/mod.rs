@@ -158,7 +158,7 @@ fn words_are_written_by_their_names() {
         grading::Align::Nape,
         job::PaperSize::Roll914,
         job::PageTurn::FewerPages,
-        measurements::Block::Sleeve
+        measurements::MeasuredBlock::Sleeve
     );
 }
 

@@ -23,7 +23,7 @@ macro_rules! checked {
 fn values(found: &mut BTreeSet<String>) {
     is_value::<Box<dyn blockwright::alterations::Alteration>>();
     checked!(is_value, found, allowance: Allowances, CutLines);
-    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, Length, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, Stretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
+    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
     checked!(is_value, found, draft: Block, Side, SleeveLength, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
@@ -37,7 +37,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
-    checked!(is_value, found, measurements: Source, Measured, Body, Block, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
+    checked!(is_value, found, measurements: Source, Measured, Body, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
     checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);

@@ -3,7 +3,7 @@
 use super::{body, drafted};
 use crate::support::measures::reading;
 use blockwright::alterations::{
-    Abdomen, Alteration, Bust, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth, alter,
+    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, UpperArm, WaistGirth, alter,
 };
 use blockwright::draft::{Block, SleeveLength};
 use blockwright::piece::{EdgeName, Pattern};
@@ -25,7 +25,7 @@ fn change(before: &Pattern, after: &Pattern, what: &str) -> f64 {
 fn a_longer_bodice_keeps_its_apexes_and_its_waist() {
     let old = before(Block::Bodice);
     let at = LengthAt::Bodice;
-    let new = after(&old, Length { at, amount: 20.0 });
+    let new = after(&old, LengthChange { at, amount: 20.0 });
     for name in ["back", "front"] {
         let (old, new) = (old.piece(name).unwrap(), new.piece(name).unwrap());
         let (was, is) = (old.dart("waist").unwrap(), new.dart("waist").unwrap());
@@ -45,14 +45,14 @@ fn a_longer_bodice_keeps_its_apexes_and_its_waist() {
 fn a_longer_skirt_and_sleeve() {
     let old = before(Block::BodiceAndSkirt);
     let at = LengthAt::Skirt;
-    let new = after(&old, Length { at, amount: 30.0 });
+    let new = after(&old, LengthChange { at, amount: 30.0 });
     let side = change(&old, &new, "skirt back side_seam length");
     assert!((side - 30.0).abs() < 1e-6);
     assert!(change(&old, &new, "bodice back side_seam length").abs() < 1e-9);
     for block in [Block::Dress, Block::Tunic] {
         let old = before(block);
         let at = LengthAt::Sleeve;
-        let new = after(&old, Length { at, amount: 20.0 });
+        let new = after(&old, LengthChange { at, amount: 20.0 });
         for seam in [
             "sleeve underarm_back length",
             "sleeve underarm_front length",

@@ -9,7 +9,7 @@ mod refused;
 use crate::support::bodies::body;
 use crate::support::survey::bodies as women;
 use blockwright::alterations::{
-    Abdomen, Alteration, Bust, HipGirth, Length, LengthAt, Seat, UpperArm, WaistGirth,
+    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, UpperArm, WaistGirth,
 };
 use blockwright::draft::{Block, DraftOptions, Fit, SleeveLength, draft};
 use blockwright::measurements::Body;
@@ -63,7 +63,7 @@ fn cases() -> Vec<Case> {
     vec![
         case(
             |amount| {
-                Box::new(Length {
+                Box::new(LengthChange {
                     at: LengthAt::Bodice,
                     amount,
                 })
@@ -73,7 +73,7 @@ fn cases() -> Vec<Case> {
         ),
         case(
             |amount| {
-                Box::new(Length {
+                Box::new(LengthChange {
                     at: LengthAt::Skirt,
                     amount,
                 })
@@ -83,7 +83,7 @@ fn cases() -> Vec<Case> {
         ),
         case(
             |amount| {
-                Box::new(Length {
+                Box::new(LengthChange {
                     at: LengthAt::Sleeve,
                     amount,
                 })
