@@ -2,7 +2,7 @@
 
 use super::halves::{are_unlike, joins_sides};
 use crate::explain::Explain;
-use crate::piece::{BodySide, EdgeName, EdgeRef, Pattern, Piece};
+use crate::piece::{BodySide, Cut, EdgeName, EdgeRef, Pattern, Piece};
 use std::fmt;
 use thiserror::Error;
 
@@ -18,6 +18,8 @@ use thiserror::Error;
 pub enum Part {
     /// A piece with everything on it.
     Piece(String),
+    /// How a piece is cut where both sides are alike: on the fold, as a pair.
+    Cut(String, Cut),
     /// An edge of a piece: piece, edge.
     Edge(String, EdgeName),
     /// A dart: piece, dart.
@@ -65,6 +67,7 @@ impl Part {
     fn on(&self) -> Option<&str> {
         match self {
             Self::Piece(piece)
+            | Self::Cut(piece, _)
             | Self::Edge(piece, _)
             | Self::Dart(piece, _)
             | Self::Notch(piece, _)
@@ -90,6 +93,7 @@ impl fmt::Display for Part {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Piece(name) => write!(f, "the piece {name}"),
+            Self::Cut(piece, cut) => write!(f, "the instruction `{}` of the {piece}", cut.words()),
             Self::Edge(piece, edge) => write!(f, "the {edge} edge of the {piece}"),
             Self::Dart(piece, dart) => write!(f, "the {dart} dart of the {piece}"),
             Self::Notch(piece, notch) => write!(f, "the {notch} notch of the {piece}"),
@@ -206,6 +210,8 @@ fn parts_on(pattern: &Pattern, side: BodySide) -> Vec<Part> {
     let mut found = Vec::new();
     for piece in pattern.pieces().iter().filter(|p| mine(p.side())) {
         parts_of(piece, &mut found);
+        let name = piece.base_name().to_owned();
+        found.push(Part::Cut(name, cut_when_alike(pattern, piece)));
     }
     for seam in pattern.seams().iter().filter(|s| mine(s.side)) {
         // What holds left and right together is there as long as they are unlike.
@@ -224,6 +230,19 @@ fn parts_on(pattern: &Pattern, side: BodySide) -> Vec<Part> {
     let girths = pattern.girths().iter().filter(|g| mine(g.side));
     found.extend(girths.map(|g| Part::Girth(g.base_name().to_owned())));
     found
+}
+
+/// How a piece would be cut if both sides were like its own.
+fn cut_when_alike(pattern: &Pattern, piece: &Piece) -> Cut {
+    if piece.side().is_none() {
+        return piece.cut();
+    }
+    let touches = |e: &EdgeRef| e.piece == piece.name();
+    let in_middle = pattern
+        .seams()
+        .iter()
+        .any(|seam| seam.a.iter().chain(&seam.b).any(touches) && joins_sides(pattern, seam));
+    if in_middle { Cut::Fold } else { Cut::Pair }
 }
 
 fn parts_of(piece: &Piece, found: &mut Vec<Part>) {

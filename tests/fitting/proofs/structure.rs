@@ -8,7 +8,7 @@ use blockwright::alterations::{
 use blockwright::draft::Block;
 use blockwright::geometry::Point;
 use blockwright::piece::{
-    BodySide, EdgeName, EdgeRef, Measure, NamedPoint, Pattern, PatternParts, Piece,
+    BodySide, Cut, EdgeName, EdgeRef, Measure, NamedPoint, Pattern, PatternParts, Piece,
 };
 
 fn on_pieces(parts: &mut PatternParts, change: impl Fn(&mut blockwright::piece::PieceParts)) {
@@ -30,6 +30,14 @@ fn no_sleeve(parts: &mut PatternParts) {
     parts.pieces.retain(|p| p.name() != "sleeve");
     parts.seams.retain(|s| !s.a.iter().chain(&s.b).any(sleeve));
     parts.girths.retain(|g| !g.limb);
+}
+
+fn one_sleeve(parts: &mut PatternParts) {
+    on_pieces(parts, |piece| {
+        if piece.name == "sleeve" {
+            piece.cut = Cut::Single;
+        }
+    });
 }
 
 fn no_shoulder_seam(parts: &mut PatternParts) {
@@ -111,7 +119,7 @@ fn what_is_lost_or_added_is_named() {
         });
     });
     let pattern = Pattern::new(parts).unwrap();
-    let cases: [Case; 10] = [
+    let cases: [Case; 11] = [
         (empty, "removes the piece back"),
         (no_sleeve, "removes the piece sleeve"),
         (no_shoulder_seam, "removes the seam shoulder"),
@@ -120,6 +128,10 @@ fn what_is_lost_or_added_is_named() {
         (no_notches, "notch of the back"),
         (no_lines, "removes the elbow line of the sleeve"),
         (no_points, "of the back"),
+        (
+            one_sleeve,
+            "removes the instruction `cut 2, a pair` of the sleeve",
+        ),
         (apron, "adds the piece apron"),
         (other_seam, "removes the back shoulder in the seam shoulder"),
     ];
