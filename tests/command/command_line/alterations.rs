@@ -42,10 +42,17 @@ fn the_tunic_is_altered_and_the_account_is_in_every_output() {
     assert_eq!(account["alteration"], "back_length_reduction");
     assert_eq!(account["amount"], 25.0);
     let keys: Vec<_> = account.as_object().unwrap().keys().collect();
-    assert_eq!(keys, ["alteration", "amount", "changes", "kept"]);
+    assert_eq!(
+        keys,
+        ["alteration", "amount", "changes", "kept", "kept_measures"]
+    );
     let centre = change(account, "back centre_back length");
     let keys: Vec<_> = centre.as_object().unwrap().keys().collect();
-    assert_eq!(keys, ["after", "before", "what"]);
+    assert_eq!(keys, ["after", "before", "measure", "what"]);
+    let measure = serde_json::json!({
+        "kind": "edge_length", "piece": "back", "edge": "centre_back"
+    });
+    assert_eq!(centre["measure"], measure);
     let [before, after] = ["before", "after"].map(|key| centre[key].as_f64().unwrap());
     assert!((before - after - 25.0).abs() < 1e-3, "{centre}");
     let kept = account["kept"].as_array().unwrap();
