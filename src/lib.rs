@@ -109,6 +109,7 @@ pub mod job;
 pub mod lay;
 pub mod measurements;
 pub mod piece;
+pub mod progress;
 pub mod recipe;
 pub mod render;
 pub mod units;

@@ -48,9 +48,17 @@ pub(super) enum Command {
         force: bool,
     },
     /// Draft a job, print the report and write nothing
+    ///
+    /// With --document the pattern document is printed instead of the report, for programs in any
+    /// language: `program | blockwright check - --document`. A job on standard input may be JSON, and
+    /// hold its body: `body: {unit: cm, measurements: {...}}`; paths in it are meant from the current
+    /// folder.
     Check {
-        /// The job file (YAML)
+        /// The job file (YAML or JSON); `-` reads it from standard input
         job: PathBuf,
+        /// Print the pattern document (pattern.json) instead of the report
+        #[arg(long)]
+        document: bool,
     },
     /// Draft a job in every size of a table and lay the sizes over one another
     ///

@@ -1,5 +1,6 @@
 //! The command `batch`.
 
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use blockwright::explain::Explain;
 use std::path::Path;
 
@@ -57,11 +58,23 @@ impl From<PartError> for Stop {
     }
 }
 
+/// Makes the record of a row.
+type Maker = fn(&BatchJob, &BatchColumns, u64, &[String]) -> BatchRecord;
+
 /// Makes a job for every row of a table into a folder; the report.
 pub(super) fn batch(
     job_path: &Path,
     people_path: &Path,
     folder: &Path,
+    wanted: &Wanted,
+) -> Result<String, Failure> {
+    let maker: Maker = |job, columns, row, cells| job.record(columns, row, cells);
+    batch_by(maker, [job_path, people_path, folder], wanted)
+}
+
+fn batch_by(
+    maker: Maker,
+    [job_path, people_path, folder]: [&Path; 3],
     wanted: &Wanted,
 ) -> Result<String, Failure> {
     let shown = folder.display().to_string();
@@ -90,6 +103,7 @@ pub(super) fn batch(
     );
     let part = Part::open(folder, &of, wanted.force).map_err(|error| wrong(error.into()))?;
     let mut work = Work {
+        maker,
         job: &job.for_batch(),
         columns: &columns,
         people: &people,
@@ -124,6 +138,7 @@ pub(super) fn batch(
 
 /// A batch under way.
 struct Work<'a> {
+    maker: Maker,
     job: &'a BatchJob,
     columns: &'a BatchColumns,
     people: &'a PeopleFile,
@@ -151,11 +166,14 @@ impl Work<'_> {
             if next.is_empty() {
                 break;
             }
-            let (job, columns) = (self.job, self.columns);
+            let (maker, job, columns) = (self.maker, self.job, self.columns);
             let made: Vec<(BatchRecord, String)> = threads.install(|| {
                 let rows = next.par_iter();
-                rows.map(|(row, cells)| made(job, columns, (*row, cells), patterns))
-                    .collect()
+                rows.map(|(row, cells)| {
+                    let one = || made(maker, job, columns, (*row, cells), patterns);
+                    whatever_happens(one, || job.faulty(columns, *row, cells))
+                })
+                .collect()
             });
             let mut lines = String::new();
             for (record, line) in &made {
@@ -193,17 +211,84 @@ impl Work<'_> {
     }
 }
 
+/// A record and its line; if making it panics, the record of that, so that the other rows go on.
+fn whatever_happens(
+    make: impl FnOnce() -> (BatchRecord, String),
+    fault: impl FnOnce() -> BatchRecord,
+) -> (BatchRecord, String) {
+    // Nothing that the row has touched is used again.
+    catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
+        let record = fault();
+        let line = record.line();
+        (record, line)
+    })
+}
+
 fn made(
+    maker: Maker,
     job: &BatchJob,
     columns: &BatchColumns,
     (row, cells): (u64, &[String]),
     patterns: bool,
 ) -> (BatchRecord, String) {
-    let record = job.record(columns, row, cells);
+    let record = maker(job, columns, row, cells);
     let line = if patterns {
         record.line_with_pattern()
     } else {
         record.line()
     };
     (record, line)
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::panic)]
+
+    use super::*;
+    use std::fs;
+
+    #[test]
+    fn a_row_that_panics_is_refused_and_the_others_are_made() {
+        let folder = tempfile::tempdir().unwrap();
+        let path = |name: &str| folder.path().join(name);
+        fs::write(path("job.yaml"), "title: Skirt\nblock: skirt\n").unwrap();
+        let mut table = String::from("id,height,bust_girth,waist_girth,hip_girth\n");
+        for row in 1..=100 {
+            table.push_str(&format!("w{row},1680,920,760,1000\n"));
+        }
+        fs::write(path("people.csv"), table).unwrap();
+        let maker: Maker = |job, columns, row, cells| {
+            assert!(row % 40 != 7, "a fault on purpose");
+            job.record(columns, row, cells)
+        };
+        let run = |out: &str, threads, patterns| {
+            let wanted = Wanted {
+                patterns,
+                threads: Some(threads),
+                force: false,
+                json: true,
+            };
+            let paths = [path("job.yaml"), path("people.csv"), path(out)];
+            let told = batch_by(maker, paths.each_ref().map(|p| p.as_path()), &wanted);
+            let report: serde_json::Value = serde_json::from_str(&told.unwrap()).unwrap();
+            assert_eq!((&report["ok"], &report["refused"]), (&97.into(), &3.into()));
+            assert_eq!(report["refusals"][0]["code"], "internal_fault");
+            fs::read_to_string(path(out).join(RESULTS)).unwrap()
+        };
+        let text = run("one", 1, false);
+        let lines: Vec<serde_json::Value> = text
+            .lines()
+            .map(|line| serde_json::from_str(line).unwrap())
+            .collect();
+        assert_eq!(lines.len(), 100);
+        for (line, row) in lines.iter().zip(1..) {
+            assert_eq!(line["id"], format!("w{row}"));
+            let faulty = row % 40 == 7;
+            assert_eq!(line["status"], if faulty { "refused" } else { "ok" });
+            let reason = line["reason"].as_str().unwrap_or("");
+            assert_eq!(reason.starts_with("internal_fault: "), faulty, "{reason}");
+        }
+        assert_eq!(text, run("two", 2, false));
+        assert_eq!(run("three", 2, true).lines().count(), 100);
+    }
 }

@@ -2,7 +2,8 @@
 
 use std::path::Path;
 
-use blockwright::job::{Job, JobFile, Outcome, Output, PaperSize, ResolveError, run};
+use blockwright::job::{Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run};
+use blockwright::recipe::Ways;
 
 use super::done::{unwritten, written};
 use super::problem::{Failure, Problem, read_argument};
@@ -37,6 +38,19 @@ pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
     Ok(outcome.report.text())
 }
 
+/// Drafts a job and writes nothing; the pattern document.
+pub(super) fn document(path: &Path) -> Result<String, Failure> {
+    let file = read_argument(path)?;
+    let mut job = job(path, &file)?;
+    job.outputs = Outputs::none().with(Output::Document);
+    job.ways = Ways::Skipped;
+    let outcome = run(&job).map_err(|error| Failure::of_job(&file, &error))?;
+    let documents = outcome.files.into_iter().map(|file| file.bytes);
+    let text = String::from_utf8(documents.flatten().collect());
+    // It was written as text.
+    Ok(text.unwrap_or_default())
+}
+
 fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
     let mut job = job(path, &file)?;
@@ -55,7 +69,8 @@ pub(super) fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
             let set_path = path.parent().unwrap_or_else(|| Path::new("")).join(body);
             let read = SourceFile::read(&set_path).map_err(|error| {
                 let text = format!(
-                    "{error}; looked for {}, since paths are meant from the folder of the job",
+                    "{error}; looked for {}, since paths are meant from the folder of the job, or from \
+                     the current one if the job comes from standard input",
                     set_path.display()
                 );
                 Failure::wrong(Problem::new("body_file", text).at(file, place, "body"))

@@ -1,10 +1,12 @@
 //! The command `lay`.
 
+use std::ops::ControlFlow;
 use std::path::Path;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use blockwright::job::LayRun;
 use blockwright::lay::{Cloth, LayError, Search};
+use blockwright::progress::Progress;
 use blockwright::units::Length;
 use indicatif::{ProgressBar, ProgressStyle};
 
@@ -81,27 +83,25 @@ fn any_seed() -> u64 {
 
 fn by_rounds(search: &mut Search, rounds: u32) {
     let bar = bar(u64::from(rounds));
-    while search.rounds() < rounds {
-        search.round();
-        if search.rounds().is_multiple_of(AT_ONCE) {
-            show(&bar, u64::from(search.rounds()), search);
+    search.run(rounds, &mut |progress| {
+        if progress.done.is_multiple_of(u64::from(AT_ONCE)) {
+            show(&bar, progress.done, progress);
         }
-    }
+        ControlFlow::Continue(())
+    });
     bar.finish_and_clear();
 }
 
 fn by_clock(search: &mut Search, time: Duration) {
     let begun = Instant::now();
     let bar = bar(u64::try_from(time.as_millis()).unwrap_or(u64::MAX));
-    let enough = |search: &Search| {
-        search.is_shortest() && search.rounds() >= LEAST || search.rounds() >= MOST_ROUNDS
-    };
-    while begun.elapsed() < time && !enough(search) {
-        for _ in 0..AT_ONCE {
-            search.round();
-        }
+    let enough = |search: &Search| search.is_shortest() && search.rounds() >= LEAST;
+    while begun.elapsed() < time && !enough(search) && search.rounds() < MOST_ROUNDS {
         let gone = u64::try_from(begun.elapsed().as_millis()).unwrap_or(u64::MAX);
-        show(&bar, gone, search);
+        search.run(search.rounds().saturating_add(AT_ONCE), &mut |progress| {
+            show(&bar, gone, progress);
+            ControlFlow::Continue(())
+        });
     }
     bar.finish_and_clear();
 }
@@ -115,11 +115,11 @@ fn bar(length: u64) -> ProgressBar {
     bar
 }
 
-fn show(bar: &ProgressBar, position: u64, search: &Search) {
+fn show(bar: &ProgressBar, position: u64, progress: Progress) {
     bar.set_position(position);
     bar.set_message(format!(
         "{:.0} mm, round {}",
-        search.length(),
-        search.rounds()
+        progress.best.unwrap_or_default(),
+        progress.done
     ));
 }

@@ -149,9 +149,9 @@ impl fmt::Display for Problem {
     }
 }
 
-/// Reads a file that was named on the command line.
+/// Reads a file that was named on the command line, `-` being standard input.
 pub(super) fn read_argument(path: &Path) -> Result<SourceFile, Failure> {
-    SourceFile::read(path).map_err(|error| {
+    SourceFile::read_or_input(path).map_err(|error| {
         Failure::wrong(Problem::of_read(&error).in_file(path.display().to_string()))
     })
 }

@@ -9,6 +9,9 @@ use thiserror::Error;
 /// The largest file that is read, in bytes: a job or a size table needs a hundredth.
 const LARGEST: u64 = 1024 * 1024;
 
+/// The path that stands for standard input.
+const STANDARD_INPUT: &str = "-";
+
 /// Why a file is no text to read.
 #[derive(Debug, Error)]
 pub(super) enum ReadError {
@@ -47,6 +50,14 @@ pub(super) struct SourceFile {
 }
 
 impl SourceFile {
+    /// Reads a file; standard input where the path is `-`.
+    pub(super) fn read_or_input(path: &Path) -> Result<Self, ReadError> {
+        if path.as_os_str() == STANDARD_INPUT {
+            return Self::from_reader("standard input".to_owned(), io::stdin().lock());
+        }
+        Self::read(path)
+    }
+
     /// Reads a file.
     pub(super) fn read(path: &Path) -> Result<Self, ReadError> {
         if is_named_pipe(path) {
@@ -56,8 +67,12 @@ impl SourceFile {
         if file.metadata()?.is_dir() {
             return Err(ReadError::Folder);
         }
+        Self::from_reader(path.display().to_string(), file)
+    }
+
+    fn from_reader(shown: String, from: impl io::Read) -> Result<Self, ReadError> {
         let mut bytes = Vec::new();
-        file.take(LARGEST + 1).read_to_end(&mut bytes)?;
+        from.take(LARGEST + 1).read_to_end(&mut bytes)?;
         if bytes.len() as u64 > LARGEST {
             return Err(ReadError::TooLarge);
         }
@@ -70,7 +85,7 @@ impl SourceFile {
             }
         })?;
         Ok(Self {
-            shown: path.display().to_string(),
+            shown,
             // Some editors begin a file with a byte order mark.
             text: text.strip_prefix('\u{feff}').unwrap_or(&text).to_owned(),
         })

@@ -89,7 +89,11 @@ pub(crate) fn main() -> ExitCode {
             };
             batching::batch(job, people, output, &wanted)
         }
-        Command::Check { job } => drafting::check(job, args.json),
+        Command::Check {
+            job,
+            document: true,
+        } => drafting::document(job),
+        Command::Check { job, .. } => drafting::check(job, args.json),
         Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),
         Command::Measurements {
             file: Some(file),

@@ -21,6 +21,14 @@ pub enum GradingError {
     /// A range of no sizes.
     #[error("there is no size to grade; give a table with at least one")]
     NoSizes,
+    /// Whoever called stopped it.
+    #[error("grading was stopped after {done} of {sizes} sizes")]
+    Stopped {
+        /// How many sizes were made.
+        done: usize,
+        /// How many there are.
+        sizes: usize,
+    },
     /// A size gives no pattern.
     #[error("size {size}: {source}")]
     Size {
@@ -37,7 +45,7 @@ impl GradingError {
     pub fn size(&self) -> Option<&str> {
         match self {
             Self::Size { size, .. } => Some(size),
-            Self::NoSizes => None,
+            Self::NoSizes | Self::Stopped { .. } => None,
         }
     }
 }
@@ -70,13 +78,14 @@ impl Explain for GradingError {
     fn code(&self) -> String {
         match self {
             Self::NoSizes => "no_sizes".to_owned(),
+            Self::Stopped { .. } => "stopped".to_owned(),
             Self::Size { source, .. } => source.code(),
         }
     }
 
     fn place(&self) -> Option<String> {
         match self {
-            Self::NoSizes => None,
+            Self::NoSizes | Self::Stopped { .. } => None,
             Self::Size { size, source } => Some(match source.place() {
                 Some(place) => format!("size {size}: {place}"),
                 None => format!("size {size}"),
@@ -87,6 +96,7 @@ impl Explain for GradingError {
     fn cure(&self) -> String {
         match self {
             Self::NoSizes => "give a table with at least one size".to_owned(),
+            Self::Stopped { .. } => "grade it again and let it finish".to_owned(),
             Self::Size { source, .. } => source.cure(),
         }
     }

@@ -5,7 +5,9 @@ use crate::allowance::CutLines;
 use crate::alterations::Account;
 use crate::measurements::{Body, Size, SizeTable};
 use crate::piece::Pattern;
+use crate::progress::Progress;
 use crate::recipe::{MadePattern, Recipe, Ways, make};
+use std::ops::ControlFlow;
 
 /// One size of a range.
 ///
@@ -145,20 +147,55 @@ impl Graded {
 /// # Errors
 /// [`GradingError`] names the first size that is refused, and why.
 pub fn grade(recipe: &Recipe, table: &SizeTable) -> Result<Graded, GradingError> {
-    if table.sizes().is_empty() {
+    grade_watched(recipe, table, &mut |_| ControlFlow::Continue(()))
+}
+
+/// Makes a recipe in every size of a table, and says after each how far it has come.
+///
+/// ```
+/// # use blockwright::draft::Block;
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size, SizeTable};
+/// # use blockwright::recipe::Recipe;
+/// # use blockwright::units::Unit;
+/// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
+/// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
+/// # ]) }
+/// use blockwright::grading::{GradingError, grade_watched};
+/// use std::ops::ControlFlow;
+/// let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
+/// let table = SizeTable::new("Two", Unit::Cm, sizes);
+/// let stop = grade_watched(&Recipe::new("Skirt", Block::Skirt), &table, &mut |_| ControlFlow::Break(()));
+/// assert_eq!(stop, Err(GradingError::Stopped { done: 1, sizes: 2 }));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`GradingError`] names the first size that is refused, and why; or says that `progress` stopped
+/// it.
+pub fn grade_watched(
+    recipe: &Recipe,
+    table: &SizeTable,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Graded, GradingError> {
+    let count = table.sizes().len();
+    if count == 0 {
         return Err(GradingError::NoSizes);
     }
-    let sizes = table.sizes().iter().map(|size| {
+    let mut sizes = Vec::with_capacity(count);
+    for size in table.sizes() {
         let made = make(recipe, size.body(), table.unit(), Ways::Skipped);
-        Ok(GradedSize {
+        sizes.push(GradedSize {
             size: size.clone(),
             made: made.map_err(|source| GradingError::Size {
                 size: size.label().to_owned(),
                 source,
             })?,
-        })
-    });
-    Ok(Graded {
-        sizes: sizes.collect::<Result<_, _>>()?,
-    })
+        });
+        let done = sizes.len();
+        if progress(Progress::new(done as u64, count as u64)).is_break() && done < count {
+            return Err(GradingError::Stopped { done, sizes: count });
+        }
+    }
+    Ok(Graded { sizes })
 }

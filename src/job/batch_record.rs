@@ -2,11 +2,13 @@
 
 use crate::explain::Explain;
 use serde::Serialize;
+use std::ops::ControlFlow;
 
 use super::rounding::rounded;
 use super::{BatchColumns, BatchJob, BatchRefusal, WarningReport};
 use crate::measurements::Body;
 use crate::piece::{EdgeName, Pattern};
+use crate::progress::{Ending, Progress};
 use crate::recipe::{MadePattern, MakeError, Ways, make};
 use crate::render::json;
 
@@ -83,6 +85,72 @@ impl BatchJob {
             title: self.recipe.title.clone(),
             outcome: made,
         }
+    }
+
+    /// The record of a row at which making the pattern failed by a fault of this crate: refused
+    /// with the code `internal_fault`. For callers that catch a panic and go on with other rows.
+    ///
+    /// ```
+    /// use blockwright::draft::Block;
+    /// use blockwright::job::{BatchColumns, BatchJob};
+    /// let columns = BatchColumns::read(["id", "height", "bust_girth", "waist_girth", "hip_girth"])?;
+    /// let job = BatchJob::new("Skirt", Block::Skirt);
+    /// let record = job.faulty(&columns, 1, &["ada", "1680", "920", "760", "1000"]);
+    /// assert!(record.refusal().is_some_and(|why| why.code == "internal_fault"));
+    /// # Ok::<(), blockwright::job::BatchColumnsError>(())
+    /// ```
+    #[must_use]
+    pub fn faulty<S: AsRef<str>>(
+        &self,
+        columns: &BatchColumns,
+        row: u64,
+        cells: &[S],
+    ) -> BatchRecord {
+        let text = "the program failed at this row, which is a fault in it; the other rows are not \
+                    affected; please report it with the measurements of this row";
+        BatchRecord {
+            id: columns.id(row, cells),
+            title: self.recipe.title.clone(),
+            outcome: Err(BatchRefusal::new("internal_fault", text)),
+        }
+    }
+
+    /// Makes the job for rows in their order, and gives every record to `take`; where `progress`
+    /// breaks off, the rows so far have been given.
+    ///
+    /// `total` is how many rows are expected, for the progress alone.
+    ///
+    /// ```
+    /// use blockwright::draft::Block;
+    /// use blockwright::job::{BatchColumns, BatchJob};
+    /// use blockwright::progress::{Ending, Progress};
+    /// use std::ops::ControlFlow;
+    /// let columns = BatchColumns::read(["height", "bust_girth", "waist_girth", "hip_girth"])?;
+    /// let rows = vec![["1680", "920", "760", "1000"]; 5];
+    /// let mut ids = Vec::new();
+    /// let mut first_two = |progress: Progress| match progress.done {
+    ///     2 => ControlFlow::Break(()),
+    ///     _ => ControlFlow::Continue(()),
+    /// };
+    /// let job = BatchJob::new("Skirt", Block::Skirt);
+    /// let ending = job.record_all(&columns, (rows, 5), &mut |record| ids.push(record.id().to_owned()), &mut first_two);
+    /// assert_eq!((ending, ids), (Ending::Stopped, vec!["1".to_owned(), "2".to_owned()]));
+    /// # Ok::<(), blockwright::job::BatchColumnsError>(())
+    /// ```
+    pub fn record_all<S: AsRef<str>, R: AsRef<[S]>>(
+        &self,
+        columns: &BatchColumns,
+        (rows, total): (impl IntoIterator<Item = R>, u64),
+        take: &mut dyn FnMut(BatchRecord),
+        progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Ending {
+        for (cells, row) in rows.into_iter().zip(1..) {
+            take(self.record(columns, row, cells.as_ref()));
+            if progress(Progress::new(row, total)).is_break() {
+                return Ending::Stopped;
+            }
+        }
+        Ending::Complete
     }
 }
 

@@ -82,7 +82,7 @@ impl JobError {
             }
             Self::Label { .. }
             | Self::Nest(NestError::TooMany { .. })
-            | Self::Grading(GradingError::NoSizes) => Fault::Job,
+            | Self::Grading(GradingError::NoSizes | GradingError::Stopped { .. }) => Fault::Job,
             _ => Fault::Pattern,
         }
     }

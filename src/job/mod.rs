@@ -63,7 +63,7 @@ pub use pages_report::PagesReport;
 pub use print::{PageTurn, PaperSize, PrintOptions};
 pub use range_definition::RangeJob;
 pub use range_report::{IncrementReport, RangeReport, RangeWarning, SizeReport};
-pub use range_run::{RangeOutcome, run_range};
+pub use range_run::{RangeOutcome, run_range, run_range_watched};
 pub use report::{DartReport, GirthReport, JobReport, SeamReport, WarningReport};
 pub use report_accounts::{AccountReport, ChangeReport};
 pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};

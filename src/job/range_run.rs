@@ -1,6 +1,7 @@
 //! Running a range: every size made and proved, laid over the others, rendered.
 
 use serde::Serialize;
+use std::ops::ControlFlow;
 
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
@@ -8,7 +9,8 @@ use super::outcome::OutputFile;
 use super::print_pdf::print;
 use super::range_names::size_names;
 use super::{JobError, Output, PagesReport, RangeJob, RangeReport};
-use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade, nest_parts};
+use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade_watched, nest_parts};
+use crate::progress::Progress;
 use crate::render::{dxf, json, svg};
 
 /// A graded range, what is to be said about it, and its files.
@@ -116,11 +118,41 @@ impl Written<'_> {
 /// [`JobError`] when a size is refused (it is named), its label makes no file name, or the nest
 /// cannot be laid out or printed as asked.
 pub fn run_range(job: &RangeJob) -> Result<RangeOutcome, JobError> {
+    run_range_watched(job, &mut |_| ControlFlow::Continue(()))
+}
+
+/// As [`run_range`], and says after each size how far it has come.
+///
+/// ```
+/// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+/// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// # ])?;
+/// # let table = SizeTable::new("One", blockwright::units::Unit::Cm, vec![Size::new("40", body)]);
+/// use blockwright::draft::Block;
+/// use blockwright::job::{RangeJob, run_range_watched};
+/// use std::ops::ControlFlow;
+/// let job = RangeJob::new("Skirt", Block::Skirt, table);
+/// run_range_watched(&job, &mut |progress| {
+///     println!("{} of {} sizes", progress.done, progress.total);
+///     ControlFlow::Continue(())
+/// })?;
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// As [`run_range`]; [`GradingError::Stopped`](crate::grading::GradingError) when `progress`
+/// stopped it.
+pub fn run_range_watched(
+    job: &RangeJob,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<RangeOutcome, JobError> {
     let names = size_names(job.table.sizes())?;
     // What was noticed about the recipe is a warning of the range, once.
     let mut recipe = job.recipe.clone();
     recipe.notes.clear();
-    let graded = grade(&recipe, &job.table)?;
+    let graded = grade_watched(&recipe, &job.table, progress)?;
     let mut files = Vec::new();
     let pages = draw(job, &graded, &mut files)?;
     let increments = graded.increments(job.align);

@@ -4,6 +4,8 @@ use super::laid::{Laid, Lay, Stretch};
 use super::order::{Chance, Order};
 use super::strip::{Placed, Strip};
 use super::{Cloth, LayError, Part};
+use crate::progress::{Ending, Progress};
+use std::ops::ControlFlow;
 
 /// How many rounds back a lay may be as costly as one that was accepted.
 const HISTORY: usize = 40;
@@ -97,6 +99,38 @@ impl Search {
             stretch.round();
         }
         self.length() < before
+    }
+
+    /// Makes rounds until there are `rounds` of them in all, and says after each how far it has
+    /// come and how long the shortest lay is. Where `progress` breaks off, the shortest lay so far
+    /// stands.
+    ///
+    /// ```
+    /// use blockwright::lay::{Cloth, CutShape, Part, Search};
+    /// use blockwright::progress::Ending;
+    /// use std::ops::ControlFlow;
+    /// let parts = vec![Part::new("a", CutShape::rectangle(300.0, 600.0)?)];
+    /// let mut search = Search::new(&Cloth::new(1000.0)?, parts, 1)?;
+    /// let ending = search.run(100, &mut |progress| match progress.done {
+    ///     40 => ControlFlow::Break(()),
+    ///     _ => ControlFlow::Continue(()),
+    /// });
+    /// assert_eq!((ending, search.rounds()), (Ending::Stopped, 40));
+    /// # Ok::<(), blockwright::lay::LayError>(())
+    /// ```
+    pub fn run(
+        &mut self,
+        rounds: u32,
+        progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> Ending {
+        while self.rounds < rounds {
+            self.round();
+            let come = Progress::new(u64::from(self.rounds), u64::from(rounds));
+            if progress(come.with_best(self.length())).is_break() {
+                return Ending::Stopped;
+            }
+        }
+        Ending::Complete
     }
 
     /// How many rounds were made.

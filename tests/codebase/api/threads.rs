@@ -34,6 +34,7 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "lay")]
     checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
     checked!(is_value, found, job: JobFile);
+    checked!(is_value, found, progress: Progress, Ending);
     checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);

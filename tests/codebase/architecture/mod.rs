@@ -17,6 +17,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("explain", -1),
     ("units", 0),
     ("geometry", 0),
+    ("progress", 0),
     ("measurements", 1),
     ("piece", 1),
     ("invariants", 2),

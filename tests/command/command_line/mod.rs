@@ -16,3 +16,4 @@ mod laying;
 mod measuring;
 mod outputs;
 mod seams;
+mod standard_input;
