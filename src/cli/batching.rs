@@ -1,7 +1,7 @@
 //! The command `batch`.
 
-use std::panic::{AssertUnwindSafe, catch_unwind};
 use blockwright::explain::Explain;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
 use blockwright::job::{BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile};
