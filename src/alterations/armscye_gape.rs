@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
+use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::neckline_gape::bust_dart;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
@@ -125,6 +126,10 @@ impl Alteration for ArmscyeGape {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
+        let fullness = bust_fullness(half.piece, dart);
+        let turning = replaced(pattern, tip_to_fullness(half.piece, dart)?)?;
+        let half = self.half(&turning)?;
+        let dart = self.dart(&half)?;
         let (upper, lower) = half.armscye_parts()?;
         let (apex, width_point) = (dart.apex(), lower.start());
         let stay = Rigid::IDENTITY;
@@ -156,11 +161,12 @@ impl Alteration for ArmscyeGape {
         let mut sketch = passed.sketch;
         half.put_armscye(&mut sketch, drawn(turn)?, width_point)?;
         if self.side == GapeSide::Front {
-            put_level(&mut sketch, "bust", passed.motion.apply(lower.end()))?;
+            put_level(&mut sketch, "underarm", passed.motion.apply(lower.end()))?;
         } else {
-            put_level(&mut sketch, "bust", lower.end())?;
+            put_level(&mut sketch, "underarm", lower.end())?;
         }
-        let altered = replaced(pattern, sketch.finish()?)?;
+        let piece = tip_backed_off(&sketch.finish()?, &dart.name, fullness)?;
+        let altered = replaced(pattern, piece)?;
         let altered = with_girth_as_drawn(altered, "bust")?;
         Ok(Altered {
             warnings: bust_ease_taken(pattern, &altered),

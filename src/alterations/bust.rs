@@ -2,6 +2,7 @@
 
 use super::amounts::{at_most, number};
 use super::bust_spread::spread;
+use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::with_girth_ease;
@@ -12,15 +13,15 @@ use serde::{Deserialize, Serialize};
 /// Gives room for a full bust, or takes it from a small one, at the bust point.
 ///
 /// For folds that point to the bust, a front waist that rises and an armscye that gapes; or for
-/// slack there. The front is cut from the waist up to the apex of the bust dart and on to the
-/// armscye, hinged at its notch, and through the bust dart. It is spread at the apex by the
+/// slack there. The front is cut from the waist up to the bust point and on to the
+/// armscye, hinged at its notch, and through the bust dart. It is spread at the bust point by the
 /// amount with the vertical edges parallel; the side drops with it, and the lower front is
 /// levelled by dropping its centre as much. The bust dart gets deeper. The waist keeps its width:
 /// the waist dart takes the amount back, or, where there is none on a block in one piece, the
 /// side seam below the bust; hips and hem keep theirs at the side seam. Armscye, shoulder,
 /// neckline, the side seam with its dart closed, and the back stay.
 ///
-/// At the bust point the whole garment gets wider by twice the amount. The bust line, which is
+/// At the bust point the whole garment gets wider by twice the amount. The underarm line, which is
 /// measured from underarm to underarm nearer to the hinge, gains less: that is what the finished
 /// bust and its ease tell.
 ///
@@ -97,7 +98,11 @@ impl Alteration for Bust {
         }
         let mut altered = pattern.clone();
         for (piece, dart) in fronts(pattern) {
-            altered = replaced(&altered, spread(piece, dart, amount)?)?;
+            let fullness = bust_fullness(piece, dart);
+            let turning = tip_to_fullness(piece, dart)?;
+            let dart = turning.dart(&dart.name).unwrap_or(dart);
+            let wider = spread(&turning, dart, amount)?;
+            altered = replaced(&altered, tip_backed_off(&wider, &dart.name, fullness)?)?;
         }
         let mut gained = 0.0;
         if let Some(bust) = pattern.girths().iter().find(|g| g.name == "bust") {
@@ -107,7 +112,7 @@ impl Alteration for Bust {
         let warning = Warning::new(
             "bust_point_girth",
             format!(
-                "at the bust point the garment is {:.1} mm {} all round; along the bust line it is {:.1} mm",
+                "at the bust point the garment is {:.1} mm {} all round; along the underarm line it is {:.1} mm",
                 2.0 * amount.abs(),
                 if amount > 0.0 { "wider" } else { "narrower" },
                 gained.abs()

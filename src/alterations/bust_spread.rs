@@ -1,4 +1,4 @@
-//! A front spread at the apex of its bust dart.
+//! A front spread at the bust point.
 
 use super::quarter::{hem, line_on_side, waist_on_side};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
@@ -6,7 +6,7 @@ use super::stations::{Station, move_edge, moved_at};
 use super::true_up::{carried, with_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, root, tolerance};
-use crate::piece::{Apexes, Dart, EdgeName, Piece};
+use crate::piece::{Apexes, BUST_POINT, Dart, EdgeName, Piece};
 use kurbo::{CubicBez, PathSeg};
 
 /// What a dart keeps of its angle, in radians, and of its intake, in millimetres.
@@ -70,6 +70,15 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
     }
     if let Some(slot) = sketch.dart_mut(&dart.name) {
         *slot = deeper;
+    }
+    // The bust point goes with the tip about which the dart turned.
+    let bust = piece.bust_point();
+    for point in sketch
+        .points_mut()
+        .iter_mut()
+        .filter(|p| p.name == BUST_POINT)
+    {
+        point.at = bust.map_or(point.at, |bust| bust + shift);
     }
     lower_front(&mut sketch, piece, (shift, back_at), darted)?;
     sketch.finish()

@@ -3,9 +3,10 @@
 use super::dart_finding::{found, free_places, kept_of, turned_darts};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
+use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
-use crate::piece::{EdgeName, Pattern, Piece};
+use crate::piece::{EdgeName, Pattern, Piece, wide_darts};
 use serde::{Deserialize, Serialize};
 
 /// Where a part of a dart goes.
@@ -38,7 +39,7 @@ fn middle() -> f64 {
 /// shares sum to 1 or less. The new darts are named after the dart and their edge, as in
 /// `bust shoulder`; when the shares sum to 1 nothing stays and the old dart is gone.
 ///
-/// The angles at the apex sum to what they did; every sewn length and every girth stay.
+/// The angles about the point of fullness sum to what they did; every sewn length and every girth stay.
 ///
 /// ```
 /// use blockwright::alterations::{Alteration, DartDivision, alter};
@@ -172,7 +173,7 @@ impl Alteration for DartDivision {
         let Ok((piece, dart)) = found(before, &self.dart, self.piece.as_deref()) else {
             return Vec::new();
         };
-        let mut promises = kept_of(before, piece);
+        let mut promises = kept_of(before, piece, dart);
         if let Some(sum) = self.sum().ok().filter(|sum| *sum < 1.0) {
             promises.push(turned_darts(piece, dart, -sum));
         }
@@ -183,7 +184,8 @@ impl Alteration for DartDivision {
         let whole = self.sum()? >= 1.0;
         let (piece, dart) = found(pattern, &self.dart, self.piece.as_deref())?;
         let names = fresh(piece, &dart.name, &self.into);
-        let mut piece = piece.clone();
+        let fullness = bust_fullness(piece, dart);
+        let mut piece = tip_to_fullness(piece, dart)?;
         let mut left = 1.0;
         for (index, part) in self.into.iter().enumerate() {
             let now = piece.dart(&dart.name).ok_or_else(|| {
@@ -208,6 +210,12 @@ impl Alteration for DartDivision {
             })?;
             piece = made;
         }
-        Ok(replaced(pattern, piece)?.into())
+        for name in std::iter::once(&dart.name).chain(&names) {
+            piece = tip_backed_off(&piece, name, fullness)?;
+        }
+        Ok(Altered {
+            warnings: wide_darts([&piece]),
+            pattern: replaced(pattern, piece)?,
+        })
     }
 }

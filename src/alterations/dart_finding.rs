@@ -11,6 +11,14 @@ use crate::piece::{Apexes, Dart, EdgeName, Measure, Pattern, Piece};
 /// the angle's own computation loses.
 const SAME_ANGLE: f64 = 6e-8;
 
+/// The angle of a dart whose tip is backed off from the bust point, in degrees: its edge, drawn
+/// to close there without a corner, takes some hundredths of a millimetre from its mouth.
+const SAME_BACKED_OFF: f64 = 0.25;
+
+/// A girth across a dart whose tip is backed off, in millimetres, for the same reason: what the
+/// law of girths allows after alterations.
+pub(super) const SAME_GIRTH: f64 = 4.0 * tolerance::SEAM_ALTERED;
+
 /// How many places along an edge are tried when free ones are told.
 const TRIED: u32 = 50;
 
@@ -99,15 +107,26 @@ pub(super) fn kept_edges(piece: &Piece) -> impl Iterator<Item = Promise> {
     edges.map(|e| Promise::exactly(Measure::edge_length(piece.name(), e.name().clone())))
 }
 
-/// What moving darts on a piece keeps: its sewn lengths and every girth.
-pub(super) fn kept_of(before: &Pattern, piece: &Piece) -> Vec<Promise> {
+/// What moving a dart of a piece keeps: its sewn lengths and every girth.
+pub(super) fn kept_of(before: &Pattern, piece: &Piece, dart: &Dart) -> Vec<Promise> {
+    let within = if piece.fullness(dart) == dart.apex() {
+        tolerance::POINT * 10.0
+    } else {
+        SAME_GIRTH
+    };
     let edges = kept_edges(piece).map(|p| p.within(tolerance::POINT));
-    let girths = girths_stay(before, &[]).map(|p| p.within(tolerance::POINT * 10.0));
+    let girths = girths_stay(before, &[]).map(|p| p.within(within));
     edges.chain(girths).collect()
 }
 
 /// The angle of a dart changes by a share of itself, exactly.
 pub(super) fn turned_darts(piece: &Piece, dart: &Dart, share: f64) -> Promise {
     let angle = Measure::dart_angle(piece.name(), &dart.name);
-    Promise::changes_by(angle, dart.angle().to_degrees() * share).within(SAME_ANGLE)
+    let within = if piece.fullness(dart) == dart.apex() {
+        SAME_ANGLE
+    } else {
+        SAME_BACKED_OFF
+    };
+    let change = piece.dart_angle(dart).to_degrees() * share;
+    Promise::changes_by(angle, change).within(within)
 }

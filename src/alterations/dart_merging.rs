@@ -3,12 +3,12 @@
 use super::dart_finding::{found, kept_edges};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
+use super::dart_tip::{aim_dart, bust_fullness, tip_backed_off};
 use super::promise::girths_stay;
 use super::sleeve::replaced;
-use super::true_up::{blend_end, blend_start, with_mouth};
-use super::{Alteration, AlterationError, Altered, Part, Promise, Sketch, StructureChange};
-use crate::geometry::{Point, Rigid, angle_between, intersect_lines, tolerance};
-use crate::piece::{Apexes, Dart, Pattern, Piece};
+use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
+use crate::geometry::{Point, intersect_lines, tolerance};
+use crate::piece::{Dart, Pattern, Piece, wide_darts};
 use serde::{Deserialize, Serialize};
 
 /// Makes one dart of two.
@@ -17,12 +17,12 @@ use serde::{Deserialize, Serialize};
 /// dart and the waist dart of a bodice front. Drafted darts end short of the bust point, so
 /// their apexes differ; both are first aimed again at one point, where their centre lines meet
 /// (on a bodice front the bust point itself). On its own centre line a dart keeps its two legs
-/// equal and its intake, so every sewn length stays. Then the panel between them is turned
-/// about that point until the one is closed and the other has both angles.
+/// equal. Then the panel between them is turned about that point until the one is closed and
+/// the other has both angles, and its tip is backed off from the bust point again.
 ///
-/// Aimed farther, a dart is a degree or two narrower at its new apex, so its edge would close
-/// with that corner. Half of it is spread over the last [`CORNER_BLEND`] millimetres of the edge on
-/// either side of the dart, which lengthens the edge by some thousandths of a millimetre.
+/// Aimed farther, a dart is some degrees narrower at its new apex, so its edge would close
+/// with that corner. Half of it is spread over the last 40 mm of the edge on either side of the
+/// dart, and the ends of the legs slide so that every sewn length stays.
 ///
 /// Refused when the apexes lie farther than [`APEX_REACH`] from that point: the darts shape
 /// different places of the body, and one cannot do the work of the other.
@@ -49,9 +49,6 @@ pub struct DartMerging {
 /// millimetres: darts end up to 25 mm short of the bust point, and a wide dart up to twice
 /// that (value from memory).
 pub const APEX_REACH: f64 = 60.0;
-
-/// Over so many millimetres of edge a corner is spread, where the edge is long enough.
-pub const CORNER_BLEND: f64 = 40.0;
 
 /// How far sewn lengths may move for the corner that is spread, in millimetres.
 const SPREAD: f64 = tolerance::SEAM_ALTERED / 2.0;
@@ -145,8 +142,9 @@ impl Alteration for DartMerging {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let (piece, kept, gone) = self.both(pattern)?;
         let (kept_name, gone_name) = (kept.name.clone(), gone.name.clone());
-        let apex = aim(kept, gone)?;
-        let aimed = aimed(&aimed(piece, kept, apex)?, gone, apex)?;
+        let apex = aim(piece, kept, gone)?;
+        let fullness = bust_fullness(piece, kept);
+        let aimed = aim_dart(&aim_dart(piece, kept, apex)?, gone, apex)?;
         let swing = Swing {
             dart: aimed.dart(&gone_name).unwrap_or(gone),
             share: 1.0,
@@ -154,16 +152,25 @@ impl Alteration for DartMerging {
                 what: format!("a {kept_name} dart that opens on an edge"),
                 advice: "only darts with one apex, open on an edge, can be merged",
             })?,
-            name: kept_name,
+            name: kept_name.clone(),
             piece: &aimed,
         };
-        Ok(replaced(pattern, swing.made()?)?.into())
+        let made = tip_backed_off(&swing.made()?, &kept_name, fullness)?;
+        Ok(Altered {
+            warnings: wide_darts([&made]),
+            pattern: replaced(pattern, made)?,
+        })
     }
 }
 
-/// Where the centre lines of two darts meet, when that lies near both apexes.
-fn aim(one: &Dart, other: &Dart) -> Result<Point, AlterationError> {
+/// Where both darts are turned: the bust point when both point at it, else where their centre
+/// lines meet, when that lies near both apexes.
+fn aim(piece: &Piece, one: &Dart, other: &Dart) -> Result<Point, AlterationError> {
     let (a, b) = (one.apex(), other.apex());
+    let (full, same) = (piece.fullness(one), piece.fullness(other));
+    if full.distance(same) <= tolerance::POINT && full != a {
+        return Ok(full);
+    }
     if a.distance(b) <= tolerance::POINT {
         return Ok(a);
     }
@@ -184,62 +191,4 @@ fn aim(one: &Dart, other: &Dart) -> Result<Point, AlterationError> {
         ),
         advice: "move one of them next to the other instead (dart_relocation), or leave both".to_owned(),
     })
-}
-
-/// The piece with a dart aimed at a point on its centre line: legs end where they did, the mouth
-/// is shaped anew, and the edge meets the legs so that it still closes without a corner.
-fn aimed(piece: &Piece, dart: &Dart, apex: Point) -> Result<Piece, AlterationError> {
-    let old = dart.apex();
-    if old.distance(apex) <= tolerance::POINT {
-        return Ok(piece.clone());
-    }
-    let missing = || AlterationError::Missing {
-        what: format!("an edge with the {} dart", dart.name),
-        advice: "only darts with one apex, open on an edge, can be merged",
-    };
-    let name = dart.edge.as_ref().ok_or_else(missing)?;
-    let curve = piece.outline().edge(name).ok_or_else(missing)?.curve();
-    let mouths = piece.mouths(name);
-    let place = mouths.iter().position(|(d, ..)| d.name == dart.name);
-    let place = place.ok_or_else(missing)?;
-    let (_, from, to) = mouths[place];
-    // Plain edge beside the dart, to the corner or the next dart.
-    let room_before = from - place.checked_sub(1).map_or(0.0, |p| mouths[p].2);
-    let room_after = mouths.get(place + 1).map_or(curve.length(), |m| m.1) - to;
-    let over = |room: f64| CORNER_BLEND.min(0.6 * room);
-
-    let [first, second] = dart.legs;
-    let opens = |at: Point| angle_between(second - at, first - at);
-    let corner = 0.5 * (opens(old) - opens(apex));
-    let turned =
-        |angle: f64, direction| Rigid::turn_about(Point::ORIGIN, angle).apply_direction(direction);
-    let (before, after) = (curve.part(0.0, from)?, curve.part(to, curve.length())?);
-    let before = blend_end(
-        &before,
-        first,
-        turned(-corner, before.end_direction()),
-        over(room_before),
-    )?;
-    let after = blend_start(
-        &after,
-        second,
-        turned(corner, after.start_direction()),
-        over(room_after),
-    )?;
-    let dart = Dart {
-        apexes: Apexes::One(apex),
-        ..dart.clone()
-    };
-    let drawn = with_mouth(&before, &dart, &after)?;
-    let mut sketch = Sketch::of(piece);
-    sketch.replace(name, drawn)?;
-    if let Some(slot) = sketch.dart_mut(&dart.name) {
-        *slot = dart;
-    }
-    let whole = sketch.finish()?;
-    let mut parts = whole.clone().into_parts();
-    for notch in parts.notches.iter_mut().filter(|n| &n.edge == name) {
-        notch.at = whole.open_position(name, piece.sewn_position(name, notch.at));
-    }
-    Ok(Piece::new(parts)?)
 }

@@ -3,20 +3,24 @@
 use super::dart_finding::{found, free_places, kept_of, turned_darts};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
+use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{EdgeName, Pattern};
+use crate::piece::{EdgeName, Pattern, wide_darts};
 use serde::{Deserialize, Serialize};
 
 /// Moves a dart to any edge of its piece.
 ///
 /// For a dart with one apex (bust, waist, shoulder, elbow) that is wanted elsewhere. The paper
-/// is slashed from the new place to the apex, the old dart closed by turning the panel between
-/// the two about the apex, and the new dart opens by the same angle. The panel with the fold,
-/// or on a piece without fold that with the grain, stays. The new mouth is shaped so that the
+/// is slashed from the new place to that point, the old dart closed by turning the panel between
+/// the two about the point of fullness, and the new dart opens there by the same angle. That
+/// point is the bust point for a dart that points at it, else the dart's own apex. Then the tip
+/// is backed off from the bust point along the new centre line, as far as its place wants: 25 to
+/// 40 mm from the shoulder, 25 to 50 from the side, 20 to 25 from the waist, more for a fuller
+/// bust. The panel with the fold, or on a piece without fold that with the grain, stays. The new mouth is shaped so that the
 /// folded dart lies flush; an upright dart is pressed toward the centre, a level one down.
 ///
-/// The dart keeps its name. The angle about the apex, every sewn length and every girth stay;
+/// The dart keeps its name. The angle about the point of fullness, every sewn length and every girth stay;
 /// notches keep their sewn place, and balance lines are broken at the legs of the new dart.
 ///
 /// ```
@@ -91,7 +95,7 @@ impl Alteration for DartRelocation {
         let Ok((piece, dart)) = found(before, &self.dart, self.piece.as_deref()) else {
             return Vec::new();
         };
-        let mut promises = kept_of(before, piece);
+        let mut promises = kept_of(before, piece, dart);
         promises.push(turned_darts(piece, dart, 0.0));
         promises
     }
@@ -99,17 +103,24 @@ impl Alteration for DartRelocation {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let (piece, dart) = found(pattern, &self.dart, self.piece.as_deref())?;
         let edge = EdgeName::new(self.to.clone());
+        let fullness = bust_fullness(piece, dart);
+        let piece = tip_to_fullness(piece, dart)?;
+        let dart = piece.dart(&self.dart).unwrap_or(dart);
         let swing = Swing {
-            piece,
+            piece: &piece,
             dart,
             share: 1.0,
-            into: Opening::place(piece, &edge, self.at)?,
+            into: Opening::place(&piece, &edge, self.at)?,
             name: dart.name.clone(),
         };
         let made = swing.made().map_err(|e| match e {
             AlterationError::Setting(why) => free_places(&swing, &edge, why),
             other => other,
         })?;
-        Ok(replaced(pattern, made)?.into())
+        let made = tip_backed_off(&made, &self.dart, fullness)?;
+        Ok(Altered {
+            warnings: wide_darts([&made]),
+            pattern: replaced(pattern, made)?,
+        })
     }
 }

@@ -90,10 +90,11 @@ impl Swing<'_> {
         if self.piece.cut() != Cut::Fold {
             sketch.parts_mut().grain = ring.uncut_grain()?;
         }
-        for line in sketch.lines_mut() {
+        // The bust line runs through the point that all turns about: it is drawn anew.
+        for line in sketch.lines_mut().iter_mut().filter(|l| l.name != "bust") {
             line.curve = redrawn(&line.curve, &cuts)?;
         }
-        self.notched(sketch.finish()?)
+        sketch.finish_sewn(self.piece)
     }
 
     /// What stands against it, in words, if something does.
@@ -254,22 +255,6 @@ impl Swing<'_> {
             }
         }
         *sketch.darts_mut() = darts;
-    }
-
-    /// The piece with every notch at the sewn place it had.
-    fn notched(&self, piece: Piece) -> Result<Piece, AlterationError> {
-        let places: Vec<f64> = self
-            .piece
-            .notches()
-            .iter()
-            .map(|n| piece.open_position(&n.edge, self.piece.sewn_position(&n.edge, n.at)))
-            .collect();
-        let mut parts = piece.into_parts();
-        for (notch, at) in parts.notches.iter_mut().zip(places) {
-            let edge = parts.outline.edge(&notch.edge);
-            notch.at = at.min(edge.map_or(at, |e| e.curve().length()));
-        }
-        Ok(Piece::new(parts)?)
     }
 }
 

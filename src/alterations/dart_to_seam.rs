@@ -1,11 +1,14 @@
 //! Darts made into a seam that divides their piece in two.
 
+use super::dart_finding::SAME_GIRTH;
 use super::dart_opening::Opening;
+use super::dart_tip::tip_to_fullness;
 use super::panel_path::panel_path;
 use super::panel_pieces::{Division, PARTS, part_name};
 use super::panel_plan::{Through, plan};
 use super::promise::girths_stay;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
+use crate::geometry::{Curve, crossings};
 use crate::piece::{
     EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam,
 };
@@ -17,10 +20,12 @@ use serde::{Deserialize, Serialize};
 /// one seam from edge to edge. Give two darts, or one dart and the place where the seam ends. A
 /// double-pointed waist dart is followed down one side, and on from its lower point to the hem.
 ///
-/// The seam follows the legs of the darts and is rounded into one smooth line at the apexes,
-/// short of every balance line, so that no width changes. Its two edges are mirror images in
-/// the centre line of each dart, so they are equally long; where two darts share an apex the
-/// straighter leg is drawn a little fuller until it is. They are notched at the apexes.
+/// The seam runs over the point of fullness, on a front the bust point: the tips of its darts,
+/// backed off from there, are brought back first. It follows the legs of the darts, bent once on
+/// each piece over at most 60 mm on either side, so that the side piece has one even curve over
+/// the bust and the centre piece no counter-curve. Both bends are placed so that the edges are
+/// equally long, every girth stays, and the seam passes within 8 mm of the point. It is notched
+/// 45 mm above and below. Where two darts end in different places, it is rounded at each apex.
 ///
 /// The pieces are named after the old one, `front centre` and `front side`. The centre piece
 /// keeps the fold, the side piece is cut as a pair, its grain parallel to that of the centre.
@@ -180,31 +185,77 @@ impl Alteration for DartToSeam {
             let edges = piece.outline().edges().iter();
             edges.map(|e| Measure::edge_length(piece.name(), e.name().clone()))
         });
-        edges
-            .map(Promise::exactly)
-            .chain(girths_stay(before, &[]))
-            .collect()
+        // The tips of darts backed off from the bust point are brought back there.
+        let brought_back = divided.bust_point().is_some();
+        let kept = girths_stay(before, &[]).map(|p| {
+            if brought_back {
+                p.within(SAME_GIRTH)
+            } else {
+                p
+            }
+        });
+        edges.map(Promise::exactly).chain(kept).collect()
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        let piece = self.piece(pattern)?;
         let (names, to) = self.wanted()?;
+        let piece = &tips_to_fullness(self.piece(pattern)?, &names)?;
         let place = to
             .map(|to| Opening::place(piece, &EdgeName::new(to.to_owned()), self.at))
             .transpose()?;
         let through: Through = plan(piece, &names, place)?;
-        let lines: Vec<_> = piece.lines().iter().map(|l| &l.curve).collect();
+        let lines: Vec<_> = measured_lines(pattern, piece);
         let division = Division {
             piece,
             path: panel_path(&through.nodes, &lines)?,
-            nodes: through.nodes,
             ends: through.ends,
             seam: fresh(piece),
             taken: names.iter().map(|n| (*n).to_owned()).collect(),
         };
+        check_climb(&lines, &division)?;
         let pieces = division.pieces()?;
         Ok(divided(pattern, &division, pieces)?.into())
     }
+}
+
+/// The piece with the tips of the darts at their points of fullness: the seam runs there.
+fn tips_to_fullness(piece: &Piece, names: &[&str]) -> Result<Piece, AlterationError> {
+    let mut aimed = piece.clone();
+    for name in names {
+        if let Some(dart) = aimed.dart(name).filter(|d| d.edge.is_some()) {
+            aimed = tip_to_fullness(&aimed, dart)?;
+        }
+    }
+    Ok(aimed)
+}
+
+/// Refuses a seam that climbs to the apex of a dart and turns down again, over a line along which
+/// a girth is measured: no cloth turns about such a point.
+fn check_climb(lines: &[&Curve], division: &Division<'_>) -> Result<(), AlterationError> {
+    let twice = |line: &&Curve| {
+        let of = |path: &Curve| crossings(line.segments(), path.segments()).len() > 1;
+        division.path.curves.iter().all(of)
+    };
+    if !lines.iter().any(twice) {
+        return Ok(());
+    }
+    Err(AlterationError::First {
+        why: "the seam would climb to the apex of one dart and turn down again to the other"
+            .to_owned(),
+        advice: "leave the upper dart where it was and take the lower one alone to that edge (dart: and to:)".to_owned(),
+    })
+}
+
+/// The lines of a piece along which a girth is measured: their sewn length must stay.
+fn measured_lines<'p>(pattern: &Pattern, piece: &'p Piece) -> Vec<&'p Curve> {
+    let measured = |name: &str| {
+        let mut runs = pattern.girths().iter().flat_map(|g| &g.runs);
+        runs.any(|run| {
+            run.piece == piece.name() && matches!(&run.along, RunAlong::Line(line) if line == name)
+        })
+    };
+    let lines = piece.lines().iter().filter(|l| measured(&l.name));
+    lines.map(|l| &l.curve).collect()
 }
 
 /// A name for the seam's edges that no edge of the piece has.

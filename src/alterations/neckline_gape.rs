@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
+use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
@@ -109,6 +110,10 @@ impl Alteration for NecklineGape {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
+        let fullness = bust_fullness(front.piece, dart);
+        let turning = replaced(pattern, tip_to_fullness(front.piece, dart)?)?;
+        let front = UpperHalf::front(&turning)?;
+        let dart = bust_dart(&front)?;
         let (apex, neckline) = (dart.apex(), front.neckline);
         let at = 0.5 * neckline.length();
         let drawn = |turn: f64| led(neckline, &Rigid::IDENTITY, &Rigid::turn_about(apex, turn));
@@ -127,8 +132,9 @@ impl Alteration for NecklineGape {
         sketch.replace(&EdgeName::NECKLINE, drawn(turn)?)?;
         let (_, below) = front.armscye_parts()?;
         put_level(&mut sketch, "width", passed.motion.apply(below.start()))?;
-        put_level(&mut sketch, "bust", passed.motion.apply(below.end()))?;
-        let altered = replaced(pattern, sketch.finish()?)?;
+        put_level(&mut sketch, "underarm", passed.motion.apply(below.end()))?;
+        let front = tip_backed_off(&sketch.finish()?, &dart.name, fullness)?;
+        let altered = replaced(pattern, front)?;
         let altered = with_girth_as_drawn(altered, "bust")?;
         Ok(Altered {
             warnings: bust_ease_taken(pattern, &altered),

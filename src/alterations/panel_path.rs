@@ -1,14 +1,13 @@
-//! The line of a panel seam through the apexes of the darts it takes up, once for each piece.
+//! The line of a panel seam through the darts it takes up, once for each piece.
 
 use super::AlterationError;
-use crate::geometry::{Curve, GeometryError, Point, Vec2, along, root, tolerance};
+use super::panel_corner::Corner;
+use super::panel_leg::leg;
+use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
 
 /// Over so many millimetres a dart's straight leg is rounded into the seam at its apex, unless
 /// a balance line crosses it nearer: a width measured there must stay (value from memory).
 const ROUNDED: f64 = 60.0;
-
-/// Handles of a rounding, as a share of its length.
-const HANDLE: f64 = 0.4;
 
 /// A place the seam goes through, with its direction there.
 #[derive(Debug, Clone)]
@@ -22,6 +21,8 @@ pub(super) struct Node {
     /// Apexes of the darts before and after it, when the seam goes between them: their legs
     /// point there, and the place is sought on the line from the one to the other.
     pub slides: Option<[Point; 2]>,
+    /// Whether it is a point of fullness that the seam is bent over between the places beside.
+    pub bends: bool,
 }
 
 impl Node {
@@ -32,6 +33,7 @@ impl Node {
             toward,
             notch: None,
             slides: None,
+            bends: false,
         }
     }
 
@@ -48,8 +50,8 @@ impl Node {
 /// The seam's line on both pieces, from node to node.
 pub(super) struct PanelPath {
     pub curves: [Curve; 2],
-    /// How far along it each node lies.
-    pub nodes: Vec<f64>,
+    /// What is notched along it, and how far from its start.
+    pub notches: Vec<(String, f64)>,
 }
 
 /// Draws the seam. Where it follows the legs of a dart it is drawn twice, equally long; the
@@ -81,28 +83,86 @@ pub(super) fn panel_path(nodes: &[Node], lines: &[&Curve]) -> Result<PanelPath, 
     drawn(&slid(0.5), lines, true)
 }
 
+/// A seam over a point of fullness is notched so far before and behind it, in millimetres: 40 to
+/// 50 (value from memory).
+const NOTCHED: f64 = 45.0;
+
+/// A notch keeps so far from the ends of the seam, in millimetres.
+const NOTCH_CLEAR: f64 = 12.0;
+
 /// The seam through its nodes as they lie; each part made equal on both pieces when wanted.
 fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, AlterationError> {
     let mut curves: [Option<Curve>; 2] = [None, None];
-    let (mut walked, mut places) = ([0.0, 0.0], vec![0.0]);
-    for pair in nodes.windows(2) {
-        let parts = between(&pair[0], &pair[1], lines, equal)?;
-        for ((whole, walked), part) in curves.iter_mut().zip(&mut walked).zip(parts) {
-            *walked += part.length();
+    let mut notches = Vec::new();
+    let mut index = 0;
+    while let (Some(from), Some(to)) = (nodes.get(index), nodes.get(index + 1)) {
+        let walked = curves[0].as_ref().map_or(0.0, Curve::length);
+        let parted = |node: &&Node| to.bends && !from.is_common() && !node.is_common();
+        let onward = nodes.get(index + 2).filter(parted);
+        let (parts, reached) = match onward {
+            Some(onward) => {
+                let parts = bent(from, to, onward, lines)?;
+                let over = walked + parts[0].nearest(to.at[0]).1;
+                notches.extend(notched_beside(to, [from, onward], over));
+                (parts, onward)
+            }
+            None => (between(from, to, lines, equal)?, to),
+        };
+        for (whole, part) in curves.iter_mut().zip(parts) {
             *whole = Some(match whole.take() {
                 None => part,
                 Some(before) => before.then(&part)?,
             });
         }
-        places.push(0.5 * (walked[0] + walked[1]));
+        let walked = curves.iter().flatten().map(|c| 0.5 * c.length()).sum();
+        notches.extend(reached.notch.clone().map(|name| (name, walked)));
+        index += if onward.is_some() { 2 } else { 1 };
     }
     let [Some(one), Some(other)] = curves else {
         return Err(GeometryError::Empty.into());
     };
+    let most = one.length() - NOTCH_CLEAR;
+    notches.retain(|(_, at)| (NOTCH_CLEAR..=most).contains(at));
     Ok(PanelPath {
         curves: [one, other],
-        nodes: places,
+        notches,
     })
+}
+
+/// The notches before and behind a point of fullness that lies so far along the seam.
+fn notched_beside(over: &Node, [from, onward]: [&Node; 2], walked: f64) -> Vec<(String, f64)> {
+    let Some(name) = &over.notch else {
+        return Vec::new();
+    };
+    let name = name.trim_end_matches(" apex");
+    let falls = from.at[0].y <= onward.at[0].y;
+    let [before, behind] = if falls {
+        ["above", "below"]
+    } else {
+        ["below", "above"]
+    };
+    vec![
+        (format!("{name} {before}"), walked - NOTCHED),
+        (format!("{name} {behind}"), walked + NOTCHED),
+    ]
+}
+
+/// The seam over a point of fullness, on both pieces.
+fn bent(
+    from: &Node,
+    over: &Node,
+    to: &Node,
+    lines: &[&Curve],
+) -> Result<[Curve; 2], AlterationError> {
+    let rounded = [0, 1].map(|side| rounding(over.at[side], to.at[side], lines).1);
+    Corner {
+        from: from.at,
+        over: over.at[0],
+        to: to.at,
+        arrives: (to.toward, rounded[0].min(rounded[1])),
+        kept: lines,
+    }
+    .bent()
 }
 
 /// The seam from one node to the next, on both pieces.
@@ -177,30 +237,4 @@ fn rounding(from: Point, to: Point, lines: &[&Curve]) -> (f64, f64) {
     let start = met.iter().map(|d| free(*d)).fold(most, f64::min);
     let end = met.iter().map(|d| free(length - d)).fold(most, f64::min);
     (start, end)
-}
-
-/// An end of a leg: where the seam is, where the leg points, direction of the seam.
-type LegEnd = (Point, Point, Option<Vec2>);
-
-/// One leg: straight, rounded into the seam's direction at its ends.
-fn leg(
-    (from, aims_from, leave): LegEnd,
-    (to, aims_to, arrive): LegEnd,
-    over: [f64; 2],
-    fullness: f64,
-) -> Result<Curve, GeometryError> {
-    let straight = (aims_to - aims_from).normalize();
-    let handle = |a: Point, b: Point| a.distance(b) * HANDLE * fullness;
-    let start = leave.map_or(from, |_| along(aims_from, aims_to, over[0]));
-    let end = arrive.map_or(to, |_| along(aims_to, aims_from, over[1]));
-    let mut whole = Curve::line(start, end)?;
-    if let Some(direction) = leave {
-        let h = handle(from, start);
-        whole = Curve::hermite(from, direction * h, start, straight * h)?.then(&whole)?;
-    }
-    if let Some(direction) = arrive {
-        let h = handle(end, to);
-        whole = whole.then(&Curve::hermite(end, straight * h, to, direction * h)?)?;
-    }
-    Ok(whole)
 }

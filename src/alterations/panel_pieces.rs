@@ -1,7 +1,7 @@
 //! A piece divided along a panel seam: the outline, marks and lines of both pieces.
 
 use super::AlterationError;
-use super::panel_path::{Node, PanelPath};
+use super::panel_path::PanelPath;
 use crate::geometry::{Curve, Point, Span, Vec2, along, crossings, tolerance};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
@@ -33,7 +33,6 @@ pub(super) struct Division<'p> {
     pub piece: &'p Piece,
     /// Where the seam starts and ends on the outline.
     pub ends: [SeamEnd; 2],
-    pub nodes: Vec<Node>,
     /// On the piece that follows the start along the outline, and on the one before it.
     pub path: PanelPath,
     pub seam: EdgeName,
@@ -188,7 +187,7 @@ impl Division<'_> {
         Ok(darts)
     }
 
-    /// Notches that were on the kept edges, and one on the seam at each apex.
+    /// Notches that were on the kept edges, and those of the seam.
     fn notches(&self, kept: &[Kept], side: usize) -> Vec<Notch> {
         let edges = self.piece.outline().edges();
         let mut notches = Vec::new();
@@ -207,15 +206,13 @@ impl Division<'_> {
             }
         }
         let length = self.path.curves[side].length();
-        for (node, walked) in self.nodes.iter().zip(&self.path.nodes) {
-            if let Some(name) = &node.notch {
-                notches.push(Notch {
-                    name: name.clone(),
-                    edge: self.seam.clone(),
-                    at: if side == 0 { length - walked } else { *walked },
-                    kind: NotchKind::Single,
-                });
-            }
+        for (name, walked) in &self.path.notches {
+            notches.push(Notch {
+                name: name.clone(),
+                edge: self.seam.clone(),
+                at: if side == 0 { length - walked } else { *walked },
+                kind: NotchKind::Single,
+            });
         }
         notches
     }

@@ -2,9 +2,10 @@
 
 use super::AlterationError;
 use super::dart_opening::Opening;
+use super::dart_tip::AT_BUST_POINT;
 use super::panel_path::Node;
 use super::panel_pieces::SeamEnd;
-use crate::geometry::{Curve, Point, Vec2, crossings, tolerance};
+use crate::geometry::{Curve, Point, Vec2, crossings};
 use crate::piece::{Apexes, Dart, EdgeRole, Piece};
 
 /// A seam ends at least so far from a corner of the outline, in millimetres: a narrower end
@@ -14,6 +15,10 @@ const CLEAR: f64 = 12.0;
 /// Apexes nearer than this are passed in one sweep, in millimetres: drafted darts end so far
 /// short of the bust point at most, each from its side (value from memory).
 const NEAR: f64 = 60.0;
+
+/// Apexes nearer than this are one point of fullness, in millimetres: a bust point lies so far
+/// beside the centre line of a waist dart.
+const SAME: f64 = 3.0;
 
 /// Where a seam ends and what it goes through on its way. Of each node's two places the first
 /// is that on the piece that follows the start along the outline.
@@ -36,7 +41,7 @@ pub(super) fn plan(
         ([one, other], [], None) => two_open(piece, one, other)?,
         ([one], [double], None) => {
             let (start, mut nodes) = opened(piece, one)?;
-            let mut on = doubled(double, one.apex());
+            let mut on = doubled(double, one.apex(), piece.bust_point());
             meet(&mut nodes, &mut on);
             nodes.append(&mut on);
             ended(piece, start, nodes)?
@@ -53,7 +58,7 @@ pub(super) fn plan(
         ([], [double], Some(place)) => {
             let (start, at) = placed(piece, &place)?;
             let mut nodes = vec![Node::common(at, None)];
-            nodes.extend(doubled(double, at));
+            nodes.extend(doubled(double, at, None));
             ended(piece, start, nodes)?
         }
         _ => {
@@ -74,9 +79,11 @@ fn opened(piece: &Piece, dart: &Dart) -> Result<(SeamEnd, Vec<Node>), Alteration
         toward: None,
         notch: None,
         slides: None,
+        bends: false,
     };
     let apex = Node {
         notch: Some(format!("{} apex", dart.name)),
+        bends: true,
         ..Node::common(dart.apex(), Some(axis))
     };
     Ok((mouth(piece, dart)?, vec![leg, apex]))
@@ -126,22 +133,36 @@ fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
     };
     let (a, b) = (last.at[0], first.at[0]);
     if a.distance(b) > NEAR {
+        last.bends = false;
+        if let Some(first) = on.first_mut() {
+            first.bends = false;
+        }
         return;
     }
-    let apart = a.distance(b) > tolerance::PRINT;
+    let apart = a.distance(b) > SAME;
     last.slides = apart.then_some([a, b]);
+    last.bends = !apart;
+    if !apart {
+        last.at = [a.midpoint(b); 2];
+    }
     last.toward = Some(((b + v * NEAR) - (a - u * NEAR)).normalize());
     on.remove(0);
 }
 
-/// Down one side of a double-pointed dart and up the other, from the apex nearer to a point.
-fn doubled(dart: &Dart, from: Point) -> Vec<Node> {
+/// Down one side of a double-pointed dart and up the other, from the apex nearer to a point. Where
+/// that apex is only backed off from the bust point, to which the seam comes, it is carried on
+/// to that.
+fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
     let points = dart.apexes.points();
     let (mut near, mut far) = (points[0], points[points.len() - 1]);
     if far.distance(from) < near.distance(from) {
         std::mem::swap(&mut near, &mut far);
     }
-    let down = (far - near).normalize();
+    let comes_to_bust = bust.is_some_and(|bust| bust.distance(from) <= AT_BUST_POINT);
+    if comes_to_bust && near.distance(from) <= NEAR {
+        near = from;
+    }
+    let down = (far - points[0].midpoint(points[points.len() - 1])).normalize();
     // The piece that follows the seam's start lies to the left of the way.
     let left = Vec2::new(down.y, -down.x);
     let [a, b] = dart.legs;
@@ -161,6 +182,7 @@ fn doubled(dart: &Dart, from: Point) -> Vec<Node> {
             toward: Some(down),
             notch: Some(format!("{} dart", dart.name)),
             slides: None,
+            bends: false,
         },
         apex(far, "far apex"),
     ]

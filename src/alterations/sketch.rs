@@ -2,7 +2,10 @@
 
 use super::AlterationError;
 use crate::geometry::{Curve, GeometryError, Point, Span, tolerance};
-use crate::piece::{BalanceLine, Dart, Edge, EdgeName, NamedPoint, Outline, Piece, PieceParts};
+use crate::piece::{
+    BUST_POINT, BalanceLine, Dart, Edge, EdgeName, NamedPoint, Outline, Piece, PieceParts,
+    level_through,
+};
 
 /// A piece between two states: its edges may not meet yet.
 ///
@@ -158,6 +161,40 @@ impl Sketch {
             .flat_map(Dart::drill_points)
             .collect();
         self.parts.outline = Outline::new(self.edges)?;
+        level_bust_line(&mut self.parts)?;
         Ok(Piece::new(self.parts)?)
     }
+
+    /// The piece, whole again, every notch at the sewn place that it had on another: for edges
+    /// of which only the mouths of darts changed.
+    ///
+    /// # Errors
+    /// As [`finish`](Self::finish).
+    pub(super) fn finish_sewn(self, old: &Piece) -> Result<Piece, AlterationError> {
+        let whole = self.finish()?;
+        let places: Vec<f64> = old
+            .notches()
+            .iter()
+            .map(|n| whole.open_position(&n.edge, old.sewn_position(&n.edge, n.at)))
+            .collect();
+        let mut parts = whole.into_parts();
+        for (notch, at) in parts.notches.iter_mut().zip(places) {
+            let edge = parts.outline.edge(&notch.edge);
+            notch.at = at.min(edge.map_or(at, |e| e.curve().length()));
+        }
+        Ok(Piece::new(parts)?)
+    }
+}
+
+/// Draws the bust line anew, level through the bust point; its start stays on its side.
+fn level_bust_line(parts: &mut PieceParts) -> Result<(), GeometryError> {
+    let Some(bust) = parts.points.iter().find(|p| p.name == BUST_POINT) else {
+        return Ok(());
+    };
+    for line in parts.lines.iter_mut().filter(|l| l.name == "bust") {
+        let level = level_through(&parts.outline, bust.at)?;
+        let rightward = line.curve.start().x <= line.curve.end().x;
+        line.curve = if rightward { level } else { level.reversed() };
+    }
+    Ok(())
 }

@@ -240,7 +240,7 @@ impl<'p> UpperHalf<'p> {
                 sketch.put_notch(place, self.side.point_at(notch.at)?.0);
             }
         }
-        put_level(sketch, "bust", underarm)?;
+        put_level(sketch, "underarm", underarm)?;
         Ok(())
     }
 

@@ -1,10 +1,11 @@
 //! The bodice block: back and front from neck to waist.
 
+use super::bust_dart::FrontSide;
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, front_dart_level, front_side_seam,
-    front_top, girth, marked, upper_lines,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_dart_level,
+    front_side_seam, front_top, girth, marked, side, side_notch, upper_lines,
 };
 use super::upper_body::upper_body;
 use super::{DraftError, Ease, Figure};
@@ -12,7 +13,7 @@ use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline
 use crate::geometry::{Curve, Point, perpendicular, tolerance};
 use crate::piece::{
     Edge, EdgeName, EdgeRef, EdgeRole, NotchKind, Outline, Pattern, PatternParts, Piece, RunAlong,
-    Seam,
+    Seam, wide_darts,
 };
 
 /// Drafts the bodice block: pieces `back` and `front`, both cut on the fold.
@@ -33,28 +34,28 @@ pub fn bodice(figure: &Figure, ease: &Ease) -> Result<Pattern, DraftError> {
 /// The bodice and the frame it stands on.
 pub(super) fn parts(figure: &Figure, ease: &Ease) -> Result<Drafted, DraftError> {
     let frame = upper_body(figure, ease, &Shaping::BODICE)?;
+    let front_side = front_side_seam(&frame)?;
+    let shoulder = Seam::plain(
+        "shoulder",
+        EdgeRef::new("back", EdgeName::SHOULDER),
+        EdgeRef::new("front", EdgeName::SHOULDER),
+    );
+    let side = side(&front_side);
+    let pieces = vec![back(&frame)?, front(&frame, front_side)?];
+    let warnings = frame.warnings.iter().cloned();
     let both = ["back", "front"];
-    let plain = |name: &str, edge: EdgeName| {
-        Seam::plain(
-            name,
-            EdgeRef::new("back", edge.clone()),
-            EdgeRef::new("front", edge),
-        )
-    };
     let along = |line: &str| RunAlong::Line(line.to_owned());
     let pattern = PatternParts {
         block: "bodice".to_owned(),
-        pieces: vec![back(&frame)?, front(&frame)?],
-        seams: vec![
-            plain("shoulder", EdgeName::SHOULDER),
-            plain("side", EdgeName::SIDE_SEAM),
-        ],
+        warnings: warnings.chain(wide_darts(&pieces)).collect(),
+        pieces,
+        seams: vec![shoulder, side],
         girths: vec![
             girth(
                 "bust",
                 (figure.bust_girth, ease.bust),
                 &both,
-                &along("bust"),
+                &along("underarm"),
             ),
             girth(
                 "waist",
@@ -69,7 +70,6 @@ pub(super) fn parts(figure: &Figure, ease: &Ease) -> Result<Drafted, DraftError>
                 &along("width"),
             ),
         ],
-        warnings: frame.warnings.clone(),
     };
     Ok(Drafted { pattern, frame })
 }
@@ -143,16 +143,22 @@ fn back(frame: &Frame) -> Result<Piece, DraftError> {
             darts: top.shoulder_dart.into_iter().chain(waist.darts).collect(),
             armscye_at: top.armscye.width_at,
             armscye_notch: NotchKind::Double,
-            side: vec![("side", frame.side.length() / 2.0)],
+            side: vec![("side", side_notch(frame)?)],
+            eased: None,
             lines,
+            bust_point: None,
             fold: (0.0, frame.waist),
         },
     )
 }
 
-fn front(frame: &Frame) -> Result<Piece, DraftError> {
+fn front(frame: &Frame, front_side: FrontSide) -> Result<Piece, DraftError> {
     let top = front_top(frame)?;
-    let (side, bust) = front_side_seam(frame)?;
+    let FrontSide {
+        seam: side,
+        dart: bust,
+        eased,
+    } = front_side;
     let waist = waist(
         frame,
         &Quarter {
@@ -165,7 +171,7 @@ fn front(frame: &Frame) -> Result<Piece, DraftError> {
             intake: frame.shares.front_dart,
         },
     )?;
-    let lines = upper_lines(&top, frame.front_underarm())?;
+    let mut lines = upper_lines(&top, frame.front_underarm())?;
     let neck = top.edges[0].curve().start();
     let mut edges = top.edges;
     edges.extend([
@@ -177,16 +183,20 @@ fn front(frame: &Frame) -> Result<Piece, DraftError> {
             Curve::line(Point::new(0.0, frame.waist), neck)?,
         ),
     ]);
+    let outline = Outline::new(edges)?;
+    lines.push(bust_line(&outline, frame.bust_point)?);
     marked(
         frame,
         Marked {
             name: "front",
-            outline: Outline::new(edges)?,
+            outline,
             darts: bust.into_iter().chain(waist.darts).collect(),
             armscye_at: top.armscye.width_at,
             armscye_notch: NotchKind::Single,
-            side: vec![("side", frame.side.length() / 2.0)],
+            side: vec![("side", side_notch(frame)?)],
+            eased,
             lines,
+            bust_point: Some(frame.bust_point),
             fold: (neck.y, frame.waist),
         },
     )

@@ -57,7 +57,7 @@ impl std::fmt::Display for Fit {
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Ease {
-    /// At the bust line.
+    /// At the bust, measured along the underarm line.
     pub bust: f64,
     /// At the waist.
     pub waist: f64,

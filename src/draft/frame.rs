@@ -2,6 +2,7 @@
 //!
 //! Back and front share their levels: the nape is at 0, the waist at the back waist length.
 
+use super::bust_dart::{Bust, Opens};
 use super::error::within;
 use super::neckline::Neckline;
 use super::shaping::{Lower, Shaping, SideLine};
@@ -10,7 +11,6 @@ use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
 use super::{DraftError, Ease, Figure};
 use crate::alterations::{DartsPoint, WaistSpec, waistline};
-use crate::geometry::elementary::{atan2, cos, sin};
 use crate::geometry::{Curve, Point, Rigid, Span, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
@@ -34,9 +34,11 @@ pub(super) struct Frame {
     pub front_chest_closed: f64,
     /// How far the open dart lifts the front's underarm point.
     pub lift: f64,
-    /// Tip of the bust dart.
-    pub bust_tip: Point,
-    /// Angle of the bust dart, in radians; zero for none.
+    /// The bust point, about which the bust dart is turned.
+    pub bust_point: Point,
+    /// How far the tip of the sewn bust dart may stop beside the bust point.
+    pub tip_off: f64,
+    /// Angle of the bust dart about the bust point, in radians; zero for none.
     pub bust_angle: f64,
     /// What is taken in between underarm and waist, and where.
     pub shares: Shares,
@@ -47,33 +49,6 @@ pub(super) struct Frame {
     pub plan: WaistPlan,
     pub warnings: Vec<Warning>,
 }
-
-/// How far the sewn bust dart stops beside the bust point: 20 to 25 mm (value from memory).
-const TIP_OFF: f64 = 22.0;
-
-/// Angle of the bust dart for every millimetre of bust less underbust, in radians: 16 degrees
-/// for 137 mm, the mean of the survey. A dart of 70 mm at the shoulder, 250 mm from the bust
-/// point, is 16 degrees (Aldrich bust 88 as transcribed); 18.5 at bust 84 (Bunka, computed
-/// from its formula); the range 12 to 25 is a value from memory.
-const ANGLE_PER_CUP: f64 = 16.0 / 137.0 * std::f64::consts::PI / 180.0;
-
-/// By how much the front's underarm may lie higher below its neck side point than the back's,
-/// in millimetres. It is 26 on the Bunka draft with its dart laid in the side seam (computed).
-const FRONT_SHALLOWER: f64 = 38.0;
-/// The same where the lengths leave no other way to keep a small dart.
-const FRONT_SHALLOWER_MOST: f64 = 48.0;
-/// The same where there is no dart at all.
-const FRONT_SHALLOWER_REFUSED: f64 = 62.0;
-
-/// The bust point is drafted at least this far above the waist, in millimetres.
-const BUST_ABOVE_WAIST: f64 = 76.0;
-
-/// A bust dart whose lift differs by more than this from what the cup asks for is told, in
-/// millimetres.
-const TOLD_LIFT: f64 = 18.0;
-
-/// A bust dart narrower than this is not sewn, in millimetres of lift.
-const LEAST_LIFT: f64 = 5.0;
 
 /// The share of the armscye's width that lies on the back: about half.
 const BACK_SHARE: (f64, f64) = (0.36, 0.62);
@@ -179,7 +154,8 @@ impl Frame {
             front_chest: half - back_chest,
             front_chest_closed: shape.front_closed,
             lift: shape.lift,
-            bust_tip: shape.tip,
+            bust_point: bust.point,
+            tip_off: bust.tip_off,
             bust_angle: shape.angle,
             shares,
             hip_out,
@@ -197,9 +173,25 @@ impl Frame {
         self.side.start_direction()
     }
 
-    /// The turn about the bust tip that opens the bust dart.
+    /// The turn about the bust point that opens the bust dart.
     pub fn opening(&self) -> Rigid {
-        Rigid::turn_about(self.bust_tip, -self.bust_angle)
+        Rigid::turn_about(self.bust_point, -self.bust_angle)
+    }
+
+    /// The front's side seam with the bust dart closed.
+    pub fn closed_front_side(&self) -> Curve {
+        let underarm = Vec2::new(self.front_chest_closed, self.underarm);
+        self.side.moved(&Rigid::shift(underarm))
+    }
+
+    /// Where the bust dart opens on that seam.
+    pub fn opens<'a>(&self, closed: &'a Curve) -> Opens<'a> {
+        Opens {
+            closed,
+            bust: (self.bust_point, self.tip_off),
+            opening: self.opening(),
+            levels: (self.underarm, self.waist),
+        }
     }
 
     /// The front's underarm point with the dart open.
@@ -271,98 +263,4 @@ fn front_width(f: &Figure, ease: &Ease, half: f64, back_width: f64, shoulder_x: 
         .min(shoulder_x - 3.0)
         .max(0.8 * back_width);
     Span::from_low(0.8 * back_width, most).nearest(half - back_width - scye)
-}
-
-/// What the bust dart follows from.
-struct Bust {
-    level: f64,
-    half_width: f64,
-    /// By how much the front is longer than the back, each from its neck side point.
-    longer: f64,
-}
-
-struct BustShape {
-    tip: Point,
-    lift: f64,
-    angle: f64,
-    front_closed: f64,
-}
-
-impl Bust {
-    fn of(f: &Figure, waist: f64, underarm: f64, neck: &Neckline, front_side: Point) -> Self {
-        let half_width = f.bust_point_width / 2.0;
-        let across = half_width - neck.front_width;
-        let down = (f.neck_to_bust_point * f.neck_to_bust_point - across * across)
-            .max(0.0)
-            .sqrt();
-        // Between the underarm and well above the waist, whatever the tape said.
-        let level =
-            Span::from_low(underarm - 8.0, waist - BUST_ABOVE_WAIST).nearest(front_side.y + down);
-        Self {
-            level,
-            half_width,
-            longer: f.front_waist_length - f.back_waist_length - neck.back_rise,
-        }
-    }
-
-    /// The dart for a front `front` wide on the underarm line.
-    fn shape(
-        &self,
-        f: &Figure,
-        front: f64,
-        underarm: f64,
-        warnings: &mut Vec<Warning>,
-    ) -> Result<BustShape, DraftError> {
-        let tip = Point::new((self.half_width + TIP_OFF).min(0.62 * front), self.level);
-        let run = front - tip.x;
-        let cup = (f.bust_girth - f.underbust_girth).max(0.0);
-        let wished = lift_for((ANGLE_PER_CUP * cup).min(0.5), run, underarm - tip.y);
-        let least = self.longer.max(0.0);
-        let mut lift = Span::from_low(least, self.longer + FRONT_SHALLOWER).nearest(wished);
-        let small = lift_for(5f64.to_radians(), run, underarm - tip.y);
-        if lift < small && wished > small {
-            lift = small.min(self.longer + FRONT_SHALLOWER_MOST).max(lift);
-        }
-        if lift < LEAST_LIFT {
-            lift = 0.0;
-        }
-        within(
-            "front length against the back",
-            lift - self.longer,
-            (-1.0, FRONT_SHALLOWER_REFUSED),
-            "mm",
-            "Check front_waist_length, from the neck side point over the bust point to the waist, against back_waist_length",
-        )?;
-        if (lift - wished).abs() > TOLD_LIFT {
-            warnings.push(Warning::new(
-                "bust_dart_from_lengths",
-                format!(
-                    "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0}; drafted with {lift:.0}: look at this dart first on the toile",
-                    self.longer + 26.0
-                ),
-            ));
-        }
-        let above = underarm - tip.y;
-        let radius_squared = run * run + (above - lift) * (above - lift);
-        within(
-            "front width beside the bust point",
-            run,
-            (40.0, 600.0),
-            "mm",
-            "Check bust_point_width against bust_girth",
-        )?;
-        let closed_run = (radius_squared - above * above).max(0.0).sqrt();
-        let angle = atan2(above, closed_run) - atan2(above - lift, run);
-        Ok(BustShape {
-            tip,
-            lift,
-            angle,
-            front_closed: tip.x + closed_run,
-        })
-    }
-}
-
-/// Lift of the underarm point for a dart angle, `run` beside and `above` below (+) the tip.
-fn lift_for(angle: f64, run: f64, above: f64) -> f64 {
-    above - (above - run * sin(angle)) / cos(angle)
 }

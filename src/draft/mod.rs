@@ -2,6 +2,7 @@
 
 mod armscye;
 mod bodice;
+mod bust_dart;
 mod choices;
 mod ease;
 mod error;

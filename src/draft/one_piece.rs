@@ -1,11 +1,12 @@
 //! Blocks of the trunk in one piece from neck to hem: dress, tunic, shirt.
 
+use super::bust_dart::FrontSide;
 use super::error::within;
 use super::frame::Frame;
 use super::shaping::{Lower, Shaping};
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, front_dart_level, front_side_seam,
-    front_top, girth, line, marked, upper_lines,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_dart_level,
+    front_side_seam, front_top, girth, line, marked, side, upper_lines,
 };
 use super::upper_body::upper_body;
 use super::{DraftError, Ease, Figure};
@@ -14,7 +15,7 @@ use crate::geometry::{
 };
 use crate::piece::{
     Apexes, BalanceLine, Dart, Edge, EdgeName, EdgeRef, EdgeRole, Girth, NotchKind, Outline,
-    PatternParts, Piece, Pressed, RunAlong, Seam,
+    PatternParts, Piece, Pressed, RunAlong, Seam, wide_darts,
 };
 
 /// How deep below the waist a double-pointed dart ends, as a share of the hip depth: about
@@ -58,28 +59,25 @@ pub(super) fn one_piece(
         hem: frame.waist + length,
         hip_depth: f.waist_to_hip,
     };
-    let pieces = vec![back(&frame, &below)?, front(&frame, &below)?];
-    let seams = [
-        ("shoulder", EdgeName::SHOULDER),
-        ("side", EdgeName::SIDE_SEAM),
-    ];
-    let mut seams = seams.map(|(name, edge)| {
-        Seam::plain(
-            name,
-            EdgeRef::new("back", edge.clone()),
-            EdgeRef::new("front", edge),
-        )
-    });
-    seams[0].ease = frame.shoulders.eased;
-    seams[0].ease_on = (frame.shoulders.eased > 0.0).then_some(crate::piece::EaseOn::A);
+    let front_side = front_side_seam(&frame)?;
+    let mut shoulder = Seam::plain(
+        "shoulder",
+        EdgeRef::new("back", EdgeName::SHOULDER),
+        EdgeRef::new("front", EdgeName::SHOULDER),
+    );
+    shoulder.ease = frame.shoulders.eased;
+    shoulder.ease_on = (frame.shoulders.eased > 0.0).then_some(crate::piece::EaseOn::A);
+    let seams = vec![shoulder, side(&front_side)];
+    let pieces = vec![back(&frame, &below)?, front(&frame, &below, front_side)?];
+    let warnings = frame.warnings.iter().cloned();
     let girths = girths(f, ease, &frame, &below);
     Ok(Drafted {
         pattern: PatternParts {
             block: block.to_owned(),
+            warnings: warnings.chain(wide_darts(&pieces)).collect(),
             pieces,
-            seams: seams.to_vec(),
+            seams,
             girths,
-            warnings: frame.warnings.clone(),
         },
         frame,
     })
@@ -104,7 +102,7 @@ fn girths(f: &Figure, ease: &Ease, frame: &Frame, below: &Below) -> Vec<Girth> {
     let waist = 2.0 * (frame.back_chest + frame.front_chest_closed - 2.0 * shares.side - darts);
     let waist_ease = waist - f.waist_girth;
     let mut girths = vec![
-        girth("bust", (f.bust_girth, ease.bust), &both, &along("bust")),
+        girth("bust", (f.bust_girth, ease.bust), &both, &along("underarm")),
         girth("waist", (f.waist_girth, waist_ease), &both, &along("waist")),
         girth(
             "back_width",
@@ -215,15 +213,21 @@ fn back(frame: &Frame, below: &Below) -> Result<Piece, DraftError> {
             armscye_at: top.armscye.width_at,
             armscye_notch: NotchKind::Double,
             side: notches,
+            eased: None,
             lines,
+            bust_point: None,
             fold: (0.0, below.hem),
         },
     )
 }
 
-fn front(frame: &Frame, below: &Below) -> Result<Piece, DraftError> {
+fn front(frame: &Frame, below: &Below, front_side: FrontSide) -> Result<Piece, DraftError> {
     let top = front_top(frame)?;
-    let (side, bust) = front_side_seam(frame)?;
+    let FrontSide {
+        seam: side,
+        dart: bust,
+        eased,
+    } = front_side;
     let mut lines = upper_lines(&top, frame.front_underarm())?;
     let (lower, notches) = lower_lines(frame, below, frame.front_chest_closed)?;
     lines.extend(lower);
@@ -241,16 +245,20 @@ fn front(frame: &Frame, below: &Below) -> Result<Piece, DraftError> {
     edges.push(Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side));
     edges.push(Edge::new(EdgeName::HEM, EdgeRole::Hem, hem));
     edges.push(fold(EdgeName::CENTRE_FRONT, below.hem, neck.y)?);
+    let outline = Outline::new(edges)?;
+    lines.push(bust_line(&outline, frame.bust_point)?);
     marked(
         frame,
         Marked {
             name: "front",
-            outline: Outline::new(edges)?,
+            outline,
             darts: bust.into_iter().chain(dart).collect(),
             armscye_at: top.armscye.width_at,
             armscye_notch: NotchKind::Single,
             side: notches,
+            eased,
             lines,
+            bust_point: Some(frame.bust_point),
             fold: (neck.y, below.hem),
         },
     )

@@ -2,12 +2,14 @@
 //! seam with its bust dart, the marks.
 
 use super::armscye::{self, Armscye};
+use super::bust_dart::FrontSide;
 use super::frame::Frame;
 use super::{DraftError, shoulder::BackShoulder};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, crossings, tolerance};
+use crate::geometry::{Curve, Point, Rigid, tolerance};
 use crate::piece::{
-    Apexes, BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Girth, GirthRun, Notch, NotchKind,
-    Outline, PatternParts, Piece, PieceParts, Pressed, RunAlong, shaped_mouth,
+    BUST_POINT, BalanceLine, Cut, Dart, EaseOn, Edge, EdgeName, EdgeRef, EdgeRole, Girth, GirthRun,
+    NamedPoint, Notch, NotchKind, Outline, PatternParts, Piece, PieceParts, RunAlong, Seam,
+    level_through,
 };
 
 /// A waist dart is this long where the lengths allow it, in millimetres.
@@ -16,8 +18,14 @@ const SHORTEST_DART: f64 = 90.0;
 /// The back waist dart ends up to 20 mm below the underarm line (value from memory).
 const BACK_DART_BELOW: f64 = 12.0;
 
-/// The front waist dart ends 20 to 25 mm below the bust point (value from memory).
-const FRONT_DART_BELOW: f64 = 22.0;
+/// The front waist dart ends 20 to 25 mm below the bust point (value from memory), the more the
+/// higher that lies above the waist.
+const FRONT_DART_BELOW: (f64, f64) = (20.0, 25.0);
+const BELOW_OF_WAY: f64 = 0.18;
+
+/// A notch on the side seam stands at least so far from a leg of a dart, in millimetres, and from
+/// the ends of the seam.
+const NOTCH_CLEAR: f64 = 16.0;
 
 /// A block of the trunk drafted, and the frame it stands on.
 pub(super) struct Drafted {
@@ -25,19 +33,18 @@ pub(super) struct Drafted {
     pub frame: Frame,
 }
 
-/// Level of the upper apex of the back waist dart.
+/// Level of the upper apex of the back waist dart: below the underarm, but never so low that the
+/// dart gets stubby.
 pub(super) fn back_dart_level(frame: &Frame) -> f64 {
-    dart_level(frame, frame.underarm, BACK_DART_BELOW)
+    let level = frame.underarm;
+    (level + BACK_DART_BELOW).min((frame.waist - SHORTEST_DART).max(level))
 }
 
 /// Level of the upper apex of the front waist dart.
 pub(super) fn front_dart_level(frame: &Frame) -> f64 {
-    dart_level(frame, frame.bust_tip.y, FRONT_DART_BELOW)
-}
-
-/// Below a level, but never so low that the dart gets stubby.
-fn dart_level(frame: &Frame, level: f64, below: f64) -> f64 {
-    (level + below).min((frame.waist - SHORTEST_DART).max(level))
+    let level = frame.bust_point.y;
+    let (least, most) = FRONT_DART_BELOW;
+    level + (BELOW_OF_WAY * (frame.waist - level)).max(least).min(most)
 }
 
 /// The upper edges of one half: neckline, shoulder, armscye; and the armscye's place.
@@ -92,46 +99,49 @@ pub(super) fn back_side_seam(frame: &Frame) -> Curve {
         .moved(&Rigid::shift(frame.back_underarm().to_vec2()))
 }
 
-/// The front's side seam, congruent to the back's when the bust dart is closed, and that dart.
-///
-/// The part above the dart is turned about the dart's tip; so both legs are equally long and
-/// the closed seam runs on without a bend.
-pub(super) fn front_side_seam(frame: &Frame) -> Result<(Curve, Option<Dart>), DraftError> {
-    let underarm = Vec2::new(frame.front_chest_closed, frame.underarm);
-    let closed = frame.side.moved(&Rigid::shift(underarm));
-    if frame.bust_angle.abs() <= tolerance::ANGLE {
-        return Ok((closed, None));
-    }
-    let tip = frame.bust_tip;
-    let opening = frame.opening();
-    // The dart runs slightly down from the tip to the side seam, clear of underarm and waist.
-    let level = (tip.y + 22.0)
-        .max(frame.underarm + 36.0)
-        .min(frame.waist - 40.0);
-    let across = Curve::line(Point::new(0.0, level), Point::new(3.0 * underarm.x, level))?;
-    let built = || -> Result<(Curve, Dart), GeometryError> {
-        let crossing = crossings(closed.segments(), across.segments());
-        let at = crossing.first().ok_or(GeometryError::Parallel)?.point;
-        let (above, below) = closed.split_at(closed.nearest(at).1)?;
-        let above = above.moved(&opening);
-        let legs = [above.end(), below.start()];
-        // A side dart is pressed down (common practice): it lies on the part below.
-        let mouth = shaped_mouth(tip, legs, &below, Pressed::TowardSecondLeg)?;
-        let dart = Dart {
-            name: "bust".to_owned(),
-            edge: Some(EdgeName::SIDE_SEAM),
-            legs,
-            apexes: Apexes::One(tip),
-            pressed: Pressed::TowardSecondLeg,
-        };
-        Ok((above.then(&mouth)?.then(&below)?, dart))
-    };
-    let (seam, dart) = built().map_err(|source| DraftError::Construction {
+/// The front's side seam, congruent to the back's when the bust dart is closed but for what
+/// rounds it at that dart.
+pub(super) fn front_side_seam(frame: &Frame) -> Result<FrontSide, DraftError> {
+    let closed = frame.closed_front_side();
+    let front = frame.opens(&closed).front();
+    front.map_err(|source| DraftError::Construction {
         step: "bust dart",
         from: "front_waist_length, bust_point_width, neck_to_bust_point",
         source,
-    })?;
-    Ok((seam, Some(dart)))
+    })
+}
+
+/// Where along the sewn side seam of a bodice its notch is: halfway, clear of the bust dart.
+pub(super) fn side_notch(frame: &Frame) -> Result<f64, DraftError> {
+    let closed = frame.closed_front_side();
+    let (half, dart) = (0.5 * closed.length(), frame.opens(&closed).place()?);
+    if (half - dart).abs() >= NOTCH_CLEAR {
+        return Ok(half);
+    }
+    let below = dart + NOTCH_CLEAR;
+    Ok(if below <= closed.length() - NOTCH_CLEAR {
+        below
+    } else {
+        dart - NOTCH_CLEAR
+    })
+}
+
+/// The seam at the side: the front is eased onto the back where its fullness is too small for a
+/// dart.
+pub(super) fn side(front: &FrontSide) -> Seam {
+    let seam = Seam::plain(
+        "side",
+        EdgeRef::new("back", EdgeName::SIDE_SEAM),
+        EdgeRef::new("front", EdgeName::SIDE_SEAM),
+    );
+    match front.eased {
+        Some((_, ease)) if ease > tolerance::POINT => Seam {
+            ease,
+            ease_on: Some(EaseOn::B),
+            ..seam
+        },
+        _ => seam,
+    }
 }
 
 /// A level line from the fold.
@@ -142,12 +152,27 @@ pub(super) fn line(name: &str, to: Point) -> Result<BalanceLine, DraftError> {
     })
 }
 
-/// The width and bust lines of a half.
+/// The bust line: level through the bust point.
+pub(super) fn bust_line(outline: &Outline, point: Point) -> Result<BalanceLine, DraftError> {
+    Ok(BalanceLine {
+        name: "bust".to_owned(),
+        curve: level_through(outline, point)?,
+    })
+}
+
+/// The width and underarm lines of a half.
 pub(super) fn upper_lines(top: &Top, underarm: Point) -> Result<Vec<BalanceLine>, DraftError> {
     Ok(vec![
         line("width", top.armscye.width_point)?,
-        line("bust", underarm)?,
+        line("underarm", underarm)?,
     ])
+}
+
+fn bust_point(at: Point) -> NamedPoint {
+    NamedPoint {
+        name: BUST_POINT.to_owned(),
+        at,
+    }
 }
 
 /// What is marked on one half.
@@ -160,7 +185,11 @@ pub(super) struct Marked {
     pub armscye_notch: NotchKind,
     /// Notches on the side seam: name and place along the sewn seam.
     pub side: Vec<(&'static str, f64)>,
+    /// Where along the side seam how much is eased in.
+    pub eased: Option<(f64, f64)>,
     pub lines: Vec<BalanceLine>,
+    /// The bust point, on the front.
+    pub bust_point: Option<Point>,
     /// Levels of the upper and the lower end of the fold.
     pub fold: (f64, f64),
 }
@@ -187,15 +216,19 @@ pub(super) fn marked(frame: &Frame, m: Marked) -> Result<Piece, DraftError> {
         }],
         lines: m.lines,
         drill_points,
-        points: vec![],
+        points: m.bust_point.map(bust_point).into_iter().collect(),
     })?;
+    let eased = |sewn: f64| {
+        m.eased
+            .map_or(0.0, |(at, ease)| if sewn > at { ease } else { 0.0 })
+    };
     let side: Vec<Notch> = m
         .side
         .into_iter()
         .map(|(name, sewn)| Notch {
             name: name.to_owned(),
             edge: EdgeName::SIDE_SEAM,
-            at: piece.open_position(&EdgeName::SIDE_SEAM, sewn),
+            at: piece.open_position(&EdgeName::SIDE_SEAM, sewn) + eased(sewn),
             kind: NotchKind::Single,
         })
         .collect();

@@ -156,7 +156,7 @@ impl WaistPlan {
             front,
             // The back dart stands a little inside the middle of its quarter, under the blade.
             back_dart_at: 0.42 * back,
-            front_dart_at: Span::from_low(0.3 * front, 0.55 * front).nearest(under_bust),
+            front_dart_at: Span::from_low(0.2 * front, 0.62 * front).nearest(under_bust),
         }
     }
 }

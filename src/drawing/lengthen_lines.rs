@@ -149,7 +149,7 @@ impl<'a> Levels<'a> {
             return spans;
         }
         let underarm = self
-            .line("bust")
+            .line("underarm")
             .or_else(|| self.edge(&EdgeName::ARMSCYE))
             .map(|r| r.1);
         let waist = self.line("waist").or_else(|| self.edge(&EdgeName::WAIST));

@@ -25,6 +25,7 @@ mod pattern_sheet;
 mod pens;
 mod piece_layers;
 mod piece_marks;
+mod point_marks;
 mod room;
 mod sheet;
 mod strokes;

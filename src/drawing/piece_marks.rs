@@ -1,4 +1,4 @@
-//! Everything that is drawn on one piece: lines, darts, grain, fold, notches, words.
+//! Everything that is drawn on one piece: lines, darts, grain, fold, notches, points, words.
 
 use super::fold_bracket::{FOLD_WORDS, FoldBracket};
 use super::label::Statement;
@@ -8,6 +8,7 @@ use super::room::Room;
 use super::strokes::ring;
 use super::{
     Pen, balance_lines, dart_marks, grain_line, label, lengthen_lines, notch_marks, outline_lines,
+    point_marks,
 };
 use crate::geometry::Curve;
 use crate::piece::{EdgeRole, Piece};
@@ -42,6 +43,7 @@ pub(super) fn draw(
     dart_marks::draw(out, room, piece, cut);
     grain_line::draw(out, room, piece);
     notch_marks::draw(out, room, piece, cut);
+    point_marks::draw(out, room, piece);
     balance_lines::draw(out, room, piece);
     let tips: Vec<_> = brackets.iter().flat_map(|bracket| bracket.tips).collect();
     let lengthen = lengthen_lines::draw(out, room, piece, &tips);
@@ -56,6 +58,7 @@ pub(super) fn draw(
     }
     left.extend(lengthen_lines::write(out, room, &lengthen));
     left.extend(dart_marks::write(out, room, piece));
+    left.extend(point_marks::write(out, room, piece));
     left.extend(balance_lines::write(out, room, piece));
     left.extend(grain_line::write(out, room, piece));
     if !left.is_empty() {

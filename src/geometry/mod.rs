@@ -6,6 +6,7 @@
 //! Points, vectors, rectangles and segments are those of `kurbo` 0.13, which is handed on as
 //! `geometry::kurbo`: what is taken from there always fits.
 
+mod blend;
 mod construct;
 mod curve;
 pub(crate) mod elementary;
@@ -20,6 +21,8 @@ mod solve;
 mod span;
 pub mod tolerance;
 
+pub(crate) use blend::carried;
+pub use blend::{blend_end, blend_start};
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
 pub(crate) use curve::on_paper;
 pub use curve::{Curve, arriving, leaving};

@@ -53,7 +53,7 @@ pub(super) fn named_points(piece: &Piece) -> Vec<(String, Point)> {
                 add("waist centre".to_owned(), near);
                 add("side waist".to_owned(), far);
             }
-            "bust" => {}
+            "underarm" | "bust" => {}
             name => add(format!("{name} side"), far),
         }
     }

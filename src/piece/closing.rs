@@ -1,7 +1,7 @@
 //! Edges as they are when their darts are sewn.
 
 use super::{Apexes, Dart, EdgeName, Piece};
-use crate::geometry::{Curve, Rigid, crossings, tolerance};
+use crate::geometry::{Curve, Point, Rigid, crossings, tolerance};
 use kurbo::{Line, PathSeg};
 
 impl Piece {
@@ -90,20 +90,23 @@ impl Piece {
 
     /// Length along a curve across the piece that lies outside every dart, in millimetres.
     ///
-    /// This is the width the sewn piece has there.
+    /// This is the width the sewn piece has there. A dart whose tip is backed off from the bust
+    /// point counts as sewn to that point: what it leaves open there is the roundness of the
+    /// bust, on top of the width that the block was drafted with.
     #[must_use]
     pub fn sewn_length(&self, across: &Curve) -> f64 {
-        let taken: f64 = self.darts().iter().map(|d| length_inside(d, across)).sum();
+        let inside = |dart| length_inside(dart, self.fullness(dart), across);
+        let taken: f64 = self.darts().iter().map(inside).sum();
         across.length() - taken
     }
 }
 
 /// Length of the part of a curve that lies inside a dart's triangle or lozenge.
-fn length_inside(dart: &Dart, across: &Curve) -> f64 {
+fn length_inside(dart: &Dart, fullness: Point, across: &Curve) -> f64 {
     let [first, second] = dart.legs;
     // The mouth itself is no boundary for a line that runs along it: only the legs are.
     let legs = match dart.apexes {
-        Apexes::One(a) if dart.edge.is_some() => vec![(a, first), (second, a)],
+        Apexes::One(_) if dart.edge.is_some() => vec![(fullness, first), (second, fullness)],
         Apexes::One(a) => vec![(a, first), (first, second), (second, a)],
         Apexes::Two(a, b) => vec![(a, first), (first, b), (b, second), (second, a)],
     };

@@ -7,7 +7,7 @@ use super::{BodySide, EdgeName};
 ///
 /// ```
 /// use blockwright::piece::RunAlong;
-/// assert_ne!(RunAlong::Line("bust".into()), RunAlong::Line("hip".into()));
+/// assert_ne!(RunAlong::Line("underarm".into()), RunAlong::Line("hip".into()));
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub enum RunAlong {
@@ -21,7 +21,7 @@ pub enum RunAlong {
 ///
 /// ```
 /// use blockwright::piece::{GirthRun, RunAlong};
-/// let run = GirthRun { piece: "back".into(), along: RunAlong::Line("bust".into()) };
+/// let run = GirthRun { piece: "back".into(), along: RunAlong::Line("underarm".into()) };
 /// assert_eq!(run.piece, "back");
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]

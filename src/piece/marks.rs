@@ -141,7 +141,7 @@ pub struct NamedPoint {
     pub at: Point,
 }
 
-/// A line across the piece that lies level on the body: bust, waist, hip.
+/// A line across the piece that lies level on the body: underarm, bust, waist, hip.
 ///
 /// ```
 /// use blockwright::geometry::{Curve, Point};

@@ -50,7 +50,10 @@ impl Piece {
         for dart in self.darts() {
             let of = dart.name.as_str();
             found.push((Measure::dart_intake(name, of), dart.intake()));
-            found.push((Measure::dart_angle(name, of), dart.angle().to_degrees()));
+            found.push((
+                Measure::dart_angle(name, of),
+                self.dart_angle(dart).to_degrees(),
+            ));
         }
         if let Some(slope) = shoulder_slope(self) {
             found.push((Measure::shoulder_slope(name), slope.to_degrees()));
@@ -144,7 +147,10 @@ impl Pattern {
         let value = match measure.kind() {
             MeasureKind::EdgeLength { edge, .. } => piece()?.seam_length(edge)?,
             MeasureKind::DartIntake { dart, .. } => piece()?.dart(dart)?.intake(),
-            MeasureKind::DartAngle { dart, .. } => piece()?.dart(dart)?.angle().to_degrees(),
+            MeasureKind::DartAngle { dart, .. } => {
+                let piece = piece()?;
+                piece.dart_angle(piece.dart(dart)?).to_degrees()
+            }
             MeasureKind::ShoulderSlope { .. } => shoulder_slope(piece()?)?.to_degrees(),
             MeasureKind::CapHeight { .. } => cap_height(piece()?)?,
             MeasureKind::FinishedGirth { girth } => {

@@ -4,11 +4,14 @@
 //! opens on an edge is drawn open: the edge runs to its first leg, round the shaped mouth,
 //! and on from its second leg; the *seam length* of an edge is its length less those mouths.
 
+mod aim;
 mod closing;
 mod dart;
 mod edge;
 mod error;
+mod fullness;
 mod girth;
+mod level;
 mod marks;
 mod measure;
 mod measuring;
@@ -19,11 +22,15 @@ mod seam;
 mod sewing_piece;
 mod side;
 mod side_name;
+mod wide_dart;
 
+pub(crate) use aim::{AimedEdge, aim_edge};
 pub use dart::{Apexes, Dart, Pressed};
 pub use edge::{Edge, EdgeName, EdgeRole};
 pub use error::PieceError;
+pub use fullness::BUST_POINT;
 pub use girth::{Girth, GirthRun, RunAlong};
+pub(crate) use level::level_through;
 pub use marks::{BalanceLine, Cut, DrillPoint, NamedPoint, Notch, NotchKind};
 pub use measure::{Measure, MeasureKind, MeasureUnit};
 pub use measuring::shoulder_slope;
@@ -33,3 +40,4 @@ pub use pattern::{Pattern, PatternParts, Warning};
 pub use seam::{EaseOn, EdgeRef, Seam};
 pub use sewing_piece::{Piece, PieceParts};
 pub use side::BodySide;
+pub(crate) use wide_dart::wide_darts;

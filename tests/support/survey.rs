@@ -103,9 +103,9 @@ pub fn bodies(every: usize) -> Vec<Body> {
     women().rows.iter().step_by(every).map(body_of).collect()
 }
 
-/// The body of a row, every column that is a measurement taken but the armscye girth, which is
-/// kept back as a check.
-pub fn body_of(row: &Row) -> Body {
+/// What was taken of the woman of a row: every column that is a measurement but the armscye
+/// girth, which is kept back as a check.
+pub fn taken_of(row: &Row) -> Vec<(M, f64)> {
     let taken = M::ALL.into_iter().filter(|m| *m != M::ArmscyeGirth);
     let taken = taken.filter_map(|m| {
         let value = match m {
@@ -114,5 +114,10 @@ pub fn body_of(row: &Row) -> Body {
         };
         (!value.is_nan()).then_some((m, value))
     });
-    Body::from_taken(taken).expect("a body that is possible")
+    taken.collect()
+}
+
+/// The body of a row, every column that is a measurement taken but the armscye girth.
+pub fn body_of(row: &Row) -> Body {
+    Body::from_taken(taken_of(row)).expect("a body that is possible")
 }

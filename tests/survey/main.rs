@@ -6,6 +6,8 @@ mod adults;
 mod any_body;
 mod armscye;
 mod contradictory;
+mod darts;
+mod princess;
 #[path = "../support/mod.rs"]
 mod support;
 mod tables;

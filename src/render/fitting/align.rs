@@ -10,8 +10,8 @@ pub(super) enum Align {
     Waist,
     /// The neck at the centre.
     Neck,
-    /// Centre and bust line.
-    Bust,
+    /// Centre and underarm line.
+    Underarm,
     /// The hem at the centre.
     Hem,
     /// As the numbers stand.
@@ -23,7 +23,7 @@ impl Align {
     pub(super) const ALL: [Self; 5] = [
         Self::Waist,
         Self::Neck,
-        Self::Bust,
+        Self::Underarm,
         Self::Hem,
         Self::Drafted,
     ];
@@ -33,7 +33,7 @@ impl Align {
         match self {
             Self::Waist => "waist",
             Self::Neck => "neck",
-            Self::Bust => "bust",
+            Self::Underarm => "underarm",
             Self::Hem => "hem",
             Self::Drafted => "drafted",
         }
@@ -44,7 +44,7 @@ impl Align {
         match self {
             Self::Waist => "centre and waist line",
             Self::Neck => "neck at the centre",
-            Self::Bust => "centre and bust line",
+            Self::Underarm => "centre and underarm line",
             Self::Hem => "centre and hem",
             Self::Drafted => "as drafted",
         }
@@ -70,7 +70,7 @@ impl Align {
         match self {
             Self::Waist => line("waist").or_else(|| edge(&EdgeName::WAIST)),
             Self::Neck => Some(Point::new(x, ends.map_or(bounds.y0, |e| e.0))),
-            Self::Bust => line("bust"),
+            Self::Underarm => line("underarm"),
             Self::Hem => Some(Point::new(x, ends.map_or(bounds.y1, |e| e.1))),
             Self::Drafted => Some(Point::ORIGIN),
         }

@@ -90,7 +90,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
             kind: NotchKind::Double,
         }],
         lines: vec![
-            across("bust", underarm),
+            across("underarm", underarm),
             across("waist", waist),
             across("hip", hip),
         ],
@@ -98,7 +98,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
         points: vec![],
     })
     .expect("made by hand");
-    let girth = |name: &str, finished: f64, ease: f64| Girth {
+    let girth = |name: &str, line: &str, finished: f64, ease: f64| Girth {
         name: name.into(),
         side: None,
         body: finished - ease,
@@ -106,7 +106,7 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
         limb: false,
         runs: vec![GirthRun {
             piece: "back".into(),
-            along: RunAlong::Line(name.into()),
+            along: RunAlong::Line(line.into()),
         }],
     };
     Pattern::new(PatternParts {
@@ -114,9 +114,9 @@ pub fn back(slope: f64, hip_ease: f64) -> Pattern {
         pieces: vec![piece],
         seams: vec![],
         girths: vec![
-            girth("bust", 2.0 * underarm.x, 60.0),
-            girth("waist", 2.0 * (waist.x - 24.0), 60.0),
-            girth("hip", 2.0 * hip.x, hip_ease),
+            girth("bust", "underarm", 2.0 * underarm.x, 60.0),
+            girth("waist", "waist", 2.0 * (waist.x - 24.0), 60.0),
+            girth("hip", "hip", 2.0 * hip.x, hip_ease),
         ],
         warnings: vec![],
     })

@@ -19,13 +19,17 @@ pub fn apart(one: &Piece, other: &Piece) -> f64 {
     most
 }
 
-/// Sum of the angles of all darts at an apex, in radians.
-pub fn turning(piece: &Piece, apex: Point) -> f64 {
+/// What truing the edge of a dart whose tip is backed off takes from its angle, in radians: some
+/// hundredths of a millimetre over the length of the dart.
+pub const TRUED: f64 = 5e-3;
+
+/// Sum of the angles of all darts about a point of fullness, in radians.
+pub fn turning(piece: &Piece, about: Point) -> f64 {
     piece
         .darts()
         .iter()
-        .filter(|d| d.apex().distance(apex) < 1e-3)
-        .map(blockwright::piece::Dart::angle)
+        .filter(|d| piece.fullness(d).distance(about) < 1e-3)
+        .map(|d| piece.dart_angle(d))
         .sum()
 }
 
@@ -52,7 +56,12 @@ pub fn assert_kept(before: &Pattern, after: &Pattern, piece: &str, within: f64) 
         assert!(off.abs() < within, "notch {}: {off}", a.name);
     }
     for girth in before.girths() {
+        // Across a dart whose tip is backed off, truing its edge takes hundredths.
         let off = after.finished(girth) - before.finished(girth);
-        assert!(off.abs() < 10.0 * within, "{}: {off}", girth.name);
+        assert!(
+            off.abs() < (10.0 * within).max(0.4),
+            "{}: {off}",
+            girth.name
+        );
     }
 }

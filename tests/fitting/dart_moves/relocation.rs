@@ -1,6 +1,6 @@
 //! A dart goes anywhere on its piece, and what must stay, stays.
 
-use super::check::{apart, assert_kept, at_now, turning};
+use super::check::{TRUED, apart, assert_kept, at_now, turning};
 use super::people::{block, body, usual};
 use super::pictures::show;
 use blockwright::alterations::{Alteration, Chain, DartRelocation, Reason, Refused, alter};
@@ -29,7 +29,7 @@ const EASY: &[(Block, &str, &str, &str, f64)] = &[
     (Block::Bodice, "back", "waist", "side_seam", 0.5),
     (Block::Bodice, "sleeve", "elbow", "wrist", 0.8),
     (Block::Dress, "front", "bust", "shoulder", 0.5),
-    (Block::Dress, "front", "bust", "hem", 0.4),
+    (Block::Dress, "front", "bust", "hem", 0.2),
     (Block::Tunic, "front", "bust", "side_seam", 0.4),
     (Block::Tunic, "front", "bust", "hem", 0.5),
     (Block::Skirt, "back", "waist inner", "hem", 0.6),
@@ -51,10 +51,11 @@ fn the_usual_places_are_open() {
         let done = moved(&before, &[step]).unwrap_or_else(|e| panic!("{of:?} {piece} {dart}: {e}"));
         show(&format!("{of:?}-{piece}-{dart}-{edge}"), &done.pattern);
         assert_kept(&before, &done.pattern, piece, 1e-6);
-        let found = done.pattern.piece(piece).unwrap().dart(dart).unwrap();
+        let [new, old] = [&done.pattern, &before].map(|p| p.piece(piece).unwrap());
+        let [found, was] = [new, old].map(|p| p.dart(dart).unwrap());
         assert_eq!(found.edge.as_ref().unwrap().as_str(), *edge);
-        let old = before.piece(piece).unwrap().dart(dart).unwrap();
-        assert!((found.angle() - old.angle()).abs() < 1e-9);
+        let within = if *piece == "front" { TRUED } else { 1e-9 };
+        assert!((new.dart_angle(found) - old.dart_angle(was)).abs() < within);
     }
 }
 
@@ -144,13 +145,17 @@ fn the_fold_takes_a_seam() {
 #[test]
 fn a_place_that_is_taken_is_refused_with_the_free_ones() {
     let before = usual(Block::Bodice);
-    let told = moved(&before, &[DartRelocation::to("bust", "waist", 0.9)])
+    let (_, taken) = at_now(before.piece("front").unwrap(), "waist");
+    let told = moved(&before, &[DartRelocation::to("bust", "waist", taken)])
         .unwrap_err()
         .to_string();
-    assert!(told.contains("run through the waist dart"), "{told}");
+    assert!(
+        told.contains("the waist dart opens there already"),
+        "{told}"
+    );
     let (_, free) = told.split_once("the places at ").unwrap();
-    let (from, to) = free.split_once(" to ").unwrap();
-    let middle = 0.5 * (from.parse::<f64>().unwrap() + to.parse::<f64>().unwrap());
+    let mut ends = free.split(' ').filter_map(|word| word.parse::<f64>().ok());
+    let middle = 0.5 * (ends.next().unwrap() + ends.next().unwrap());
     assert!(moved(&before, &[DartRelocation::to("bust", "waist", middle)]).is_ok());
 }
 
@@ -209,10 +214,13 @@ proptest! {
             Ok(done) => {
                 assert_kept(&before, &done.pattern, piece, 1e-6);
                 let new = done.pattern.piece(piece).unwrap();
-                prop_assert!((turning(new, old.apex()) - turning(on, old.apex())).abs() < 1e-9);
+                let about = on.fullness(old);
+                let within = if on.bust_point().is_some() { TRUED } else { 1e-9 };
+                prop_assert!((turning(new, about) - turning(on, about)).abs() < within);
                 let (there, share) = at_now(new, dart);
                 prop_assert_eq!(&there, &edge);
-                prop_assert!((share - at).abs() * on.seam_length(&edge).unwrap() < 1e-4);
+                // Where the tip is backed off the ends of the legs slide a little.
+                prop_assert!((share - at).abs() * on.seam_length(&edge).unwrap() < 0.3);
             }
             Err(refused) => {
                 // Beside a waist seam a dart must meet one of the skirt: that is for the law.

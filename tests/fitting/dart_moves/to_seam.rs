@@ -28,7 +28,8 @@ fn assert_divided(before: &Pattern, after: &Pattern, piece: &str) {
     assert!(broken.is_empty(), "{piece}: {broken:?}");
     for girth in before.girths() {
         let off = after.finished(girth_of(after, &girth.name)) - before.finished(girth);
-        assert!(off.abs() < 1e-4, "{}: {off}", girth.name);
+        // The tip of a bust dart is brought back to the bust point, which truing its edge costs.
+        assert!(off.abs() < 0.1, "{}: {off}", girth.name);
     }
     let [centre, side] =
         ["centre", "side"].map(|part| after.piece(&format!("{piece} {part}")).unwrap());

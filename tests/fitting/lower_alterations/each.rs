@@ -157,7 +157,7 @@ fn a_full_bust_deepens_its_dart_and_keeps_what_is_sewn_to_others() {
         let new = after(&old, Bust { amount: 12.0 });
         let front = |p: &Pattern| p.piece("front").unwrap().clone();
         let (was, is) = (front(&old), front(&new));
-        let apex = is.dart("bust").unwrap().apex() - was.dart("bust").unwrap().apex();
+        let apex = is.bust_point().unwrap() - was.bust_point().unwrap();
         assert!((apex.x - 12.0).abs() < 1e-6, "{apex:?}");
         assert!(apex.y > 0.0, "the side front drops: {apex:?}");
         let centre = change(&old, &new, "front centre_front length");
@@ -176,7 +176,7 @@ fn a_full_bust_deepens_its_dart_and_keeps_what_is_sewn_to_others() {
             let line = |p: &blockwright::piece::Piece| p.outline().edge(&edge).unwrap().clone();
             assert_eq!(line(&was), line(&is));
         }
-        // The bust line lies between hinge and apex: it gains, but less than twice the amount.
+        // The underarm line lies between hinge and apex: it gains, but less than twice the amount.
         let gained = change(&old, &new, "bust finished");
         assert!(gained > 4.0 && gained < 24.0, "{gained}");
         assert!(new.warnings().iter().any(|w| w.code == "bust_point_girth"));

@@ -99,7 +99,10 @@ impl Bodice {
         let tip = bust.map_or(f64::NAN, |d| d.apex().y);
         let armscye = |p: &Piece| curve(p, &EdgeName::ARMSCYE).length();
         let width = |p: &Piece| p.line("width").expect("a width line").curve.end().x;
-        let bust_line = |p: &Piece| p.sewn_length(&p.line("bust").expect("a bust line").curve);
+        let underarm = |p: &Piece| {
+            let line = p.line("underarm").expect("an underarm line");
+            p.sewn_length(&line.curve)
+        };
         let across = back_shoulder.end() - back_shoulder.start();
         Self {
             back_neck_width: back_neck.end().x,
@@ -108,7 +111,7 @@ impl Bodice {
             front_neck_depth: front_neck.start().y - front_neck.end().y,
             neckline: back_neck.length() + front_neck.length(),
             scye_level: side.start().y - back_neck.start().y,
-            half_width: bust_line(back) + bust_line(front),
+            half_width: underarm(back) + underarm(front),
             back_width: width(back),
             front_width: width(front),
             back_slope: fall(across),

@@ -13,7 +13,7 @@ const LEAST: f64 = 2.1;
 const TOUCH: f64 = 0.1;
 
 /// Which lines may meet. A level line runs across the whole piece, whatever stands there but
-/// words: the bust line through the waist dart, the waist line to its notch. A line to lengthen
+/// words: the underarm line through the waist dart, the waist line to its notch. A line to lengthen
 /// at crosses what runs along the piece: grain, fold bracket, darts along the grain. A drill
 /// point lies on the middle line of its dart and, in a narrow one, on its legs. The heads of the
 /// bracket and the grain belong to their lines. Everything starts or ends at the outline.

@@ -1,0 +1,267 @@
+//! A panel seam over the point of fullness: bent once on each piece, equally long on both.
+
+use super::AlterationError;
+use super::panel_leg::leg;
+use crate::geometry::{Curve, GeometryError, Point, Vec2, angle_between, crossings};
+
+/// The seam is bent over at most so many millimetres on either side of the point of fullness, and
+/// over at most this share of the way to its next end (values from memory).
+const BENT: f64 = 60.0;
+const OF_WAY: f64 = 0.45;
+
+/// The seam passes the point of fullness at most so far away, in millimetres: a style line takes
+/// up the fullness of a point that it runs through or nearly through (about 25 mm are a value
+/// from memory; a bust shows less).
+const BESIDE: f64 = 8.0;
+
+/// The edges leave the legs of their darts so unequally at most, in radians (two degrees).
+const ASKEW: f64 = 0.035;
+
+/// How often the bends are corrected at most, and how closely lengths and widths then agree, in
+/// millimetres.
+const ROUNDS: usize = 12;
+const AGREE: f64 = 2e-6;
+
+/// Lines that meet the seam nearer to one of its ends than this are met there, in millimetres.
+const AT_END: f64 = 1.0;
+
+/// Step at which slopes are taken, in millimetres.
+const STEP: f64 = 1e-3;
+
+/// A seam from one place to another on both pieces, bent at a point of fullness.
+pub(super) struct Corner<'a> {
+    /// Where it comes from, on each piece.
+    pub from: [Point; 2],
+    /// The point of fullness.
+    pub over: Point,
+    /// Where it goes to, on each piece.
+    pub to: [Point; 2],
+    /// The direction in which it arrives there, and over how much it is rounded into that.
+    pub arrives: (Option<Vec2>, f64),
+    /// Lines across both pieces whose sewn length must stay.
+    pub kept: &'a [&'a Curve],
+}
+
+/// The ways in which the corners may be moved, by side.
+const FREE: [(usize, Vec2); 4] = [
+    (0, Vec2::new(1.0, 0.0)),
+    (0, Vec2::new(0.0, 1.0)),
+    (1, Vec2::new(1.0, 0.0)),
+    (1, Vec2::new(0.0, 1.0)),
+];
+
+/// How far the corners of the two edges are moved off the point of fullness.
+type Moved = [Vec2; 2];
+
+impl Corner<'_> {
+    /// Draws it. The legs of the darts are equally long, but a corner rounded takes more from
+    /// the sharper bend: both bends are moved, as little as will do, until the edges are equally
+    /// long and every width across them is what it was. Where that leads too far from the point
+    /// of fullness the bends are made shorter.
+    pub fn bent(&self) -> Result<[Curve; 2], AlterationError> {
+        for share in [1.0, 0.8, 0.65, 0.5, 0.35, 0.2, 0.1] {
+            if let Some(bent) = self.solved(share)? {
+                return Ok(bent);
+            }
+        }
+        Err(AlterationError::First {
+            why: "the two darts meet at so sharp an angle that no smooth seam runs through both"
+                .to_owned(),
+            advice: "move one of them opposite the other first (dart_relocation)".to_owned(),
+        })
+    }
+
+    /// With bends of a share of the usual length; nothing when that does not come out.
+    fn solved(&self, share: f64) -> Result<Option<[Curve; 2]>, GeometryError> {
+        let sharp = [0, 1].map(|side| {
+            let corner = [self.from[side], self.over, self.to[side]];
+            Curve::polyline(&corner)
+        });
+        let [Ok(one), Ok(other)] = sharp else {
+            return Ok(None);
+        };
+        let lines: Vec<(&Curve, f64)> = self
+            .kept
+            .iter()
+            .filter(|line| self.crossed(line, [&one, &other]))
+            .filter_map(|line| Some((*line, gap(line, [&one, &other])?)))
+            .collect();
+        let misses = |moved: Moved| -> Option<Vec<f64>> {
+            let [one, other] = self.drawn(share, moved).ok()?;
+            let mut misses = vec![one.length() - other.length()];
+            for (line, wanted) in &lines {
+                misses.push(gap(line, [&one, &other])? - wanted);
+            }
+            Some(misses)
+        };
+        let mut moved = self.through(share);
+        for _ in 0..ROUNDS {
+            let Some(now) = misses(moved) else {
+                return Ok(None);
+            };
+            if now.iter().all(|miss| miss.abs() <= AGREE) {
+                let curves = self.drawn(share, moved)?;
+                let near = curves.iter().all(|c| c.nearest(self.over).0 <= BESIDE);
+                let even = self.askew(moved).abs() <= ASKEW;
+                return Ok((near && even).then_some(curves));
+            }
+            let mut slopes: Vec<Vec<f64>> = vec![Vec::new(); now.len()];
+            for (side, way) in FREE {
+                let Some(then) = misses(shifted(moved, side, way * STEP)) else {
+                    return Ok(None);
+                };
+                for ((row, then), now) in slopes.iter_mut().zip(&then).zip(&now) {
+                    row.push((then - now) / STEP);
+                }
+            }
+            let Some(by) = least_change(&slopes, &now) else {
+                return Ok(None);
+            };
+            for ((side, way), by) in FREE.into_iter().zip(by) {
+                moved = shifted(moved, side, way * by);
+            }
+        }
+        Ok(None)
+    }
+
+    /// Whether both edges cross a line, clear of their ends: at those they stay where they are.
+    fn crossed(&self, line: &Curve, edges: [&Curve; 2]) -> bool {
+        let clear = |place: Point| {
+            let ends = self.from.iter().chain(&self.to);
+            ends.into_iter().all(|end| end.distance(place) > AT_END)
+        };
+        edges.iter().all(|edge| {
+            let met = crossings(line.segments(), edge.segments());
+            met.first().is_some_and(|crossing| clear(crossing.point))
+        })
+    }
+
+    /// The corners from which both bends run through the point of fullness.
+    fn through(&self, share: f64) -> Moved {
+        let [before, after] = self.reach(share);
+        [0, 1].map(|side| {
+            let (u, v) = self.ways(side);
+            -(u * before + v * after) / 4.0
+        })
+    }
+
+    /// By how much more one edge leaves its dart's leg than the other, at the end where that is
+    /// most, in radians: the line that the seam crosses there would close with that corner.
+    fn askew(&self, moved: Moved) -> f64 {
+        let off = |ends: [Point; 2]| {
+            let [one, other] = [0, 1].map(|side: usize| {
+                let end = ends[side];
+                let by = if side == 0 { moved[0] } else { moved[1] };
+                angle_between(self.over - end, self.over + by - end)
+            });
+            one - other
+        };
+        let (from, to) = (off(self.from), off(self.to));
+        if from.abs() >= to.abs() { from } else { to }
+    }
+
+    /// Directions from the point of fullness to both ends.
+    fn ways(&self, side: usize) -> (Vec2, Vec2) {
+        (
+            (self.from[side] - self.over).normalize(),
+            (self.to[side] - self.over).normalize(),
+        )
+    }
+
+    /// Over how much of either leg the seam is bent: the same on both pieces.
+    fn reach(&self, share: f64) -> [f64; 2] {
+        let room = |ends: [Point; 2]| {
+            let least = ends[0].distance(self.over).min(ends[1].distance(self.over));
+            share * BENT.min(OF_WAY * least)
+        };
+        [room(self.from), room(self.to)]
+    }
+
+    fn drawn(&self, share: f64, moved: Moved) -> Result<[Curve; 2], GeometryError> {
+        Ok([
+            self.edge(0, share, moved[0])?,
+            self.edge(1, share, moved[1])?,
+        ])
+    }
+
+    /// One edge: straight, one even bend about its corner, straight.
+    fn edge(&self, side: usize, share: f64, moved: Vec2) -> Result<Curve, GeometryError> {
+        let (from, to) = (self.from[side], self.to[side]);
+        let corner = self.over + moved;
+        let [before, after] = self.reach(share);
+        let start = corner + (from - corner).normalize() * before;
+        let end = corner + (to - corner).normalize() * after;
+        let third = 2.0 / 3.0;
+        let bend = Curve::cubic(
+            start,
+            start.lerp(corner, third),
+            end.lerp(corner, third),
+            end,
+        )?;
+        let (arrive, over) = self.arrives;
+        let last = leg((end, end, None), (to, to, arrive), [0.0, over], 1.0)?;
+        Curve::line(from, start)?.then(&bend)?.then(&last)
+    }
+}
+
+/// How far apart a line meets two edges, along the line; nothing where it misses one.
+fn gap(line: &Curve, edges: [&Curve; 2]) -> Option<f64> {
+    let met = edges.map(|edge| {
+        let met = crossings(line.segments(), edge.segments());
+        met.first().map(|crossing| line.length_to(crossing.first))
+    });
+    let [Some(one), Some(other)] = met else {
+        return None;
+    };
+    Some(other - one)
+}
+
+fn shifted(moved: Moved, side: usize, by: Vec2) -> Moved {
+    let [one, other] = moved;
+    match side {
+        0 => [one + by, other],
+        _ => [one, other + by],
+    }
+}
+
+/// The least change of some numbers that takes every miss away, to first order: by Gauss on
+/// the normal equations of the misses.
+fn least_change(slopes: &[Vec<f64>], misses: &[f64]) -> Option<Vec<f64>> {
+    let wide = slopes.first()?.len();
+    let count = misses.len();
+    let mut rows: Vec<Vec<f64>> = (0..count)
+        .map(|i| {
+            let dot = |j: usize| slopes[i].iter().zip(&slopes[j]).map(|(a, b)| a * b).sum();
+            let mut row: Vec<f64> = (0..count).map(dot).collect();
+            row.push(-misses[i]);
+            row
+        })
+        .collect();
+    for pivot in 0..count {
+        let best = (pivot..count).max_by(|a, b| {
+            let size = |row: &usize| rows[*row][pivot].abs();
+            size(a).total_cmp(&size(b))
+        })?;
+        rows.swap(pivot, best);
+        if rows[pivot][pivot].abs() < 1e-9 {
+            return None;
+        }
+        let lead = rows[pivot].clone();
+        for (index, row) in rows.iter_mut().enumerate() {
+            if index != pivot {
+                let factor = row[pivot] / lead[pivot];
+                for (value, lead) in row.iter_mut().zip(&lead) {
+                    *value -= factor * lead;
+                }
+            }
+        }
+    }
+    let mut change = vec![0.0; wide];
+    for (index, row) in rows.iter().enumerate() {
+        let weight = row[count] / row[index];
+        for (change, slope) in change.iter_mut().zip(&slopes[index]) {
+            *change += weight * slope;
+        }
+    }
+    change.iter().all(|c| c.is_finite()).then_some(change)
+}
