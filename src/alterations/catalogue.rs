@@ -225,8 +225,8 @@ pub const CATALOGUE: &[Entry] = &[
     },
     Entry {
         name: "dart_relocation",
-        says: "moves a dart with one apex to any edge of its piece, by a slash to the apex and a turn about it",
-        keeps: "the angle about the apex, every sewn length, every girth",
+        says: "moves a dart with one apex to any edge of its piece, by a turn about the bust point or its apex",
+        keeps: "the angle about that point, every sewn length, every girth",
         blocks: WITH_BODICE,
         target: None,
         example: || Box::new(DartRelocation::to("bust", "shoulder", 0.5)),

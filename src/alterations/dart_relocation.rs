@@ -1,12 +1,12 @@
 //! Dart relocation: a dart moved to another edge or another place on its edge.
 
-use super::dart_finding::{found, free_places, kept_of, turned_darts};
+use super::dart_finding::{SAME_GIRTH, found, free_places, kept_of, turned_darts};
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{EdgeName, Pattern, wide_darts};
+use crate::piece::{Dart, EdgeName, Pattern, Piece, wide_darts};
 use serde::{Deserialize, Serialize};
 
 /// Moves a dart to any edge of its piece.
@@ -103,6 +103,9 @@ impl Alteration for DartRelocation {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let (piece, dart) = found(pattern, &self.dart, self.piece.as_deref())?;
         let edge = EdgeName::new(self.to.clone());
+        if there_already(piece, dart, &edge, self.at) {
+            return Ok(pattern.clone().into());
+        }
         let fullness = bust_fullness(piece, dart);
         let piece = tip_to_fullness(piece, dart)?;
         let dart = piece.dart(&self.dart).unwrap_or(dart);
@@ -118,9 +121,42 @@ impl Alteration for DartRelocation {
             other => other,
         })?;
         let made = tip_backed_off(&made, &self.dart, fullness)?;
+        let warnings = wide_darts([&made]);
+        let altered = replaced(pattern, made)?;
+        check_lines(pattern, &altered, &edge)?;
         Ok(Altered {
-            warnings: wide_darts([&made]),
-            pattern: replaced(pattern, made)?,
+            warnings,
+            pattern: altered,
         })
     }
+}
+
+/// Refuses a place so near to a line along which a girth is measured that the mouth of the dart
+/// lies across it.
+fn check_lines(before: &Pattern, after: &Pattern, edge: &EdgeName) -> Result<(), AlterationError> {
+    for girth in before.girths() {
+        let (old, new) = (before.finished(girth), after.finished(girth));
+        if (new - old).abs() > SAME_GIRTH {
+            return Err(AlterationError::First {
+                why: format!(
+                    "the mouth of the dart would lie across the line on which the {} girth is measured",
+                    girth.name
+                ),
+                advice: format!("choose a place on the {edge} farther from that line"),
+            });
+        }
+    }
+    Ok(())
+}
+
+/// A dart that opens so near to the place wanted, in millimetres, is there already.
+const THERE: f64 = 0.5;
+
+fn there_already(piece: &Piece, dart: &Dart, edge: &EdgeName, share: f64) -> bool {
+    let mouths = piece.mouths(edge);
+    let mouth = mouths.iter().find(|(d, ..)| d.name == dart.name);
+    let Some(((_, from, _), sewn)) = mouth.zip(piece.seam_length(edge)) else {
+        return false;
+    };
+    (piece.sewn_position(edge, *from) - share * sewn).abs() <= THERE
 }

@@ -9,6 +9,8 @@ pub(super) const STITCHING: f64 = 0.5;
 pub(super) const STITCHING_WITHIN: f64 = 0.25;
 pub(super) const DART: f64 = 0.4;
 pub(super) const MARK: f64 = 0.3;
+/// The cross of a named point.
+pub(super) const POINT: f64 = 0.25;
 pub(super) const GUIDE: f64 = 0.2;
 
 /// Dashes of a fold.

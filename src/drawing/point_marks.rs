@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Point, Vec2};
 
 use super::beside::write_beside;
-use super::pens::MARK;
+use super::pens::POINT;
 use super::piece_layers::{PieceLayers, mark};
 use super::room::Room;
 use super::strokes::stroke;
@@ -20,7 +20,7 @@ const NAME: f64 = 22.0;
 /// Draws a cross at every named point.
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
     for point in piece.points() {
-        mark(&mut out.marks, room, cross(point.at), Pen::solid(MARK));
+        mark(&mut out.marks, room, cross(point.at), Pen::solid(POINT));
     }
 }
 

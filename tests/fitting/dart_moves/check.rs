@@ -23,12 +23,18 @@ pub fn apart(one: &Piece, other: &Piece) -> f64 {
 /// hundredths of a millimetre over the length of the dart.
 pub const TRUED: f64 = 5e-3;
 
+/// Sum of the angles of the darts made from one, about their point of fullness, in radians.
+pub fn parts_of(piece: &Piece, dart: &str) -> f64 {
+    let parts = piece.darts().iter().filter(|d| d.name.starts_with(dart));
+    parts.map(|d| piece.dart_angle(d)).sum()
+}
+
 /// Sum of the angles of all darts about a point of fullness, in radians.
 pub fn turning(piece: &Piece, about: Point) -> f64 {
     piece
         .darts()
         .iter()
-        .filter(|d| piece.fullness(d).distance(about) < 1e-3)
+        .filter(|d| piece.fullness(d).distance(about) < 2.0)
         .map(|d| piece.dart_angle(d))
         .sum()
 }

@@ -1,6 +1,6 @@
 //! A dart divided: its parts make up the whole.
 
-use super::check::{TRUED, assert_kept, turning};
+use super::check::{TRUED, assert_kept, parts_of};
 use super::people::{block, body, usual};
 use super::pictures::show;
 use blockwright::alterations::{Alteration, Chain, DartDivision, Refused, alter};
@@ -32,7 +32,7 @@ fn thirds_go_their_ways() {
             "{name}"
         );
     }
-    assert!((turning(new, old.fullness(whole)) - old.dart_angle(whole)).abs() < 2.0 * TRUED);
+    assert!((parts_of(new, "bust") - old.dart_angle(whole)).abs() < 2.0 * TRUED);
 }
 
 #[test]
@@ -87,7 +87,7 @@ proptest! {
         let done = divided(&before, step).unwrap().pattern;
         assert_kept(&before, &done, "front", 1e-6);
         let new = done.piece("front").unwrap();
-        let off = turning(new, old.fullness(whole)) - old.dart_angle(whole);
+        let off = parts_of(new, "bust") - old.dart_angle(whole);
         prop_assert!(off.abs() < 2.0 * TRUED, "{off}");
     }
 }

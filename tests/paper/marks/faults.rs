@@ -18,15 +18,18 @@ const TOUCH: f64 = 0.1;
 /// point lies on the middle line of its dart and, in a narrow one, on its legs. The heads of the
 /// bracket and the grain belong to their lines. Everything starts or ends at the outline.
 fn may_meet(a: Kind, b: Kind) -> bool {
-    use Kind::{Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline};
+    use Kind::{Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline, Point};
     let (a, b) = (a.min(b), a.max(b));
     matches!(
         (a, b),
         (Outline, _)
             | (Dart, Dart | Drill)
             | (Grain | Bracket, Head)
-            | (Dart | Notch | Drill | Grain | Bracket | Head, Balance)
-            | (Dart | Grain | Bracket, Lengthen)
+            | (
+                Dart | Notch | Drill | Grain | Bracket | Head | Point,
+                Balance
+            )
+            | (Dart | Grain | Bracket | Point, Lengthen)
     )
 }
 

@@ -15,6 +15,7 @@ pub enum Kind {
     Grain,
     Bracket,
     Head,
+    Point,
     Balance,
     Lengthen,
 }
@@ -96,6 +97,7 @@ fn kind(layer: &str, figure: &Figure) -> Kind {
         "marks" if curved => Kind::Drill,
         "marks" if corners == 4 => Kind::Bracket,
         "marks" if (width - 0.3).abs() < 1e-9 => Kind::Grain,
+        "marks" if (width - 0.25).abs() < 1e-9 => Kind::Point,
         "marks" => Kind::Notch,
         other => panic!("unknown layer {other}"),
     }
