@@ -117,6 +117,24 @@ impl Allowances {
         self.place_of(edge).map_or(self.default, |(_, width)| width)
     }
 
+    /// The width of an edge that is not named, in millimetres.
+    #[must_use]
+    pub fn default_width(&self) -> f64 {
+        self.default
+    }
+
+    /// The places that have a width of their own, by name, and the width in millimetres.
+    ///
+    /// ```
+    /// use blockwright::allowance::Allowances;
+    /// let widths = Allowances::all_round(15.0)?.with("hem", 40.0)?;
+    /// assert_eq!(widths.named_widths().collect::<Vec<_>>(), [("hem", 40.0)]);
+    /// # Ok::<(), blockwright::allowance::AllowanceError>(())
+    /// ```
+    pub fn named_widths(&self) -> impl Iterator<Item = (&'static str, f64)> + '_ {
+        self.places.iter().map(|(place, width)| (*place, *width))
+    }
+
     /// The place that says how wide the allowance along an edge is, if one does.
     fn place_of(&self, edge: &Edge) -> Option<(&'static str, f64)> {
         let name = edge.name().as_str();

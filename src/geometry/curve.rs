@@ -12,8 +12,8 @@ const FARTHEST: f64 = 1e5;
 /// An open chain of straight lines and cubic Béziers, in millimetres.
 ///
 /// # Guarantees
-/// At least one segment; every coordinate finite and within a hundred metres; each segment starts where the one
-/// before it ended (within [`tolerance::POINT`]).
+/// At least one segment; every coordinate finite and within a hundred metres; each segment starts
+/// exactly where the one before it ended.
 ///
 /// ```
 /// use blockwright::geometry::{Curve, Point};
@@ -68,8 +68,17 @@ impl Curve {
         Ok(Self::of(segments))
     }
 
-    /// A chain of segments known to be sound.
-    fn of(segments: Vec<PathSeg>) -> Self {
+    /// A chain of segments known to be sound: each is made to start, to the last bit, where the
+    /// one before it ended, so that a path says the whole of it.
+    fn of(mut segments: Vec<PathSeg>) -> Self {
+        for index in 1..segments.len() {
+            let joint = segments[index - 1].end();
+            match &mut segments[index] {
+                PathSeg::Line(l) => l.p0 = joint,
+                PathSeg::Quad(q) => q.p0 = joint,
+                PathSeg::Cubic(c) => c.p0 = joint,
+            }
+        }
         let walked = OnceLock::new();
         Self { segments, walked }
     }

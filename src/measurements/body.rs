@@ -1,15 +1,14 @@
 //! A body: what was taken, and estimates of the rest.
 
-use serde::ser::SerializeMap;
 use serde::{Serialize, Serializer};
 
+use super::body_record::BodyRecord;
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
 use super::estimates::PARTNERS;
 use super::estimation::{Required, beyond_survey, estimate};
-use super::measurement::{Kind, Measurement};
+use super::measurement::Measurement;
 use super::order::ORDERS;
-use super::show::rounded;
 
 /// A taken value is doubted beyond so many spreads of its estimate.
 const DOUBT_SPREADS: f64 = 3.0;
@@ -359,36 +358,6 @@ fn doubts(values: &Values, required: &Required) -> Vec<Doubt> {
 
 impl Serialize for Body {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        for (measurement, measured) in self.iter() {
-            map.serialize_entry(measurement.name(), &Entry::new(measurement, measured))?;
-        }
-        map.end()
-    }
-}
-
-/// A value as it is serialised.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-struct Entry {
-    value: f64,
-    source: &'static str,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    spread: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    unit: Option<&'static str>,
-}
-
-impl Entry {
-    fn new(measurement: Measurement, measured: Measured) -> Self {
-        let (source, spread) = match measured.source {
-            Source::Taken => ("taken", None),
-            Source::Estimated { spread } => ("estimated", Some(rounded(measurement, spread))),
-        };
-        Self {
-            value: rounded(measurement, measured.value),
-            source,
-            spread,
-            unit: (measurement.kind() == Kind::Angle).then_some("deg"),
-        }
+        BodyRecord::from(self).serialize(serializer)
     }
 }

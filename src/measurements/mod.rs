@@ -5,6 +5,7 @@
 //! [`FileErrors`] say all that is wrong.
 
 mod body;
+mod body_record;
 mod catalogue;
 mod doubt;
 mod error;
@@ -24,6 +25,7 @@ mod size_table;
 mod size_table_file;
 
 pub use body::{Body, Measured, Source};
+pub use body_record::BodyRecord;
 pub use catalogue::{MeasuredBlock, Range};
 pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};

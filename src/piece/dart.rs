@@ -2,6 +2,7 @@
 
 use super::{DrillPoint, EdgeName};
 use crate::geometry::{Point, Rigid, along, angle_between};
+use serde::{Deserialize, Serialize};
 
 /// Drill points lie 13 mm inside a dart's tip (Furrer, class handout *The Bodice Sloper*).
 const DRILL_INSIDE: f64 = 13.0;
@@ -39,7 +40,10 @@ impl Apexes {
 /// use blockwright::piece::Pressed;
 /// assert_eq!(Pressed::TowardFirstLeg, Pressed::TowardFirstLeg);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "press"))]
+#[serde(rename_all = "snake_case")]
 pub enum Pressed {
     /// The fold lies on the side of the leg that the outline reaches first.
     TowardFirstLeg,

@@ -1,6 +1,7 @@
 //! One edge of a piece: its trade name, what becomes of it, its line.
 
 use crate::geometry::Curve;
+use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::fmt;
 
@@ -10,7 +11,10 @@ use std::fmt;
 /// use blockwright::piece::EdgeRole;
 /// assert_eq!(EdgeRole::Fold.name(), "fold");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "role"))]
+#[serde(rename_all = "snake_case")]
 pub enum EdgeRole {
     /// Sewn to another edge, or finished like one.
     Seam,

@@ -2,6 +2,7 @@
 
 use super::EdgeName;
 use crate::geometry::{Curve, Point};
+use serde::{Deserialize, Serialize};
 
 /// How a piece is cut.
 ///
@@ -59,7 +60,10 @@ impl Cut {
 /// use blockwright::piece::NotchKind;
 /// assert_ne!(NotchKind::Single, NotchKind::Double);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "notch_kind"))]
+#[serde(rename_all = "snake_case")]
 pub enum NotchKind {
     /// One cut: by common practice the front.
     Single,

@@ -13,11 +13,15 @@ use std::fmt;
 /// assert_eq!(Measure::dart_angle("back", "waist").unit(), MeasureUnit::Degrees);
 /// assert_eq!(MeasureUnit::Degrees.symbol(), "°");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "unit"))]
 pub enum MeasureUnit {
     /// Millimetres.
+    #[serde(rename = "mm")]
     Millimetres,
     /// Degrees.
+    #[serde(rename = "deg")]
     Degrees,
 }
 
@@ -97,6 +101,8 @@ pub enum MeasureKind {
 /// assert_eq!(left.of_both_sides(), centre);
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "measure"))]
 #[serde(into = "Written", try_from = "Written")]
 pub struct Measure {
     kind: MeasureKind,
@@ -242,6 +248,7 @@ impl fmt::Display for Measure {
 
 /// A measure as it stands in JSON.
 #[derive(Debug, Clone, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
 #[serde(tag = "kind", rename_all = "snake_case", deny_unknown_fields)]
 enum Written {
     EdgeLength {

@@ -2,6 +2,7 @@
 
 use super::side::base_name;
 use super::{BodySide, EdgeName};
+use serde::{Deserialize, Serialize};
 
 /// One edge of one piece.
 ///
@@ -53,7 +54,10 @@ impl std::fmt::Display for EdgeRef {
 /// use blockwright::piece::EaseOn;
 /// assert_ne!(EaseOn::A, EaseOn::B);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "ease_on"))]
+#[serde(rename_all = "snake_case")]
 pub enum EaseOn {
     /// Side `a` is longer.
     A,

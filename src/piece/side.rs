@@ -10,6 +10,8 @@ use serde::{Deserialize, Serialize};
 /// assert_eq!(BodySide::Left.other(), BodySide::Right);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]
+#[cfg_attr(feature = "schema", schemars(rename = "side"))]
 #[serde(rename_all = "snake_case")]
 pub enum BodySide {
     /// The wearer's left.

@@ -1,7 +1,8 @@
-//! What comes out: drawings and their words, printed pages, exchange files, the fitting page, the
-//! lay on cloth.
+//! What comes out: drawings and their words, the pattern document, printed pages, exchange files,
+//! the fitting page, the lay on cloth.
 #![allow(missing_docs)]
 
+mod document;
 mod exchange;
 mod fitting_page;
 mod lay;

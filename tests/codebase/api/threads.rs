@@ -38,11 +38,12 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
-    checked!(is_value, found, measurements: Source, Measured, Body, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
+    checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
     checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
     checked!(is_value, found, render::fitting: Fitting<'static>);
+    checked!(is_value, found, render::json: PatternDocument);
     #[cfg(feature = "pdf")]
     checked!(is_value, found, render::pdf: PrintInfo, Paper, Orientation, TileOptions, Tile, TilePlan, TiledParts);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
@@ -65,6 +66,7 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, measurements: FileCause, FileProblem, FileErrors);
     checked!(is_error, found, piece: PieceError);
     checked!(is_error, found, render::dxf: DxfError);
+    checked!(is_error, found, render::json: DocumentError, ShapeFault);
     #[cfg(feature = "pdf")]
     checked!(is_error, found, render::pdf: PdfError);
     checked!(is_error, found, units: UnitError);

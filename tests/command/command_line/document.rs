@@ -31,12 +31,22 @@ fn every_part_has_its_keys() {
     assert_eq!(
         keys(&document),
         [
-            "account", "block", "body", "format", "girths", "pieces", "seams", "title", "units",
-            "version", "warnings"
+            "account",
+            "allowance",
+            "block",
+            "body",
+            "format",
+            "girths",
+            "pieces",
+            "seams",
+            "title",
+            "units",
+            "version",
+            "warnings"
         ]
     );
     assert_eq!(document["format"], "blockwright-pattern");
-    assert_eq!(document["version"], 1);
+    assert_eq!(document["version"], 2);
     assert_eq!(document["units"], "mm");
     assert_eq!(document["title"], "A block");
     assert_eq!(document["body"]["bust_girth"]["value"], 920.0);
@@ -48,20 +58,37 @@ fn every_part_has_its_keys() {
         assert_eq!(
             keys(piece),
             [
-                "cut", "cut_line", "darts", "edges", "grain", "lines", "name", "notches"
+                "cut",
+                "cut_line",
+                "darts",
+                "drill_points",
+                "edges",
+                "face_down",
+                "grain",
+                "lines",
+                "name",
+                "notches",
+                "points",
+                "side"
             ]
         );
         assert_eq!(keys(&piece["edges"][0]), ["name", "path", "role"]);
-        assert_eq!(keys(&piece["darts"][0]), ["apexes", "edge", "legs", "name"]);
-        assert_eq!(keys(&piece["notches"][0]), ["at", "edge", "name"]);
+        assert_eq!(
+            keys(&piece["darts"][0]),
+            ["apexes", "edge", "legs", "name", "press"]
+        );
+        assert_eq!(keys(&piece["notches"][0]), ["at", "edge", "kind", "name"]);
         assert_eq!(keys(&piece["lines"][0]), ["name", "path"]);
     }
     for seam in document["seams"].as_array().unwrap() {
-        assert_eq!(keys(seam), ["a", "b", "ease", "ease_on", "name"]);
-        assert_eq!(keys(&seam["a"][0]), ["edge", "piece"]);
+        assert_eq!(keys(seam), ["a", "b", "ease", "ease_on", "name", "side"]);
+        assert_eq!(keys(&seam["a"][0]), ["against", "edge", "piece"]);
     }
     for girth in document["girths"].as_object().unwrap().values() {
-        assert_eq!(keys(girth), ["body", "ease", "finished"]);
+        assert_eq!(
+            keys(girth),
+            ["body", "ease", "finished", "limb", "runs", "side"]
+        );
         let [body, ease, finished] =
             ["body", "ease", "finished"].map(|key| girth[key].as_f64().unwrap());
         assert!((body + ease - finished).abs() < 0.01, "{girth}");

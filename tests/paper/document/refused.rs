@@ -1,0 +1,251 @@
+//! Documents that are damaged, doctored or of another kind: each is refused with its place, and
+//! with what to do.
+
+use super::garments::rich;
+use blockwright::render::json::{DocumentError, PatternDocument, ShapeFault};
+use serde_json::{Value, json};
+
+/// The document changed, as a program would change it.
+fn changed(change: impl FnOnce(&mut Value)) -> String {
+    let mut value: Value = serde_json::from_str(&rich().text()).unwrap();
+    change(&mut value);
+    serde_json::to_string(&value).unwrap()
+}
+
+fn refused(text: &str) -> DocumentError {
+    match PatternDocument::read_proved(text.as_bytes()) {
+        Err(error) => error,
+        Ok(_) => panic!("it was read"),
+    }
+}
+
+/// The error of a changed document, with words that it must have.
+fn told(change: impl FnOnce(&mut Value), words: &[&str]) -> DocumentError {
+    let error = refused(&changed(change));
+    let said = error.to_string();
+    for word in words {
+        assert!(said.contains(word), "`{word}` in: {said}");
+    }
+    assert!(!super::own_words(&said).contains("NaN"), "{said}");
+    error
+}
+
+#[test]
+fn other_formats_and_versions_say_what_to_do() {
+    assert!(matches!(refused(""), DocumentError::EndsEarly { .. }));
+    assert!(matches!(
+        refused("{,}"),
+        DocumentError::NotJson { line: 1, .. }
+    ));
+    assert!(matches!(refused("[]"), DocumentError::NotAPattern { .. }));
+    assert!(matches!(refused("{}"), DocumentError::NotAPattern { .. }));
+    told(|d| d["format"] = json!("cake"), &["`cake`", "pattern.json"]);
+    told(|d| d["format"] = json!(7), &["a number"]);
+    told(
+        |d| d["version"] = json!(1),
+        &["version 1", "draft the pattern again"],
+    );
+    told(|d| d["version"] = json!(3), &["version 3", "newer program"]);
+    told(|d| d["version"] = json!(2.5), &["version 2.5"]);
+    told(|d| d["version"] = json!("2"), &["a text"]);
+    told(|d| d["units"] = json!("in"), &["/units", "`in`", "`mm`"]);
+}
+
+#[test]
+fn a_text_cut_short_anywhere_is_refused() {
+    let text = rich().text();
+    let whole = text.trim_end();
+    for share in 0..200 {
+        let mut at = whole.len() * share / 200;
+        while !whole.is_char_boundary(at) {
+            at -= 1;
+        }
+        let error = refused(&whole[..at]);
+        assert!(matches!(error, DocumentError::EndsEarly { .. }), "{error}");
+        assert!(error.to_string().contains("copy it again"));
+    }
+}
+
+#[test]
+fn faults_of_shape_have_their_place() {
+    let no_press = |d: &mut Value| {
+        let dart = d["pieces"][0]["darts"][0].as_object_mut().unwrap();
+        dart.remove("press");
+    };
+    let error = told(no_press, &["/pieces/0/darts/0", "`press`"]);
+    assert!(matches!(
+        error,
+        DocumentError::Shape {
+            fault: ShapeFault::Missing { .. },
+            ..
+        }
+    ));
+    told(
+        |d| d["pieces"][1]["colour"] = json!("red"),
+        &["/pieces/1", "`colour`", "unknown"],
+    );
+    told(
+        |d| d["seams"][0]["ease"] = json!("NaN"),
+        &["/seams/0/ease", "a number"],
+    );
+    told(
+        |d| d["pieces"][0]["grain"] = json!([[1, 2]]),
+        &["/pieces/0/grain", "a list of 2"],
+    );
+    told(
+        |d| d["pieces"][0]["edges"][0]["role"] = json!("fol"),
+        &["role", "`fol`", "`fold`"],
+    );
+    told(
+        |d| d["pieces"][0]["cut"] = json!("twice"),
+        &["/pieces/0/cut", "`pair`"],
+    );
+    told(
+        |d| d["pieces"][0]["darts"][0]["apexes"] = json!([]),
+        &["apexes", "one apex or two"],
+    );
+    told(
+        |d| d["girths"]["bust"] = json!(null),
+        &["/girths/bust", "an object"],
+    );
+    told(
+        |d| d["body"]["bust_grith"] = json!({"value": 900, "source": "taken"}),
+        &["bust_girth"],
+    );
+    told(|d| d["title"] = json!(["a"]), &["/title", "a text"]);
+    let twice = rich()
+        .text()
+        .replacen("\"units\"", "\"title\": \"a\", \"units\"", 1);
+    let error = refused(&twice);
+    assert!(
+        error.to_string().contains("`title` is there twice"),
+        "{error}"
+    );
+    let twice = rich()
+        .text()
+        .replacen("\"bust\": {", "\"waist\": {}, \"bust\": {", 1);
+    let error = refused(&twice);
+    assert!(error.to_string().contains("/girths"), "{error}");
+}
+
+#[test]
+fn doctored_pieces_are_refused() {
+    let path = |d: &mut Value, text: &str| d["pieces"][0]["edges"][1]["path"] = json!(text);
+    told(|d| path(d, "M0 0"), &["/pieces/0/edges/1/path"]);
+    told(|d| path(d, "M0 0LNaN 4"), &["/pieces/0/edges/1/path"]);
+    told(
+        |d| path(d, "M0 0L1e9 4"),
+        &["/pieces/0/edges/1/path", "100000 mm"],
+    );
+    told(|d| path(d, "M0 0L10 4"), &["/pieces/0", "open between"]);
+    let far = json!([1e300, 0]);
+    told(
+        |d| d["pieces"][0]["grain"][0] = far,
+        &["/pieces/0", "grain"],
+    );
+    let same = |d: &mut Value| {
+        let name = d["pieces"][0]["edges"][0]["name"].clone();
+        d["pieces"][0]["edges"][1]["name"] = name;
+    };
+    told(same, &["/pieces/0", "is there twice"]);
+    let pieces = |d: &mut Value| {
+        let piece = d["pieces"][0].clone();
+        d["pieces"].as_array_mut().unwrap().push(piece);
+    };
+    told(pieces, &["is there twice"]);
+    told(
+        |d| d["pieces"][0]["darts"][0]["edge"] = json!("waste"),
+        &["/pieces/0", "waste"],
+    );
+    told(
+        |d| d["pieces"][0]["notches"][0]["at"] = json!(-5),
+        &["/pieces/0", "notch"],
+    );
+    told(
+        |d| d["seams"][0]["a"][0]["piece"] = json!("cape"),
+        &["cape"],
+    );
+    told(
+        |d| d["girths"]["bust"]["runs"][0]["name"] = json!("bast"),
+        &["bast"],
+    );
+    let side = |d: &mut Value| {
+        let pieces = d["pieces"].as_array_mut().unwrap();
+        let one = pieces.iter_mut().find(|p| p["side"] == "left").unwrap();
+        one["side"] = json!("right");
+    };
+    told(side, &["side"]);
+    let face = |d: &mut Value| {
+        let pieces = d["pieces"].as_array_mut().unwrap();
+        let mirrored = pieces.iter_mut().find(|p| p["face_down"] == true);
+        mirrored.unwrap()["cut"] = json!("pair");
+    };
+    told(face, &["/face_down"]);
+}
+
+/// Moves the first leg of the first dart that opens on an edge.
+fn move_a_leg(d: &mut Value) {
+    let pieces = d["pieces"].as_array_mut().unwrap();
+    let darts = pieces
+        .iter_mut()
+        .flat_map(|p| p["darts"].as_array_mut().unwrap());
+    for dart in darts.filter(|dart| dart["edge"].is_string()) {
+        dart["legs"][0][0] = json!(dart["legs"][0][0].as_f64().unwrap() + 0.5);
+    }
+}
+
+#[test]
+fn doctored_figures_are_refused() {
+    told(move_a_leg, &["dart opens on", "mm off it"]);
+    let error = told(
+        |d| d["girths"]["bust"]["finished"] = json!(1100.0),
+        &["/girths/bust/finished", "1100.00 mm"],
+    );
+    assert!(matches!(error, DocumentError::Figure { .. }));
+    // A girth whose body was changed agrees with itself no longer: a rule finds it.
+    let error = told(|d| d["girths"]["bust"]["body"] = json!(850.0), &["bust"]);
+    assert!(matches!(error, DocumentError::Unsewable { .. }));
+    let error = told(|d| d["seams"][0]["ease"] = json!(9.0), &["cannot be sewn"]);
+    assert!(matches!(error, DocumentError::Unsewable { .. }));
+    told(|d| d["allowance"] = json!(null), &["/pieces/0/cut_line"]);
+    told(
+        |d| d["allowance"]["default"] = json!(14.0),
+        &["/pieces/0/cut_line"],
+    );
+    told(
+        |d| d["allowance"]["default"] = json!(-1.0),
+        &["/allowance/default"],
+    );
+    told(
+        |d| d["allowance"]["edges"]["brim"] = json!(4.0),
+        &["/allowance/edges/brim"],
+    );
+    told(
+        |d| d["pieces"][0]["cut_line"] = json!(null),
+        &["/pieces/0/cut_line"],
+    );
+}
+
+/// An edge drawn longer, its ends where they were: no key is wrong, only the seam.
+#[test]
+fn a_doctored_length_breaks_a_rule() {
+    let mut document = rich();
+    document.cut = None;
+    document.accounts.clear();
+    let mut value: Value = serde_json::from_str(&document.text()).unwrap();
+    let sides = value["pieces"][0]["edges"].as_array_mut().unwrap();
+    let side = sides.iter_mut().find(|e| e["name"] == "side_seam").unwrap();
+    let path = side["path"].as_str().unwrap().to_owned();
+    let start = path[1..].split(['L', 'C']).next().unwrap();
+    let numbers: Vec<f64> = start.split(' ').map(|n| n.parse().unwrap()).collect();
+    let out = format!("M{start}L{} {}L{start}", numbers[0] + 3.0, numbers[1]);
+    side["path"] = json!(out + &path[1 + start.len()..]);
+    let error = refused(&value.to_string());
+    let DocumentError::Unsewable { violations } = error else {
+        panic!("{error}")
+    };
+    assert!(
+        violations.iter().any(|v| v.law() == "seams_match"),
+        "{violations:?}"
+    );
+}
