@@ -95,9 +95,9 @@ fn kind(layer: &str, figure: &Figure) -> Kind {
         "lengthen or shorten lines" => Kind::Lengthen,
         "marks" if figure.fill.is_some() => Kind::Head,
         "marks" if curved => Kind::Drill,
+        "marks" if (width - 0.25).abs() < 1e-9 => Kind::Point,
         "marks" if corners == 4 => Kind::Bracket,
         "marks" if (width - 0.3).abs() < 1e-9 => Kind::Grain,
-        "marks" if (width - 0.25).abs() < 1e-9 => Kind::Point,
         "marks" => Kind::Notch,
         other => panic!("unknown layer {other}"),
     }
