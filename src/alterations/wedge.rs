@@ -4,6 +4,7 @@ use super::true_up::{with_mouth, without_mouth};
 use super::{AlterationError, Paper, Sketch};
 use crate::geometry::{Curve, Rigid, Span};
 use crate::piece::{Dart, EdgeName, Piece};
+use crate::units::rounded;
 
 /// A piece with a wedge taken from an edge into a dart, the edge itself not yet trued.
 pub(super) struct Passed {
@@ -86,7 +87,7 @@ pub(super) fn check_dart(dart: &Dart, wider: f64, amount: f64) -> Result<(), Alt
             "the {} dart, {:.1}° wide, would become {:.1}°",
             dart.name,
             dart.angle().to_degrees(),
-            angle.to_degrees()
+            rounded(angle.to_degrees(), 1)
         ),
     })
 }

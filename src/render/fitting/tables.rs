@@ -4,6 +4,7 @@ use super::Fitting;
 use super::markup::{Cells, escaped, length, table, title_words, words};
 use crate::alterations::{Account, Change, changes};
 use crate::piece::{EaseOn, EdgeRef, MeasureUnit, Seam};
+use crate::units::rounded;
 use std::fmt::Write as _;
 
 impl Fitting<'_> {
@@ -11,7 +12,7 @@ impl Fitting<'_> {
         match unit {
             _ if !value.is_finite() => "none".to_owned(),
             MeasureUnit::Millimetres => length(value, self.body.unit()),
-            MeasureUnit::Degrees => format!("{value:.1}°").replace('-', "−"),
+            MeasureUnit::Degrees => format!("{:.1}°", rounded(value, 1)).replace('-', "−"),
         }
     }
 

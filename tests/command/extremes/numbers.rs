@@ -65,8 +65,20 @@ fn around(text: &str, at: usize) -> String {
     shown.replace('\n', " / ")
 }
 
-/// Keys that say by `null` that there is none; a number that is none would be written so, too.
-const MAY_BE_NULL: &[&str] = &["edge", "cut_line", "ease_on", "amount"];
+/// Keys that say by `null` that there is none, such as a measure before its dart was there; a
+/// number that is none would be written so, too.
+const MAY_BE_NULL: &[&str] = &[
+    "edge",
+    "cut_line",
+    "ease_on",
+    "amount",
+    "before",
+    "after",
+    "difference",
+    "refused",
+    "allowance",
+    "side",
+];
 
 /// The first key of a document whose value is `null` though it is no key that may be.
 pub fn wrong_null(value: &Value) -> Option<String> {
