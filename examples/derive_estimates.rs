@@ -1,28 +1,48 @@
-//! Derives the table by which missing measurements are estimated.
+//! Derives the joint distribution by which missing measurements are estimated.
 //!
 //! Usage: `cargo run --example derive_estimates -- women.csv > src/measurements/estimates.rs`
 //!
 //! The file has one row a woman and one column a measurement: lengths in mm,
-//! `shoulder_slope_deg` in degrees. Each column that is a measurement is fitted by least
-//! squares on height, bust, waist and hip. The normal equations are not formed: the
-//! problem is solved by singular values on centred columns.
+//! `shoulder_slope_deg` in degrees. Of each column that is a measurement the deviations from its
+//! mean are taken, and of all of them together mean and covariance. Front width has no column:
+//! it is written as what two handbooks make of back width, bust and upper chest.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::process::ExitCode;
 
-use blockwright::measurements::Measurement;
-use nalgebra::{DMatrix, DVector, Matrix4, Vector4};
+use blockwright::measurements::{Kind, Measurement};
 
 /// Lengths along the trunk and limbs, whose share of the height hardly depends on girth.
-const SHARES: [Measurement; 6] = [
+const SHARES: [Measurement; 8] = [
     Measurement::BackWaistLength,
     Measurement::FrontWaistLength,
     Measurement::CentreFrontWaistLength,
     Measurement::WaistToHip,
     Measurement::WaistToKnee,
     Measurement::ArmLength,
+    Measurement::NapeHeight,
+    Measurement::WaistHeight,
 ];
+
+/// By how much the front is narrower than the back at a bust of zero, in mm, and what each mm of
+/// bust takes off that. The mean of two drafts: front 0.30 B + 60 less back 0.25 B + 124
+/// (Aldrich, the table as transcribed, to a bust of 1040), and 24 at every size (Bunka, value
+/// from memory).
+const FRONT_NARROWER: (f64, f64) = (44.0, 0.025);
+
+/// Spread of the front width of one woman about that, in mm: how far the sources lie from the
+/// mean of the two. At a bust of 900 they say -19 (Aldrich), -24 (Bunka) and +25 (Schmit, read),
+/// whose root mean square about -21.5 is 27.
+const FRONT_SPREAD: f64 = 27.0;
+
+/// The share of an upper chest girth larger than back and bust explain that lies in front. The
+/// front is 0.62 of the girth outside the back; half of the rest is taken to be chest and half
+/// arms and breath (an assumption).
+const FRONT_OF_UPPER_CHEST: f64 = 0.3;
+
+/// The fronts of the handbook's table, bust 76 to 122 cm (Aldrich, as transcribed).
+const FRONT_ENDS: (f64, f64) = (288.0, 426.0);
 
 fn main() -> ExitCode {
     let Some(path) = std::env::args_os().nth(1) else {
@@ -31,7 +51,7 @@ fn main() -> ExitCode {
     };
     let table = std::fs::read_to_string(&path)
         .map_err(|error| error.to_string())
-        .and_then(|text| table(&text));
+        .and_then(|text| Ok(table(&read(&text)?)));
     match table {
         Ok(table) => {
             print!("{table}");
@@ -44,164 +64,280 @@ fn main() -> ExitCode {
     }
 }
 
-/// The whole of `estimates.rs` from the text of the survey.
+/// One measurement of all women: mm, or radians.
+#[derive(Debug, Clone)]
+pub struct Column {
+    /// Which.
+    pub of: Measurement,
+    /// One value a woman.
+    pub values: Vec<f64>,
+}
+
+/// The measurements of the survey, in the order of [`Measurement::ALL`], without those that it
+/// does not have. Angles are in radians, and the front waist length is as a tape finds it.
 ///
 /// # Errors
 ///
 /// A text that says which column or line of the survey is wrong.
-pub fn table(survey: &str) -> Result<String, String> {
-    let columns = read(survey)?;
+pub fn read(survey: &str) -> Result<Vec<Column>, String> {
+    let columns = cells(survey)?;
     let column = |name: &str| {
         columns
             .get(name)
             .ok_or_else(|| format!("the column `{name}` is missing"))
     };
-    let known: Vec<&Vec<f64>> = Measurement::REQUIRED
-        .iter()
-        .map(|m| column(m.name()))
-        .collect::<Result<_, _>>()?;
-    let n = known[0].len();
-    let means = Vector4::from_iterator(known.iter().map(|c| c.iter().sum::<f64>() / n as f64));
-    let centred = DMatrix::from_fn(n, 4, |row, k| known[k][row] - means[k]);
-    let scatter = centred.transpose() * &centred;
-    let inverse = Matrix4::from_iterator(scatter.iter().copied())
-        .try_inverse()
-        .ok_or("height, bust, waist and hip do not vary independently")?;
-
-    let mut out = String::from(HEADER);
-    write_surveyed(&mut out, n, &known, &means, &inverse);
-    let svd = centred.svd(true, true);
-    let mut unexplained = BTreeMap::new();
-    out.push_str("pub(super) const ROWS: &[Row] = &[\n");
-    for measurement in Measurement::ALL {
-        let name = match measurement {
-            Measurement::ShoulderSlope => "shoulder_slope_deg",
-            other => other.name(),
+    let mut out = Vec::new();
+    for of in Measurement::ALL {
+        let values = match of {
+            Measurement::FrontWidth | Measurement::BackHollow => continue,
+            Measurement::ShoulderSlope => {
+                let degrees = column("shoulder_slope_deg")?;
+                degrees.iter().map(|value| value.to_radians()).collect()
+            }
+            Measurement::FrontWaistLength => {
+                let [bust, underbust, waist, bust_point] = [
+                    column("bust_girth")?,
+                    column("underbust_girth")?,
+                    column("waist_girth")?,
+                    column("neck_to_bust_point")?,
+                ];
+                let level = column("front_waist_length")?;
+                (0..level.len())
+                    .map(|i| {
+                        let radii = (bust[i] - waist[i]) / (2.0 * std::f64::consts::PI);
+                        let cup = (bust[i] - underbust[i]) / 4.0;
+                        taped_front(level[i], bust_point[i], radii.max(0.0) + cup.max(0.0))
+                    })
+                    .collect()
+            }
+            _ => column(of.name())?.clone(),
         };
-        let (false, Some(values)) = (measurement.is_required(), columns.get(name)) else {
-            continue;
-        };
-        let values: Vec<f64> = match measurement {
-            Measurement::ShoulderSlope => values.iter().map(|deg| deg.to_radians()).collect(),
-            _ => values.clone(),
-        };
-        let mean = values.iter().sum::<f64>() / n as f64;
-        let target = DVector::from_iterator(n, values.iter().map(|v| v - mean));
-        let slopes = svd.solve(&target, 1e-12).map_err(str::to_owned)?;
-        let fitted: Vec<f64> = (0..n)
-            .map(|row| (0..4).map(|k| slopes[k] * (known[k][row] - means[k])).sum())
-            .collect();
-        let rest: Vec<f64> = target.iter().zip(&fitted).map(|(t, f)| t - f).collect();
-        let squares: f64 = rest.iter().map(|r| r * r).sum();
-        unexplained.insert(name, rest);
-        let spread = (squares / (n as f64 - 5.0)).sqrt();
-        let share = SHARES.contains(&measurement).then(|| {
-            values
-                .iter()
-                .zip(known[0])
-                .map(|(v, height)| v / height)
-                .fold((f64::INFINITY, 0.0_f64), |(low, high), share| {
-                    (low.min(share), high.max(share))
-                })
-        });
-        let share = share.map_or("None".to_owned(), |(low, high)| {
-            format!("Some(({low:.4}, {high:.4}))")
-        });
-        let slopes: Vec<String> = slopes.iter().map(|s| format!("{s:.6e}")).collect();
-        let _ = writeln!(
-            out,
-            "    Row {{ of: Measurement::{}, mean: {mean:.6}, slopes: [{}], spread: {spread:.6}, share_of_height: {share} }},",
-            variant(measurement),
-            slopes.join(", ")
-        );
+        out.push(Column { of, values });
     }
-    out.push_str("];\n\n");
-    let (back, front) = ("back_waist_length", "front_waist_length");
-    let rest = |name: &str| {
-        unexplained
-            .get(name)
-            .ok_or_else(|| format!("the column `{name}` is missing"))
-    };
-    let (back, front) = (rest(back)?, rest(front)?);
-    let together: f64 = back.iter().zip(front).map(|(b, f)| b * f).sum();
-    let squares = |rest: &[f64]| rest.iter().map(|r| r * r).sum::<f64>();
-    let _ = writeln!(
-        out,
-        "/// Change of what the regression leaves of the first for each unit left of the second.\n\
-         pub(super) const PARTNERS: [(Measurement, Measurement, f64); 2] = [\n    \
-         (Measurement::FrontWaistLength, Measurement::BackWaistLength, {:.6}),\n    \
-         (Measurement::BackWaistLength, Measurement::FrontWaistLength, {:.6}),\n];",
-        together / squares(back),
-        together / squares(front),
-    );
     Ok(out)
 }
 
+/// A front waist length as taped, from one that runs along the body only to the bust point and
+/// below it is a difference of heights, as the survey has it.
+///
+/// A tape slants: the bust point stands in front of the waist by the difference of the two
+/// girths' radii and by what the bust adds, which is all in front, here taken as a quarter of
+/// bust less underbust (an assumption). On the mean woman that is 17 mm.
+#[must_use]
+pub fn taped_front(level: f64, neck_to_bust_point: f64, in_front: f64) -> f64 {
+    neck_to_bust_point + (level - neck_to_bust_point).max(0.0).hypot(in_front)
+}
+
+/// A measurement among the others, in deviations from the mean.
+struct Part {
+    of: Measurement,
+    centre: f64,
+    ends: (f64, f64),
+    share_of_height: Option<(f64, f64)>,
+    mean: f64,
+}
+
+/// The whole of `estimates.rs` from the columns of the survey.
+#[must_use]
+pub fn table(columns: &[Column]) -> String {
+    let women = columns.first().map_or(0, |column| column.values.len());
+    let mean = |values: &[f64]| values.iter().sum::<f64>() / women as f64;
+    let ends = |values: &mut dyn Iterator<Item = f64>| {
+        values.fold((f64::INFINITY, 0.0_f64), |(low, high), value| {
+            (low.min(value), high.max(value))
+        })
+    };
+    let height = &columns[0].values;
+    let mut parts = Vec::new();
+    let mut deviations = Vec::new();
+    for Column { of, values } in columns {
+        let centre = mean(values);
+        let mut z: Vec<f64> = values
+            .iter()
+            .map(|x| match of.kind() {
+                Kind::Angle => (x - centre) / (2.0 * centre),
+                Kind::Length => (x - centre) / (x + centre),
+            })
+            .collect();
+        let share = SHARES.contains(of).then(|| {
+            let mut shares = values
+                .iter()
+                .zip(height)
+                .map(|(value, height)| value / height);
+            ends(&mut shares)
+        });
+        parts.push(Part {
+            of: *of,
+            centre,
+            ends: ends(&mut values.iter().copied()),
+            share_of_height: share,
+            mean: mean(&z),
+        });
+        let middle = mean(&z);
+        z.iter_mut().for_each(|z| *z -= middle);
+        deviations.push(z);
+    }
+    let mut covariance: Vec<Vec<f64>> = deviations
+        .iter()
+        .map(|a| {
+            deviations
+                .iter()
+                .map(|b| a.iter().zip(b).map(|(a, b)| a * b).sum::<f64>() / (women as f64 - 1.0))
+                .collect()
+        })
+        .collect();
+    let distance = farthest(&covariance, &deviations, &parts);
+    add_front_width(&mut parts, &mut covariance);
+    write(women, distance, &parts, &covariance)
+}
+
+/// The largest squared distance of a woman's height, bust, waist and hip from their mean.
+fn farthest(covariance: &[Vec<f64>], deviations: &[Vec<f64>], parts: &[Part]) -> f64 {
+    let places: Vec<usize> = (0..parts.len())
+        .filter(|place| parts[*place].of.is_required())
+        .collect();
+    let four = nalgebra::Matrix4::from_fn(|i, j| covariance[places[i]][places[j]]);
+    let inverse = four.try_inverse().unwrap_or_default();
+    (0..deviations[0].len())
+        .map(|woman| {
+            let z = nalgebra::Vector4::from_fn(|i, _| deviations[places[i]][woman]);
+            z.dot(&(inverse * z))
+        })
+        .fold(0.0, f64::max)
+}
+
+/// Adds the front width: a weighted sum of back width, bust and upper chest, and a spread.
+fn add_front_width(parts: &mut Vec<Part>, covariance: &mut Vec<Vec<f64>>) {
+    let place = |of| parts.iter().position(|part| part.of == of).unwrap_or(0);
+    let back = place(Measurement::BackWidth);
+    let bust = place(Measurement::BustGirth);
+    let chest = place(Measurement::UpperChestGirth);
+    let centre = |place: usize| parts[place].centre;
+    let (narrower, slope) = FRONT_NARROWER;
+    let front = centre(back) - narrower + slope * centre(bust);
+    // What back and bust explain of the upper chest.
+    let c = |i: usize, j: usize| covariance[i][j];
+    let det = c(back, back) * c(bust, bust) - c(back, bust).powi(2);
+    let by_back = (c(chest, back) * c(bust, bust) - c(chest, bust) * c(back, bust)) / det;
+    let by_bust = (c(chest, bust) * c(back, back) - c(chest, back) * c(back, bust)) / det;
+    // Near the mean a millimetre is 1 / (2 centre) of a deviation.
+    let rest = FRONT_OF_UPPER_CHEST * centre(chest) / front;
+    let weights = [
+        (back, centre(back) / front - rest * by_back),
+        (bust, slope * centre(bust) / front - rest * by_bust),
+        (chest, rest),
+    ];
+    let with: Vec<f64> = covariance
+        .iter()
+        .map(|row| {
+            weights
+                .iter()
+                .map(|(place, weight)| weight * row[*place])
+                .sum()
+        })
+        .collect();
+    let own: f64 = weights
+        .iter()
+        .map(|(place, weight)| weight * with[*place])
+        .sum();
+    let mean = weights
+        .iter()
+        .map(|(place, weight)| weight * parts[*place].mean)
+        .sum();
+    for (row, cell) in covariance.iter_mut().zip(&with) {
+        row.push(*cell);
+    }
+    let spread = FRONT_SPREAD / (2.0 * front);
+    covariance.push(with.into_iter().chain([own + spread * spread]).collect());
+    parts.push(Part {
+        of: Measurement::FrontWidth,
+        centre: front,
+        ends: FRONT_ENDS,
+        share_of_height: None,
+        mean,
+    });
+}
+
 const HEADER: &str = "\
-//! Regressions of body measurements on height, bust, waist and hip. Written by
+//! Mean and covariance of all measurements together. Written by
 //! `examples/derive_estimates.rs`; do not edit.
 //!
 //! Source: 1988 Anthropometric Survey of U.S. Army Personnel, women, working database
 //! (Gordon et al. 1989, report NATICK/TR-89/044; public domain, a work of the U.S.
 //! government). Computed from a random half of its 2,208 women. Millimetres; the
-//! shoulder slope in radians. Front width was not surveyed.
+//! shoulder slope in radians. The front waist length is corrected to one that is taped over
+//! the bust. Front width was not surveyed: its row follows from handbooks (Aldrich, as
+//! transcribed; Bunka, value from memory; Schmit, read), its spread from their disagreement.
 
 use super::measurement::Measurement;
 
-/// One regression: `mean + slopes · (required - REQUIRED_MEANS)`.
+/// One measurement.
 pub(super) struct Row {
-    /// What is estimated.
+    /// Which.
     pub(super) of: Measurement,
-    /// Its mean over the women surveyed.
-    pub(super) mean: f64,
-    /// Change for each unit of height, bust, waist and hip.
-    pub(super) slopes: [f64; 4],
-    /// Standard deviation of what the four do not explain, on n - 5 degrees of freedom.
-    pub(super) spread: f64,
+    /// Its mean, from which deviations are counted.
+    pub(super) centre: f64,
+    /// Smallest and largest value found.
+    pub(super) ends: (f64, f64),
     /// Smallest and largest share of the height found, for lengths of trunk and limbs.
     pub(super) share_of_height: Option<(f64, f64)>,
+    /// Its mean deviation.
+    pub(super) mean: f64,
 }
 
 ";
 
-fn write_surveyed(
-    out: &mut String,
-    n: usize,
-    known: &[&Vec<f64>],
-    means: &Vector4<f64>,
-    inverse: &Matrix4<f64>,
-) {
-    let _ = writeln!(out, "/// Women the table rests on.");
-    let _ = writeln!(out, "pub(super) const WOMEN: f64 = {n}.0;\n");
+fn write(women: usize, distance: f64, parts: &[Part], covariance: &[Vec<f64>]) -> String {
+    let mut out = String::from(HEADER);
     let _ = writeln!(
         out,
-        "/// Mean height, bust, waist and hip.\npub(super) const REQUIRED_MEANS: [f64; 4] = [{:.4}, {:.4}, {:.4}, {:.4}];\n",
-        means[0], means[1], means[2], means[3]
+        "/// Women the table rests on.\npub(super) const WOMEN: u32 = {women};\n"
     );
-    let ends: Vec<String> = known
-        .iter()
-        .map(|column| {
-            let low = column.iter().copied().fold(f64::INFINITY, f64::min);
-            let high = column.iter().copied().fold(0.0, f64::max);
-            format!("({low:.1}, {high:.1})")
-        })
-        .collect();
     let _ = writeln!(
         out,
-        "/// Smallest and largest height, bust, waist and hip.\npub(super) const REQUIRED_ENDS: [(f64, f64); 4] = [{}];\n",
-        ends.join(", ")
+        "/// Largest squared distance of a woman's height, bust, waist and hip from their mean, in\n\
+         /// spreads.\npub(super) const FARTHEST: f64 = {distance:.4};\n"
     );
-    out.push_str("/// Inverse of the summed products of the four about their means, in 1/mm².\n");
-    out.push_str("pub(super) const INVERSE_SCATTER: [[f64; 4]; 4] = [\n");
-    for row in inverse.row_iter() {
-        let cells: Vec<String> = row.iter().map(|cell| format!("{cell:.6e}")).collect();
-        let _ = writeln!(out, "    [{}],", cells.join(", "));
+    let _ = writeln!(
+        out,
+        "/// The measurements, in the order of the covariance.\npub(super) const ROWS: [Row; {}] = [",
+        parts.len()
+    );
+    for part in parts {
+        let share = part
+            .share_of_height
+            .map_or("None".to_owned(), |(low, high)| {
+                format!("Some(({low:.4}, {high:.4}))")
+            });
+        let _ = writeln!(
+            out,
+            "    Row {{ of: Measurement::{}, centre: {:.6}, ends: ({:.4}, {:.4}), share_of_height: {share}, mean: {:.9e} }},",
+            variant(part.of),
+            part.centre,
+            part.ends.0,
+            part.ends.1,
+            part.mean,
+        );
     }
-    out.push_str("];\n\n/// The regressions.\n");
+    let _ = writeln!(
+        out,
+        "];\n\n/// Covariance of the deviations: of each row with those up to its own.\n\
+         pub(super) const COVARIANCE: [&[f64]; {}] = [",
+        parts.len()
+    );
+    for (place, row) in covariance.iter().enumerate() {
+        let cells: Vec<String> = row[..=place]
+            .iter()
+            .map(|cell| format!("{cell:.9e}"))
+            .collect();
+        let _ = writeln!(out, "    &[{}],", cells.join(", "));
+    }
+    out.push_str("];\n");
+    out
 }
 
-/// The columns of a comma-separated table of numbers; `id` is passed over.
-fn read(text: &str) -> Result<BTreeMap<String, Vec<f64>>, String> {
+/// The columns of a comma-separated table of numbers; `id` is left out.
+fn cells(text: &str) -> Result<BTreeMap<String, Vec<f64>>, String> {
     let mut lines = text.lines();
     let names: Vec<&str> = lines
         .next()

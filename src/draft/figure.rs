@@ -2,7 +2,6 @@
 
 use super::DraftError;
 use super::error::check_numbers;
-use crate::geometry::elementary::hypot;
 use crate::measurements::{Body, Measurement};
 
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
@@ -103,23 +102,10 @@ impl Figure {
     }
 }
 
-/// What a front waist length estimated from the survey is short of one taped over the bust.
-///
-/// The survey has the length from neck side to bust point along the body, and from there down
-/// to the waist only the difference of two heights. A tape slants: the bust point stands in
-/// front of the waist by the difference of the two girths' radii and by what the bust adds,
-/// which is all in front, here taken as a quarter of bust less underbust (an assumption).
-fn front_slant(f: &Figure) -> f64 {
-    let down = (f.front_waist_length - f.neck_to_bust_point).max(0.0);
-    let radii = (f.bust_girth - f.waist_girth).max(0.0) / (2.0 * std::f64::consts::PI);
-    let cup = (f.bust_girth - f.underbust_girth).max(0.0) / 4.0;
-    hypot(down, radii + cup) - down
-}
-
 impl From<&Body> for Figure {
     fn from(body: &Body) -> Self {
-        let v = |measurement| body.drafting_value(measurement);
-        let mut figure = Self {
+        let v = |measurement| body.value(measurement);
+        Self {
             bust_girth: v(Measurement::BustGirth),
             underbust_girth: v(Measurement::UnderbustGirth),
             waist_girth: v(Measurement::WaistGirth),
@@ -128,7 +114,9 @@ impl From<&Body> for Figure {
             shoulder_length: v(Measurement::ShoulderLength),
             shoulder_slope: v(Measurement::ShoulderSlope),
             back_width: v(Measurement::BackWidth),
-            front_width: body.get(Measurement::FrontWidth).map(|m| m.value),
+            front_width: body
+                .is_taken(Measurement::FrontWidth)
+                .then(|| v(Measurement::FrontWidth)),
             bust_point_width: v(Measurement::BustPointWidth),
             neck_to_bust_point: v(Measurement::NeckToBustPoint),
             scye_depth: v(Measurement::ScyeDepth),
@@ -140,10 +128,6 @@ impl From<&Body> for Figure {
             elbow_girth: v(Measurement::ElbowGirth),
             wrist_girth: v(Measurement::WristGirth),
             arm_length: v(Measurement::ArmLength),
-        };
-        if !body.is_taken(Measurement::FrontWaistLength) {
-            figure.front_waist_length += front_slant(&figure);
         }
-        figure
     }
 }

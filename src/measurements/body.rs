@@ -5,13 +5,11 @@ use serde::{Serialize, Serializer};
 use super::body_record::BodyRecord;
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
-use super::estimates::PARTNERS;
-use super::estimation::{Required, beyond_survey, estimate};
+use super::estimation::{self, Slot, beyond_survey, is_farther_than_surveyed, keep_order};
+use super::joint::{self, Conditioned};
+use super::judgement::judge;
 use super::measurement::Measurement;
 use super::order::ORDERS;
-
-/// A taken value is doubted beyond so many spreads of its estimate.
-const DOUBT_SPREADS: f64 = 3.0;
 
 /// Where a value comes from.
 ///
@@ -25,7 +23,7 @@ const DOUBT_SPREADS: f64 = 3.0;
 pub enum Source {
     /// Measured on the wearer.
     Taken,
-    /// Estimated from height, bust, waist and hip.
+    /// Estimated from everything that was measured.
     Estimated {
         /// Standard deviation of the estimate: mm, or radians.
         spread: f64,
@@ -66,7 +64,10 @@ pub struct Measured {
 /// * `height`, `bust_girth`, `waist_girth` and `hip_girth` are taken.
 /// * Whatever was taken is held as taken; every value is finite and within the
 ///   [range](Measurement::range) of its measurement.
-/// * What was not taken is estimated, save `front_width`, for which there is no survey.
+/// * What was not taken is estimated from everything that was, save `back_hollow`, which no
+///   source relates to the rest. The front width rests on handbooks, not on the survey.
+/// * A taken value that the others make hard to believe is kept, doubted, and moves the
+///   estimates only as far as the nearest believable one would.
 /// * An estimate gives way to keep the order of bodies (underbust below bust, armpit
 ///   above waist, wrist below elbow), also beside taken values.
 /// * The same values give the same body.
@@ -87,7 +88,8 @@ pub struct Measured {
 /// assert_eq!(body.value(Measurement::BackWaistLength), 402.0);
 /// let neck = body.get(Measurement::NeckBaseGirth).ok_or("not estimated")?;
 /// assert!(matches!(neck.source, Source::Estimated { spread } if spread > 5.0));
-/// assert!(body.get(Measurement::FrontWidth).is_none());
+/// assert!(body.value(Measurement::FrontWidth) < body.value(Measurement::BackWidth));
+/// assert!(body.get(Measurement::BackHollow).is_none());
 /// assert!(body.doubts().is_empty());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -96,6 +98,7 @@ pub struct Body {
     values: [Option<Measured>; Measurement::ALL.len()],
     doubts: Vec<Doubt>,
     beyond_survey: Vec<Measurement>,
+    farther_than_surveyed: bool,
 }
 
 impl Body {
@@ -123,7 +126,7 @@ impl Body {
                 values[measurement.index()] = Some(Measured { value, source });
             }
         }
-        let mut required: Required = [0.0; 4];
+        let mut required = [0.0; 4];
         for (place, measurement) in Measurement::REQUIRED.into_iter().enumerate() {
             match values[measurement.index()] {
                 Some(measured) => required[place] = measured.value,
@@ -134,12 +137,16 @@ impl Body {
         if !errors.is_empty() {
             return Err(MeasurementErrors::new(errors));
         }
-        let doubts = doubts(&values, &required);
-        complete(&mut values, &required);
+        let judged = judge(&taken_of(&values));
+        let doubts = doubts(&values, judged.doubts);
+        if let Some(given) = Conditioned::on(judged.heeded) {
+            complete(&mut values, &given, required[0]);
+        }
         Ok(Self {
             values,
             doubts,
-            beyond_survey: beyond_survey(&required),
+            beyond_survey: beyond_survey(required),
+            farther_than_surveyed: is_farther_than_surveyed(required),
         })
     }
 
@@ -157,7 +164,7 @@ impl Body {
         Self::from_taken(others.chain([(measurement, value)]))
     }
 
-    /// The value and its source; `None` only for a `front_width` that was not taken.
+    /// The value and its source; `None` only for a `back_hollow` that was not taken.
     #[must_use]
     pub fn get(&self, measurement: Measurement) -> Option<Measured> {
         self.values[measurement.index()]
@@ -165,50 +172,11 @@ impl Body {
 
     /// The value: mm, or radians.
     ///
-    /// Every measurement but `front_width` has one. A `front_width` that was not taken
-    /// answers with the `back_width`, the nearest there is; ask [`get`](Self::get) to
-    /// tell the two apart.
+    /// Every measurement but `back_hollow` has one. A `back_hollow` that was not taken answers
+    /// with 0, a straight back; ask [`get`](Self::get) to tell the two apart.
     #[must_use]
     pub fn value(&self, measurement: Measurement) -> f64 {
-        self.values[measurement.index()]
-            .or(self.values[Measurement::BackWidth.index()])
-            .map_or(0.0, |measured| measured.value)
-    }
-
-    /// The value a draft should work from: as [`value`](Self::value), but an estimated front
-    /// or back waist length follows its partner when that was taken.
-    ///
-    /// Who has a longer back than her build says has a longer front too: by 0.6 of it, as
-    /// what the two regressions leave unexplained goes together in the survey. Two lengths
-    /// that are estimated apart would make a bust dart out of that difference.
-    ///
-    /// ```
-    /// use blockwright::measurements::{Body, Measurement};
-    ///
-    /// let body = Body::from_taken([
-    ///     (Measurement::Height, 1680.0),
-    ///     (Measurement::BustGirth, 920.0),
-    ///     (Measurement::WaistGirth, 760.0),
-    ///     (Measurement::HipGirth, 1000.0),
-    ///     (Measurement::BackWaistLength, 410.0),
-    /// ])?;
-    /// let front = Measurement::FrontWaistLength;
-    /// assert!(body.drafting_value(front) > body.value(front) + 10.0);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    #[must_use]
-    pub fn drafting_value(&self, measurement: Measurement) -> f64 {
-        let value = self.value(measurement);
-        if self.is_taken(measurement) {
-            return value;
-        }
-        PARTNERS
-            .iter()
-            .filter(|(of, partner, _)| *of == measurement && self.is_taken(*partner))
-            .filter_map(|(_, partner, slope)| {
-                Some(slope * (self.value(*partner) - self.estimate(*partner)?.value))
-            })
-            .fold(value, |sum, shift| sum + shift)
+        self.values[measurement.index()].map_or(0.0, |measured| measured.value)
     }
 
     /// Whether the value was taken.
@@ -218,15 +186,69 @@ impl Body {
             .is_some_and(|measured| measured.source.is_taken())
     }
 
-    /// What the measurement would be if it had not been taken: the estimate from
-    /// height, bust, waist and hip alone. `None` for those four and for `front_width`.
+    /// What the measurement would be if it had not been taken: the estimate from everything
+    /// else that was. `None` for height, bust, waist and hip, and for `back_hollow`.
+    ///
+    /// ```
+    /// use blockwright::measurements::{Body, Measurement};
+    ///
+    /// let body = Body::from_taken([
+    ///     (Measurement::Height, 1680.0),
+    ///     (Measurement::BustGirth, 920.0),
+    ///     (Measurement::WaistGirth, 760.0),
+    ///     (Measurement::HipGirth, 1000.0),
+    /// ])?;
+    /// // Who has a longer back than her build says has a longer front too.
+    /// let longer = body.with_taken(Measurement::BackWaistLength, 410.0)?;
+    /// let front = Measurement::FrontWaistLength;
+    /// assert!(longer.value(front) > body.value(front) + 10.0);
+    /// assert!(longer.estimate(Measurement::BackWaistLength).is_some_and(|e| e.value < 400.0));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
     #[must_use]
     pub fn estimate(&self, measurement: Measurement) -> Option<Measured> {
-        let required = Measurement::REQUIRED.map(|m| self.value(m));
-        estimate(measurement, &required).map(|(value, spread)| Measured {
-            value,
-            source: Source::Estimated { spread },
+        if measurement.is_required() {
+            return None;
+        }
+        let mut others = taken_of(&self.values);
+        others.retain(|(other, _)| *other != measurement);
+        let given = Conditioned::on(judge(&others).heeded)?;
+        let height = self.value(Measurement::Height);
+        let estimate = estimation::estimate(&given, measurement, height)?;
+        Some(Measured {
+            value: estimate.value,
+            source: Source::Estimated {
+                spread: estimate.spread,
+            },
         })
+    }
+
+    /// The measurements that would sharpen the estimates most, the best first, at most `count`:
+    /// those of the ones not taken yet that leave the least uncertainty in what a draft uses.
+    ///
+    /// ```
+    /// use blockwright::measurements::{Body, Measurement};
+    ///
+    /// let body = Body::from_taken([
+    ///     (Measurement::Height, 1680.0),
+    ///     (Measurement::BustGirth, 1400.0),
+    ///     (Measurement::WaistGirth, 1240.0),
+    ///     (Measurement::HipGirth, 1420.0),
+    /// ])?;
+    /// let wanted = body.most_helpful(4);
+    /// assert_eq!(wanted.len(), 4);
+    /// assert!(wanted.iter().all(|measurement| !body.is_taken(*measurement)));
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn most_helpful(&self, count: usize) -> Vec<Measurement> {
+        let open: Vec<Measurement> = Measurement::ALL
+            .into_iter()
+            .filter(|m| m.shapes_a_draft() && joint::is_known(*m) && !self.is_taken(*m))
+            .collect();
+        Conditioned::on(judge(&taken_of(&self.values)).heeded)
+            .map(|given| estimation::most_helpful(&given, &open, count))
+            .unwrap_or_default()
     }
 
     /// Every value, in the order of [`Measurement::ALL`].
@@ -255,68 +277,55 @@ impl Body {
     pub fn beyond_survey(&self) -> &[Measurement] {
         &self.beyond_survey
     }
+
+    /// Whether height, bust, waist and hip together are farther from the mean than those of any
+    /// woman surveyed, though each alone may be in range: a waist as large as the bust, say.
+    #[must_use]
+    pub const fn is_farther_than_surveyed(&self) -> bool {
+        self.farther_than_surveyed
+    }
 }
 
 type Values = [Option<Measured>; Measurement::ALL.len()];
 
+fn taken_of(values: &Values) -> Vec<(Measurement, f64)> {
+    Measurement::ALL
+        .into_iter()
+        .filter_map(|m| Some((m, values[m.index()].filter(|v| v.source.is_taken())?.value)))
+        .collect()
+}
+
 /// Fills in the estimates and moves those that break the order of bodies.
-fn complete(values: &mut Values, required: &Required) {
+fn complete(values: &mut Values, given: &Conditioned, height: f64) {
     for measurement in Measurement::ALL {
         let slot = &mut values[measurement.index()];
         if slot.is_none() {
-            *slot = estimate(measurement, required).map(|(value, spread)| Measured {
-                value,
-                source: Source::Estimated { spread },
+            *slot = estimation::estimate(given, measurement, height).map(|estimate| Measured {
+                value: estimate.value,
+                source: Source::Estimated {
+                    spread: estimate.spread,
+                },
             });
         }
     }
-    // An estimate that was moved to fit a taken value stays where it was put, so that a
-    // large taken wrist carries elbow, arm and armscye up one after the other. Each pass
-    // can settle one more link; the longest chain has three.
-    let mut settled = values.map(|v| v.is_some_and(|measured| measured.source.is_taken()));
-    for _ in 0..3 {
-        for order in ORDERS {
-            let (lesser, greater) = (order.lesser.index(), order.greater.index());
-            let (Some(low), Some(high)) = (values[lesser], values[greater]) else {
-                continue;
-            };
-            if low.value <= order.most(high.value) {
-                continue;
-            }
-            match (settled[lesser], settled[greater]) {
-                (false, by_taken) => {
-                    let value = order.lesser.range().nearest(order.most(high.value));
-                    values[lesser] = Some(Measured { value, ..low });
-                    settled[lesser] = by_taken;
-                }
-                (true, false) => {
-                    let value = order.greater.range().nearest(order.least(low.value));
-                    values[greater] = Some(Measured { value, ..high });
-                    settled[greater] = true;
-                }
-                (true, true) => {}
-            }
+    let mut slots = values.map(|slot| {
+        slot.map(|measured| Slot {
+            value: measured.value,
+            settled: measured.source.is_taken(),
+        })
+    });
+    keep_order(&mut slots);
+    for (measured, slot) in values.iter_mut().zip(slots) {
+        if let (Some(measured), Some(slot)) = (measured, slot) {
+            measured.value = slot.value;
         }
     }
 }
 
-/// The doubts about taken values; estimates are not yet filled in.
-fn doubts(values: &Values, required: &Required) -> Vec<Doubt> {
+/// The doubts about taken values; estimates are not yet filled in. What breaks the order of
+/// bodies is said in those words alone.
+fn doubts(values: &Values, judged: Vec<Doubt>) -> Vec<Doubt> {
     let mut doubts = Vec::new();
-    for measurement in Measurement::ALL {
-        let taken = values[measurement.index()];
-        if let (Some(taken), Some((value, spread))) = (taken, estimate(measurement, required))
-            && (taken.value - value).abs() > DOUBT_SPREADS * spread
-        {
-            doubts.push(Doubt {
-                code: DoubtCode::FarFromEstimate,
-                measurement,
-                value: taken.value,
-                against: Against::Estimate { value, spread },
-                reason: "",
-            });
-        }
-    }
     let pair = |a: Measurement, b: Measurement| {
         values[a.index()]
             .zip(values[b.index()])
@@ -353,7 +362,21 @@ fn doubts(values: &Values, required: &Required) -> Vec<Doubt> {
             reason: "chest and back are seldom so far apart",
         });
     }
-    doubts
+    let is_new = |doubt: &Doubt| {
+        let Against::Contradicting { measurement, .. } = doubt.against else {
+            return true;
+        };
+        let pair = [doubt.measurement, measurement];
+        !doubts.iter().any(|known| match known.against {
+            Against::Taken { measurement, .. } => {
+                pair.contains(&known.measurement) && pair.contains(&measurement)
+            }
+            _ => false,
+        })
+    };
+    let mut out: Vec<Doubt> = judged.into_iter().filter(is_new).collect();
+    out.extend(doubts);
+    out
 }
 
 impl Serialize for Body {

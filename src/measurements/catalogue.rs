@@ -204,6 +204,24 @@ impl Measurement {
                 "Around the arm where it joins the body: under the armpit and over the tip of \
                  the shoulder bone, the arm hanging. A check value; no block is drawn from it."
             }
+            Self::NapeHeight => {
+                "From the floor straight up to the nape bone, standing upright without shoes."
+            }
+            Self::WaistHeight => {
+                "From the floor straight up to the natural waist at the side, standing upright \
+                 without shoes."
+            }
+            Self::BackHollow => {
+                "From a straight edge held upright along the middle of the back, touching the \
+                 shoulder blades and the seat, level in to the body at the natural waist."
+            }
+            Self::HeadGirth => {
+                "Around the head at its largest, over the brow and the back of the head, the \
+                 hair pressed flat."
+            }
+            Self::HandGirth => {
+                "Around the knuckles of the flat hand, without the thumb, the tape snug."
+            }
         }
     }
 
@@ -235,6 +253,11 @@ impl Measurement {
             Self::WristGirth => (100.0, 320.0),
             Self::ArmLength => (380.0, 800.0),
             Self::ArmscyeGirth => (230.0, 850.0),
+            Self::NapeHeight => (1050.0, 1900.0),
+            Self::WaistHeight => (720.0, 1450.0),
+            Self::BackHollow => (0.0, 140.0),
+            Self::HeadGirth => (440.0, 720.0),
+            Self::HandGirth => (125.0, 300.0),
         };
         Range { low, high }
     }
@@ -261,6 +284,10 @@ impl Measurement {
             | Self::CentreFrontWaistLength => UPPER,
             Self::ElbowGirth | Self::WristGirth | Self::ArmLength => SLEEVE,
             Self::ArmscyeGirth => UPPER_AND_SLEEVE,
+            Self::NapeHeight | Self::HeadGirth => UPPER,
+            Self::WaistHeight => LOWER,
+            Self::BackHollow => WAISTED,
+            Self::HandGirth => SLEEVE,
         }
     }
 }

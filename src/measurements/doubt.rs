@@ -20,8 +20,10 @@ use crate::units::Unit;
 #[serde(rename_all = "snake_case")]
 #[non_exhaustive]
 pub enum DoubtCode {
-    /// More than three spreads from what bodies of this height, bust, waist and hip have.
+    /// More than three spreads from what everything else that was taken leads to expect.
     FarFromEstimate,
+    /// Two taken values of which either alone would be believed.
+    PairDisagrees,
     /// Underbust girth above the bust girth by more than 20 mm.
     UnderbustAboveBust,
     /// Upper chest girth above the bust girth by more than 12 %.
@@ -58,6 +60,7 @@ impl DoubtCode {
     pub const fn code(self) -> &'static str {
         match self {
             Self::FarFromEstimate => "far_from_estimate",
+            Self::PairDisagrees => "pair_disagrees",
             Self::UnderbustAboveBust => "underbust_above_bust",
             Self::UpperChestAboveBust => "upper_chest_above_bust",
             Self::WidthAgainstBust => "width_against_bust",
@@ -76,7 +79,7 @@ impl DoubtCode {
     }
 }
 
-/// What a doubtful value is held against.
+/// What a doubtful value is compared with.
 ///
 /// ```
 /// use blockwright::measurements::{Against, Body, Measurement};
@@ -107,13 +110,25 @@ pub enum Against {
         /// Its value: mm, or radians.
         value: f64,
     },
+    /// Another value that was taken: either may be the wrong one.
+    Contradicting {
+        /// Which one.
+        measurement: Measurement,
+        /// Its value: mm, or radians.
+        value: f64,
+        /// What the doubtful value would be, were the other right.
+        expected: f64,
+        /// What the other value would be, were the doubtful one right.
+        other_expected: f64,
+    },
 }
 
-/// A taken value that is possible yet hard to believe, with the number it is held
-/// against. A doubt refuses nothing: the value is used as taken.
+/// A taken value that is possible yet hard to believe, with the number it is compared
+/// with. A doubt refuses nothing: the value is used as taken.
 ///
 /// Serialised with `code`, `measurement`, `value`, `against` (a measurement name, or
-/// `estimate`), `against_value` and `text`; lengths in mm, angles in degrees.
+/// `estimate`), `against_value` and `text`, and for two values that contradict each other
+/// `expected` and `against_expected`; lengths in mm, angles in degrees.
 ///
 /// ```
 /// use blockwright::measurements::{Body, DoubtCode, Measurement};
@@ -139,7 +154,7 @@ pub struct Doubt {
     pub measurement: Measurement,
     /// Its number: mm, or radians.
     pub value: f64,
-    /// What it is held against.
+    /// What it is compared with.
     pub against: Against,
     /// What is wrong, without the numbers.
     pub(super) reason: &'static str,
@@ -171,6 +186,22 @@ impl Doubt {
                 show(measurement, other, unit),
                 self.reason,
             ),
+            Against::Contradicting {
+                measurement,
+                value: other,
+                expected,
+                other_expected,
+            } => format!(
+                "{} {value} and {measurement} {} contradict each other: if {measurement} is right, \
+                 {} should be near {}; if {} is right, {measurement} should be near {}; measure both \
+                 again",
+                self.measurement,
+                show(measurement, other, unit),
+                self.measurement,
+                show(self.measurement, expected, unit),
+                self.measurement,
+                show(measurement, other_expected, unit),
+            ),
         }
     }
 }
@@ -184,18 +215,34 @@ impl fmt::Display for Doubt {
 
 impl Serialize for Doubt {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let (against, other) = match self.against {
-            Against::Estimate { value, .. } => ("estimate", rounded(self.measurement, value)),
+        let (against, other, expected) = match self.against {
+            Against::Estimate { value, .. } => ("estimate", rounded(self.measurement, value), None),
             Against::Taken { measurement, value } => {
-                (measurement.name(), rounded(measurement, value))
+                (measurement.name(), rounded(measurement, value), None)
+            }
+            Against::Contradicting {
+                measurement,
+                value,
+                expected,
+                other_expected,
+            } => {
+                let expected = rounded(self.measurement, expected);
+                let other_expected = rounded(measurement, other_expected);
+                let both = Some((expected, other_expected));
+                (measurement.name(), rounded(measurement, value), both)
             }
         };
-        let mut out = serializer.serialize_struct("Doubt", 6)?;
+        let fields = if expected.is_some() { 8 } else { 6 };
+        let mut out = serializer.serialize_struct("Doubt", fields)?;
         out.serialize_field("code", self.code.code())?;
         out.serialize_field("measurement", &self.measurement)?;
         out.serialize_field("value", &rounded(self.measurement, self.value))?;
         out.serialize_field("against", against)?;
         out.serialize_field("against_value", &other)?;
+        if let Some((expected, other)) = expected {
+            out.serialize_field("expected", &expected)?;
+            out.serialize_field("against_expected", &other)?;
+        }
         out.serialize_field("text", &self.to_string())?;
         out.end()
     }

@@ -1,84 +1,126 @@
-//! Estimates of what was not taken, from height, bust, waist and hip.
+//! Estimates of what was not taken, in the order that bodies keep.
 
-use super::estimates::{INVERSE_SCATTER, REQUIRED_ENDS, REQUIRED_MEANS, ROWS, Row, WOMEN};
+use super::estimates::FARTHEST;
+use super::joint::{self, Conditioned, Estimate};
 use super::measurement::Measurement;
-use crate::geometry::elementary::hypot;
+use super::order::ORDERS;
 
 /// How far a share of the height may leave those found in the survey.
 const SHARE_MARGIN: f64 = 0.1;
 
-/// How far off a slope is taken to be beyond the bodies surveyed, where nothing shows
-/// that the line stays straight. An assumption of ours, not computed from the survey.
-const SLOPE_DOUBT: f64 = 0.2;
-
-/// Height, bust, waist and hip, in the order of [`Measurement::REQUIRED`].
-pub(super) type Required = [f64; 4];
-
-/// The estimate of a measurement and its spread, or `None` if it cannot be estimated.
+/// The estimate of a measurement from the values heeded, or `None` if no source relates it to
+/// them.
 ///
-/// The value is the regression, held inside the possible range of the measurement and,
-/// for lengths of trunk and limbs, inside the shares of the height found in the survey
-/// widened by a tenth: a straight line fitted to the middle of a population bends
-/// nobody's back at its ends.
-///
-/// The spread is that of a single new person, `s sqrt(1 + 1/n + d' (X'X)^-1 d)`: the
-/// residual spread for anyone like the women surveyed, a little wider away from their
-/// mean. Where the four leave the range surveyed, a fifth of what each adds beyond it
-/// widens the spread further.
-pub(super) fn estimate(of: Measurement, required: &Required) -> Option<(f64, f64)> {
-    let row = ROWS.iter().find(|row| row.of == of)?;
-    let from_mean: [f64; 4] = std::array::from_fn(|k| required[k] - REQUIRED_MEANS[k]);
-    let value: f64 = row.mean
-        + row
-            .slopes
-            .iter()
-            .zip(from_mean)
-            .map(|(slope, d)| slope * d)
-            .sum::<f64>();
-    let distance: f64 = (0..4)
-        .flat_map(|i| (0..4).map(move |j| (i, j)))
-        .map(|(i, j)| from_mean[i] * INVERSE_SCATTER[i][j] * from_mean[j])
-        .sum();
-    let chance = row.spread * (1.0 + 1.0 / WOMEN + distance.max(0.0)).sqrt();
-    let beyond: f64 = (0..4)
-        .map(|k| {
-            let (low, high) = REQUIRED_ENDS[k];
-            let stray = required[k] - required[k].max(low).min(high);
-            (row.slopes[k] * stray).abs()
-        })
-        .sum();
-    let spread = hypot(chance, SLOPE_DOUBT * beyond);
-    Some((
-        of.range().nearest(in_proportion(row, value, required[0])),
-        spread,
-    ))
-}
-
-fn in_proportion(row: &Row, value: f64, height: f64) -> f64 {
-    match row.share_of_height {
-        Some((low, high)) => value
+/// It is held inside the possible range of the measurement and, for lengths of trunk and limbs,
+/// inside the shares of the height found in the survey widened by a tenth: a relation fitted to
+/// the middle of a population bends nobody's back at its ends.
+pub(super) fn estimate(given: &Conditioned, of: Measurement, height: f64) -> Option<Estimate> {
+    let estimate = given.estimate(of)?;
+    let value = match joint::share_of_height(of) {
+        Some((low, high)) => estimate
+            .value
             .max(low * (1.0 - SHARE_MARGIN) * height)
             .min(high * (1.0 + SHARE_MARGIN) * height),
-        None => value,
+        None => estimate.value,
+    };
+    Some(Estimate {
+        value: of.range().nearest(value),
+        ..estimate
+    })
+}
+
+/// A value that a body may have, and whether it must stay.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Slot {
+    /// The value: mm, or radians.
+    pub(super) value: f64,
+    /// It was taken, or moved to fit what was.
+    pub(super) settled: bool,
+}
+
+/// Moves the estimates that break the order of bodies, by places in [`Measurement::ALL`].
+///
+/// An estimate that was moved to fit a taken value stays where it was put, so that a large taken
+/// wrist carries elbow, arm and armscye up one after the other. Each pass can settle one more
+/// link; the longest chain has four.
+pub(super) fn keep_order(slots: &mut [Option<Slot>; Measurement::ALL.len()]) {
+    for _ in 0..4 {
+        for order in ORDERS {
+            let (lesser, greater) = (order.lesser.index(), order.greater.index());
+            let (Some(low), Some(high)) = (slots[lesser], slots[greater]) else {
+                continue;
+            };
+            if low.value <= order.most(high.value) {
+                continue;
+            }
+            match (low.settled, high.settled) {
+                (false, settled) => {
+                    let value = order.lesser.range().nearest(order.most(high.value));
+                    slots[lesser] = Some(Slot { value, settled });
+                }
+                (true, false) => {
+                    let value = order.greater.range().nearest(order.least(low.value));
+                    slots[greater] = Some(Slot {
+                        value,
+                        settled: true,
+                    });
+                }
+                (true, true) => {}
+            }
+        }
     }
 }
 
+/// Whether height, bust, waist and hip together are farther from the mean than those of any
+/// woman surveyed.
+pub(super) fn is_farther_than_surveyed(required: [f64; 4]) -> bool {
+    Conditioned::on(Measurement::REQUIRED.into_iter().zip(required))
+        .is_none_or(|four| four.distance() > FARTHEST)
+}
+
 /// Those of the four that lie outside what was surveyed.
-pub(super) fn beyond_survey(required: &Required) -> Vec<Measurement> {
+pub(super) fn beyond_survey(required: [f64; 4]) -> Vec<Measurement> {
     Measurement::REQUIRED
         .into_iter()
         .zip(required)
-        .zip(REQUIRED_ENDS)
-        .filter(|((_, value), (low, high))| *value < low || *value > high)
-        .map(|((measurement, _), _)| measurement)
+        .filter(|(measurement, value)| {
+            joint::surveyed(*measurement).is_some_and(|(low, high)| *value < low || *value > high)
+        })
+        .map(|(measurement, _)| measurement)
         .collect()
 }
 
-/// The smallest and largest surveyed value of one of the four, in mm, or `None` for
-/// the others.
-pub(super) fn surveyed(measurement: Measurement) -> Option<(f64, f64)> {
-    Measurement::REQUIRED
-        .iter()
-        .position(|m| *m == measurement)
-        .map(|place| REQUIRED_ENDS[place])
+/// The measurements that would sharpen the estimates most, the best first, at most `count`.
+///
+/// Of what the draft uses and was not taken, the one whose taking leaves the smallest sum of
+/// squared spreads over all of it; then the same with that one taken; and so on.
+pub(super) fn most_helpful(
+    given: &Conditioned,
+    open: &[Measurement],
+    count: usize,
+) -> Vec<Measurement> {
+    let mut open = open.to_vec();
+    let mut left = given.left(&open);
+    let mut out = Vec::new();
+    while out.len() < count {
+        let gain = |place: usize| {
+            let own = left[place][place];
+            let sum: f64 = left[place].iter().map(|cell| cell * cell).sum();
+            if own > 0.0 { sum / own } else { 0.0 }
+        };
+        let best = (0..open.len()).max_by(|a, b| gain(*a).total_cmp(&gain(*b)));
+        let Some(best) = best.filter(|best| gain(*best) > 0.0) else {
+            break;
+        };
+        let with = left[best].clone();
+        for (row, shared) in left.iter_mut().zip(&with) {
+            for (cell, other) in row.iter_mut().zip(&with) {
+                *cell -= shared * other / with[best];
+            }
+            row.remove(best);
+        }
+        left.remove(best);
+        out.push(open.remove(best));
+    }
+    out
 }

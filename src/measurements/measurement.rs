@@ -77,6 +77,16 @@ pub enum Measurement {
     ArmLength,
     /// Around the arm where a sleeve is set in.
     ArmscyeGirth,
+    /// Floor to nape.
+    NapeHeight,
+    /// Floor to the natural waist.
+    WaistHeight,
+    /// Depth of the hollow of the back at the waist.
+    BackHollow,
+    /// Around the head.
+    HeadGirth,
+    /// Around the hand.
+    HandGirth,
 }
 
 /// What the number of a measurement is.
@@ -98,7 +108,7 @@ pub enum Kind {
 
 impl Measurement {
     /// Every measurement, girths of the trunk first, in the order of reports.
-    pub const ALL: [Self; 24] = [
+    pub const ALL: [Self; 29] = [
         Self::Height,
         Self::BustGirth,
         Self::UpperChestGirth,
@@ -123,9 +133,14 @@ impl Measurement {
         Self::WristGirth,
         Self::ArmLength,
         Self::ArmscyeGirth,
+        Self::NapeHeight,
+        Self::WaistHeight,
+        Self::BackHollow,
+        Self::HeadGirth,
+        Self::HandGirth,
     ];
 
-    /// The four that must be taken; the others can be estimated from them.
+    /// The four that must be taken; the others, save `back_hollow`, can be estimated from them.
     pub const REQUIRED: [Self; 4] = [
         Self::Height,
         Self::BustGirth,
@@ -161,6 +176,11 @@ impl Measurement {
             Self::WristGirth => "wrist_girth",
             Self::ArmLength => "arm_length",
             Self::ArmscyeGirth => "armscye_girth",
+            Self::NapeHeight => "nape_height",
+            Self::WaistHeight => "waist_height",
+            Self::BackHollow => "back_hollow",
+            Self::HeadGirth => "head_girth",
+            Self::HandGirth => "hand_girth",
         }
     }
 
@@ -179,6 +199,19 @@ impl Measurement {
         matches!(
             self,
             Self::Height | Self::BustGirth | Self::WaistGirth | Self::HipGirth
+        )
+    }
+
+    /// Whether a block is drawn from it, so that its uncertainty is one of the draft's.
+    pub(super) const fn shapes_a_draft(self) -> bool {
+        !matches!(
+            self,
+            Self::ArmscyeGirth
+                | Self::NapeHeight
+                | Self::WaistHeight
+                | Self::BackHollow
+                | Self::HeadGirth
+                | Self::HandGirth
         )
     }
 

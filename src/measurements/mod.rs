@@ -7,11 +7,14 @@
 mod body;
 mod body_record;
 mod catalogue;
+mod cholesky;
 mod doubt;
 mod error;
 #[rustfmt::skip]
 mod estimates;
 mod estimation;
+mod joint;
+mod judgement;
 mod measurement;
 mod near_name;
 mod node;

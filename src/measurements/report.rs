@@ -8,11 +8,14 @@ use serde::Serialize;
 use super::body::{Body, Measured, Source};
 use super::catalogue::MeasuredBlock;
 use super::doubt::Doubt;
-use super::estimation::surveyed;
+use super::joint::{is_known, surveyed};
 use super::measurement::{Kind, Measurement};
 use super::set_file::MeasurementSet;
 use super::show::{difference, rounded, show};
 use crate::units::Unit;
+
+/// How many measurements the report asks for beyond the bodies surveyed.
+const ASKED: usize = 4;
 
 /// The report of one set: every value with its source, and what is doubtful.
 ///
@@ -46,12 +49,16 @@ pub struct SetReport {
     measurements: Body,
     doubts: Vec<Doubt>,
     beyond_survey: Vec<Measurement>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    take_next: Vec<Measurement>,
 }
 
 impl SetReport {
     /// The report of a set, in the unit of its file.
     #[must_use]
     pub fn new(set: &MeasurementSet) -> Self {
+        let body = set.body();
+        let is_beyond = !body.beyond_survey().is_empty() || body.is_farther_than_surveyed();
         Self {
             name: set.name().to_owned(),
             unit: set.unit(),
@@ -60,6 +67,11 @@ impl SetReport {
             measurements: set.body().clone(),
             doubts: set.body().doubts().to_vec(),
             beyond_survey: set.body().beyond_survey().to_vec(),
+            take_next: if is_beyond {
+                body.most_helpful(ASKED)
+            } else {
+                Vec::new()
+            },
         }
     }
 
@@ -148,14 +160,14 @@ impl SetReport {
     }
 
     /// A sentence for each of height, bust, waist and hip that lies outside the bodies on
-    /// which the estimates rest.
+    /// which the estimates rest, one if only the four together do, and the four measurements
+    /// that would help most.
     #[must_use]
     pub fn beyond_survey_texts(&self) -> Vec<String> {
         let sentence = |measurement: &Measurement| {
             let (low, high) = surveyed(*measurement)?;
             Some(format!(
-                "{measurement} {} lies outside the {} to {} of the women the estimates rest \
-                 on: take whatever else can be taken.",
+                "{measurement} {} lies outside the {} to {} of the women the estimates rest on.",
                 show(
                     *measurement,
                     self.measurements.value(*measurement),
@@ -165,7 +177,21 @@ impl SetReport {
                 show(*measurement, high, self.unit),
             ))
         };
-        self.beyond_survey.iter().filter_map(sentence).collect()
+        let mut texts: Vec<String> = self.beyond_survey.iter().filter_map(sentence).collect();
+        if texts.is_empty() && self.measurements.is_farther_than_surveyed() {
+            texts.push(
+                "height, bust, waist and hip go together as on none of the women the estimates \
+                 rest on."
+                    .to_owned(),
+            );
+        }
+        let wanted: Vec<&str> = self.take_next.iter().map(|m| m.name()).collect();
+        if let (Some(last), false) = (texts.last_mut(), wanted.is_empty()) {
+            last.push_str(" To help most, take ");
+            last.push_str(&wanted.join(", "));
+            last.push('.');
+        }
+        texts
     }
 
     fn state(&self, measurement: Measurement, measured: Measured) -> String {
@@ -250,7 +276,7 @@ impl CatalogueEntry {
             low: rounded(measurement, range.low),
             high: rounded(measurement, range.high),
             required: measurement.is_required(),
-            estimated: !measurement.is_required() && measurement != Measurement::FrontWidth,
+            estimated: !measurement.is_required() && is_known(measurement),
             needed_by: measurement.needed_by(),
         }
     }

@@ -102,7 +102,7 @@ fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
 /// as a draft's for this body. Both together, since a back-length reduction flattens the back
 /// alone, while a shoulder is sloped at both alike.
 fn to_body(pattern: &Pattern, body: &Body) -> Result<f64, AlterationError> {
-    let slope_of_body = body.drafting_value(Measurement::ShoulderSlope).to_degrees();
+    let slope_of_body = body.value(Measurement::ShoulderSlope).to_degrees();
     let (back, front) = pattern_shoulder_slopes(slope_of_body);
     let slope = |fold: &EdgeName| {
         let piece = pattern
