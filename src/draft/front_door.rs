@@ -52,7 +52,7 @@ pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError>
     parts.warnings.push(Warning::new(
         "front_length_not_taken",
         format!(
-            "front_waist_length was not taken: drafted with {:.0} mm, its estimate with the slant of the tape over the bust; the bust dart follows from it, so take it for a second toile",
+            "front_waist_length was not taken: drafted with {:.0} mm, its estimate; the bust dart follows from it, so take it for a second toile",
             figure.front_waist_length
         ),
     ));

@@ -16,7 +16,9 @@ fn contradictions_are_doubted_with_both_numbers() {
             let text = doubt.to_string();
             assert!(text.contains(&format!("{} ", doubt.measurement)), "{text}");
             let other = match doubt.against {
-                Against::Taken { value, .. } | Against::Estimate { value, .. } => value,
+                Against::Taken { value, .. }
+                | Against::Estimate { value, .. }
+                | Against::Contradicting { value, .. } => value,
             };
             assert!(text.contains(&format!("{other:.0}")), "{text}");
             let json = serde_json::to_value(doubt).expect("serialises");
@@ -125,4 +127,60 @@ fn estimates_give_way_to_what_is_taken() {
     assert!(wrist.value(M::ArmscyeGirth) > wrist.value(M::UpperArmGirth));
     // The estimate itself rests on the four alone.
     assert_eq!(wrist.estimate(M::WristGirth), plain.get(M::WristGirth));
+}
+
+/// Two front lengths that cannot both be right are named with both numbers and both readings:
+/// either alone is believed.
+#[test]
+fn a_pair_that_contradicts_is_told_with_both_readings() {
+    let plain = body(1650.0, 900.0, 720.0, 960.0);
+    let front = plain.value(M::FrontWaistLength) + 40.0;
+    let centre = plain.value(M::CentreFrontWaistLength) - 45.0;
+    let one = plain.with_taken(M::FrontWaistLength, front).unwrap();
+    assert_eq!(one.doubts(), []);
+    let other = plain.with_taken(M::CentreFrontWaistLength, centre).unwrap();
+    assert_eq!(other.doubts(), []);
+    let both = one.with_taken(M::CentreFrontWaistLength, centre).unwrap();
+    let [doubt] = both.doubts() else {
+        panic!("{:?}", both.doubts());
+    };
+    assert_eq!(doubt.code, DoubtCode::PairDisagrees);
+    let pair = [M::FrontWaistLength, M::CentreFrontWaistLength];
+    assert!(pair.contains(&doubt.measurement));
+    let Against::Contradicting {
+        measurement,
+        value,
+        expected,
+        other_expected,
+    } = doubt.against
+    else {
+        panic!("{doubt:?}");
+    };
+    assert!(pair.contains(&measurement) && measurement != doubt.measurement);
+    let text = doubt.to_string();
+    for number in [doubt.value, value, expected, other_expected] {
+        assert!(
+            text.contains(&format!("{number:.0} mm")),
+            "{number} in {text}"
+        );
+    }
+    // Each reading is the estimate beside the other.
+    let beside = plain.with_taken(measurement, value).unwrap();
+    approx::assert_relative_eq!(beside.value(doubt.measurement), expected, epsilon = 1.0);
+    let json = serde_json::to_value(doubt).unwrap();
+    assert!(json["expected"].is_number() && json["against_expected"].is_number());
+}
+
+/// Whatever is taken is used as taken; a slip moves the rest no farther than a believable value.
+#[test]
+fn a_slip_does_not_carry_everything_with_it() {
+    let plain = body(1650.0, 900.0, 720.0, 960.0);
+    let far = |back: f64| {
+        let body = plain.with_taken(M::BackWaistLength, back).unwrap();
+        assert_eq!(body.value(M::BackWaistLength), back);
+        body.value(M::FrontWaistLength)
+    };
+    let expected = plain.value(M::BackWaistLength);
+    assert!(far(expected + 40.0) > plain.value(M::FrontWaistLength) + 20.0);
+    assert_eq!(far(expected + 90.0), far(expected + 120.0));
 }

@@ -5,10 +5,15 @@
 
 #![cfg(feature = "yaml")]
 
+#[allow(dead_code)]
+#[path = "../../../examples/derive_estimates.rs"]
+mod derive_estimates;
+
 mod any_input;
 mod bodies;
 mod estimates;
 mod files;
+mod joint;
 mod known;
 mod lengths;
 mod reports;
