@@ -110,6 +110,8 @@ pub(super) struct Estimate {
 pub(super) struct WithoutBoth {
     /// By how many spreads the first is off.
     pub(super) one: f64,
+    /// By how many it is off beside the second.
+    pub(super) one_beside: f64,
     /// By how many spreads the second is off.
     pub(super) other: f64,
 }
@@ -217,6 +219,7 @@ impl Conditioned {
                 let spread = |variance: f64| (variance / det).max(f64::MIN_POSITIVE).sqrt();
                 let off = WithoutBoth {
                     one: (d * w - b * v) / det / spread(d),
+                    one_beside: w / a.max(f64::MIN_POSITIVE).sqrt(),
                     other: (a * v - b * w) / det / spread(a),
                 };
                 (ROWS[self.given[j].row].of, off)

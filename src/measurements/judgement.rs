@@ -7,8 +7,9 @@ use super::measurement::{Kind, Measurement};
 /// A taken value is doubted beyond so many spreads of what the other taken values expect.
 const DOUBT_SPREADS: f64 = 3.0;
 
-/// Two values contradict each other if without the one the other is within so many spreads.
-const SETTLED_SPREADS: f64 = 2.0;
+/// Two values contradict each other if leaving out the one makes the other believable, and its
+/// spreads fall to this share at most.
+const SETTLED_SHARE: f64 = 0.6;
 
 /// What two tapings of the same person differ by, in mm and in radians (common practice: half a
 /// centimetre; the slope is read off with a protractor). The survey's own were made by trained
@@ -97,7 +98,10 @@ fn against(
     let other = conditioned
         .without_both(measurement)
         .into_iter()
-        .filter(|(_, off)| off.one.abs() <= SETTLED_SPREADS && off.other.abs() <= DOUBT_SPREADS)
+        .filter(|(_, off)| {
+            off.one.abs() <= DOUBT_SPREADS.min(SETTLED_SHARE * off.one_beside.abs())
+                && off.other.abs() <= DOUBT_SPREADS
+        })
         .min_by(|(_, a), (_, b)| a.one.abs().total_cmp(&b.one.abs()));
     let pair = other.and_then(|(other, _)| {
         let (_, value) = *believed.iter().find(|(m, _)| *m == other)?;

@@ -181,6 +181,7 @@ fn a_slip_does_not_carry_everything_with_it() {
         body.value(M::FrontWaistLength)
     };
     let expected = plain.value(M::BackWaistLength);
-    assert!(far(expected + 40.0) > plain.value(M::FrontWaistLength) + 20.0);
+    // Half of what the back is longer, as in the survey.
+    assert!(far(expected + 40.0) > plain.value(M::FrontWaistLength) + 15.0);
     assert_eq!(far(expected + 90.0), far(expected + 120.0));
 }
