@@ -19,7 +19,7 @@ const SLOPE_DOUBT: f64 = 0.2;
 /// their flexed upper arm, 43 + 0.2775 bust) and the arm column of a handbook, 2 cm for each
 /// 6 cm of bust above 104 (Aldrich, as transcribed); without it an arm at bust 1520 is 50 mm
 /// above both. Trunk, neck, wrist and hand need no such share: they meet both as they are.
-const LIMB_SHARE: f64 = 0.7;
+const LIMB_SHARE: f64 = 0.75;
 
 /// The row of a measurement; `None` for those that no source relates to the others.
 fn row_of(measurement: Measurement) -> Option<usize> {

@@ -197,6 +197,10 @@ pub fn handbook(bust: f64) -> Body {
         (M::BackWaistLength, 400.0 + 5.0 * steps),
         (M::WaistToHip, 206.0 + 3.0 * steps),
         (M::UpperArmGirth, 284.0 + 12.0 * steps),
+        // No handbook column: the mean of the 1988 U.S. Army survey (computed). Left to be
+        // estimated it would follow the necks of the column, which are 10 to 30 mm above those
+        // of bodies (computed) and would slope the shoulders by one to three degrees more.
+        (M::ShoulderSlope, 25.7_f64.to_radians()),
     ];
     body(1640.0, bust, waist, hip, &taken)
 }
