@@ -1,25 +1,34 @@
 //! The bust point, and the bust dart that is opened by a turn about it.
 
+use super::bounds::{Bound, Bounds};
 use super::error::within;
 use super::neckline::Neckline;
 use super::{DraftError, Figure};
 use crate::geometry::elementary::{atan2, cos, sin};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Span, along, crossings, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, along, crossings, tolerance};
 use crate::piece::{AimedEdge, Apexes, Dart, EdgeName, Pressed, Warning, aim_edge, shaped_mouth};
 
-/// Angle of the bust dart for every millimetre of bust less underbust, in radians: 16 degrees
-/// for 137 mm, the mean of the survey. A dart of 70 mm at the shoulder, 250 mm from the bust
+/// Angle of the bust dart for every millimetre of cup, in radians: 16 degrees for 158 mm, the
+/// mean of the survey. The cup is bust less underbust and bust less upper chest together (137
+/// and 21 on average). A dart of 70 mm at the shoulder, 250 mm from the bust
 /// point, is 16 degrees (Aldrich bust 88 as transcribed); 18.5 at bust 84 (Bunka, computed
 /// from its formula); the range 12 to 25 is a value from memory.
-const ANGLE_PER_CUP: f64 = 16.0 / 137.0 * std::f64::consts::PI / 180.0;
+const ANGLE_PER_CUP: f64 = 16.0 / 158.0 * std::f64::consts::PI / 180.0;
 
-/// By how much the front's underarm may lie higher below its neck side point than the back's,
-/// in millimetres. It is 26 on the Bunka draft with its dart laid in the side seam (computed).
-const FRONT_SHALLOWER: f64 = 38.0;
-/// The same where the lengths leave no other way to keep a small dart.
-const FRONT_SHALLOWER_MOST: f64 = 48.0;
-/// The same where there is no dart at all.
-const FRONT_SHALLOWER_REFUSED: f64 = 62.0;
+/// By how much the front's underarm lies higher below its neck side point than the back's, in
+/// millimetres: 26 on the Bunka draft with its dart laid in the side seam (computed).
+const FRONT_SHALLOWER: f64 = 26.0;
+/// The least and the most that it may.
+const FRONT_SHALLOWER_RANGE: (f64, f64) = (0.0, 64.0);
+/// The most where there is no dart at all.
+const FRONT_SHALLOWER_REFUSED: f64 = 70.0;
+
+/// From this lift on the lengths have their full say in the bust dart, in millimetres.
+const FULL_SAY: f64 = 20.0;
+
+/// The bust point is drafted at most this far above the underarm, in millimetres: the underarm
+/// of an easy block lies lower than the bust points of some.
+const ABOVE_UNDERARM: f64 = 26.0;
 
 /// The bust point is drafted at least this far above the waist, in millimetres.
 const BUST_ABOVE_WAIST: f64 = 76.0;
@@ -71,15 +80,21 @@ pub(super) struct BustShape {
 }
 
 impl Bust {
-    pub fn of(f: &Figure, waist: f64, underarm: f64, neck: &Neckline, front_side: Point) -> Self {
+    pub fn of(
+        f: &Figure,
+        (waist, underarm): (f64, f64),
+        neck: &Neckline,
+        front_side: Point,
+        bounds: &mut Bounds,
+    ) -> Self {
         let half_width = f.bust_point_width / 2.0;
         let across = half_width - neck.front_width;
         let down = (f.neck_to_bust_point * f.neck_to_bust_point - across * across)
             .max(0.0)
             .sqrt();
         // Between the underarm and well above the waist, whatever the tape said.
-        let level =
-            Span::from_low(underarm - 8.0, waist - BUST_ABOVE_WAIST).nearest(front_side.y + down);
+        let levels = (underarm - ABOVE_UNDERARM, waist - BUST_ABOVE_WAIST);
+        let level = bounds.hold(Bound::BustLevel, front_side.y + down, levels);
         let full = (f.bust_girth - f.underbust_girth - SMALL_CUP) / CUP_PER_TIP;
         Self {
             point: Point::new(half_width, level),
@@ -96,17 +111,19 @@ impl Bust {
         f: &Figure,
         front: f64,
         underarm: f64,
-        warnings: &mut Vec<Warning>,
+        (warnings, bounds): (&mut Vec<Warning>, &mut Bounds),
     ) -> Result<BustShape, DraftError> {
         let (run, above) = (front - self.point.x, underarm - self.point.y);
-        let cup = (f.bust_girth - f.underbust_girth).max(0.0);
-        let wished = lift_for((ANGLE_PER_CUP * cup).min(0.5), run, above);
-        let least = self.longer.max(0.0);
-        let mut lift = Span::from_low(least, self.longer + FRONT_SHALLOWER).nearest(wished);
-        let small = lift_for(5f64.to_radians(), run, above);
-        if lift < small && wished > small {
-            lift = small.min(self.longer + FRONT_SHALLOWER_MOST).max(lift);
-        }
+        let cup = 2.0 * f.bust_girth - f.underbust_girth - f.upper_chest_girth;
+        let wished = lift_for((ANGLE_PER_CUP * cup.max(0.0)).min(0.5), run, above);
+        // The cup asks for one dart, the lengths of front and back for another; each is as
+        // uncertain as the other, so the dart lies midway. Without a cup there is no dart,
+        // whatever the lengths: their say grows with it, and the dart is born at zero.
+        let say = 0.5 * (wished / FULL_SAY).min(1.0);
+        let between = wished + say * (self.longer + FRONT_SHALLOWER - wished);
+        let range = FRONT_SHALLOWER_RANGE;
+        let reach = (self.longer + range.0, self.longer + range.1);
+        let lift = bounds.hold(Bound::BustDart, between, reach).max(0.0);
         within(
             "front length against the back",
             lift - self.longer,
@@ -119,7 +136,7 @@ impl Bust {
                 "bust_dart_from_lengths",
                 format!(
                     "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0}; drafted with {lift:.0}: look at this dart first on the toile",
-                    self.longer + 26.0
+                    self.longer + FRONT_SHALLOWER
                 ),
             ));
         }

@@ -117,7 +117,7 @@ impl Ease {
     #[must_use]
     pub fn of(fit: Fit) -> Self {
         let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match fit {
-            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 16.0],
+            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 18.0],
             Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 22.0],
             Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 30.0],
         };

@@ -2,6 +2,7 @@
 
 use super::DraftError;
 use super::error::check_numbers;
+use crate::geometry::Span;
 use crate::measurements::{Body, Measurement};
 
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
@@ -18,6 +19,7 @@ use crate::measurements::{Body, Measurement};
 #[allow(missing_docs)] // Each field is the measurement of that name.
 pub struct Figure {
     pub bust_girth: f64,
+    pub upper_chest_girth: f64,
     pub underbust_girth: f64,
     pub waist_girth: f64,
     pub hip_girth: f64,
@@ -31,6 +33,9 @@ pub struct Figure {
     pub scye_depth: f64,
     pub back_waist_length: f64,
     pub front_waist_length: f64,
+    /// Depth of the front neck below the neck side point, where a centre front length sets it;
+    /// otherwise it follows from the width of the neck.
+    pub front_neck_depth: Option<f64>,
     pub waist_to_hip: f64,
     pub waist_to_knee: f64,
     pub upper_arm_girth: f64,
@@ -47,6 +52,7 @@ impl Figure {
         let neck_base_girth = 346.0;
         Self {
             bust_girth: girth,
+            upper_chest_girth: girth,
             underbust_girth: girth,
             waist_girth: girth,
             hip_girth: girth,
@@ -61,6 +67,7 @@ impl Figure {
             back_waist_length: 366.0,
             // Longer than the back by the height of the back neck alone.
             front_waist_length: 366.0 + super::neckline::back_rise(neck_base_girth),
+            front_neck_depth: None,
             waist_to_hip: 218.0,
             waist_to_knee: 597.0,
             upper_arm_girth: 291.0,
@@ -78,6 +85,7 @@ impl Figure {
             true,
             [
                 ("bust_girth", self.bust_girth),
+                ("upper_chest_girth", self.upper_chest_girth),
                 ("underbust_girth", self.underbust_girth),
                 ("waist_girth", self.waist_girth),
                 ("hip_girth", self.hip_girth),
@@ -91,6 +99,7 @@ impl Figure {
                 ("scye_depth", self.scye_depth),
                 ("back_waist_length", self.back_waist_length),
                 ("front_waist_length", self.front_waist_length),
+                ("front_neck_depth", self.front_neck_depth.unwrap_or(1.0)),
                 ("waist_to_hip", self.waist_to_hip),
                 ("waist_to_knee", self.waist_to_knee),
                 ("upper_arm_girth", self.upper_arm_girth),
@@ -102,11 +111,28 @@ impl Figure {
     }
 }
 
+/// Depths that a front neck can have, in millimetres: 70 to 85 usually (value from memory), and
+/// ten more or less for what two tapes disagree by.
+const NECK_DEPTHS: (f64, f64) = (60.0, 95.0);
+
+impl Figure {
+    /// Fits the front to a measured centre front: what the front from the neck side point is
+    /// longer is the depth of the neck, from 60 to 95 mm; beyond that the neck side point
+    /// moves up or down, and with it the balance of front and back.
+    fn set_centre_front(&mut self, centre_front: f64) {
+        let depths = Span::from_low(NECK_DEPTHS.0, NECK_DEPTHS.1);
+        let depth = depths.nearest(self.front_waist_length - centre_front);
+        self.front_neck_depth = Some(depth);
+        self.front_waist_length = centre_front + depth;
+    }
+}
+
 impl From<&Body> for Figure {
     fn from(body: &Body) -> Self {
         let v = |measurement| body.value(measurement);
-        Self {
+        let mut figure = Self {
             bust_girth: v(Measurement::BustGirth),
+            upper_chest_girth: v(Measurement::UpperChestGirth),
             underbust_girth: v(Measurement::UnderbustGirth),
             waist_girth: v(Measurement::WaistGirth),
             hip_girth: v(Measurement::HipGirth),
@@ -122,12 +148,20 @@ impl From<&Body> for Figure {
             scye_depth: v(Measurement::ScyeDepth),
             back_waist_length: v(Measurement::BackWaistLength),
             front_waist_length: v(Measurement::FrontWaistLength),
+            front_neck_depth: None,
             waist_to_hip: v(Measurement::WaistToHip),
             waist_to_knee: v(Measurement::WaistToKnee),
             upper_arm_girth: v(Measurement::UpperArmGirth),
             elbow_girth: v(Measurement::ElbowGirth),
             wrist_girth: v(Measurement::WristGirth),
             arm_length: v(Measurement::ArmLength),
+        };
+        if let Some(centre) = body
+            .get(Measurement::CentreFrontWaistLength)
+            .filter(|c| c.source.is_taken())
+        {
+            figure.set_centre_front(centre.value);
         }
+        figure
     }
 }

@@ -2,7 +2,10 @@
 //!
 //! Back and front share their levels: the nape is at 0, the waist at the back waist length.
 
+use super::armscye::Form;
+use super::bounds::{Bound, Bounds};
 use super::bust_dart::{Bust, Opens};
+use super::chest::half_front;
 use super::error::within;
 use super::neckline::Neckline;
 use super::shaping::{Lower, Shaping, SideLine};
@@ -11,7 +14,7 @@ use super::side_seam::{SideSpec, side_seam, straight_in};
 use super::waist_plan::{Shares, WaistPlan};
 use super::{DraftError, Ease, Figure};
 use crate::alterations::{DartsPoint, WaistSpec, waistline};
-use crate::geometry::{Curve, Point, Rigid, Span, Vec2, perpendicular, root};
+use crate::geometry::{Curve, Point, Rigid, Vec2, perpendicular, root};
 use crate::piece::Warning;
 
 /// Where everything lies.
@@ -48,10 +51,17 @@ pub(super) struct Frame {
     pub side: Curve,
     pub plan: WaistPlan,
     pub warnings: Vec<Warning>,
+    /// How the armscyes are drawn.
+    pub form: Form,
+    /// Bounds that the draft reached.
+    pub bounds: Bounds,
 }
 
 /// The share of the armscye's width that lies on the back: about half.
-const BACK_SHARE: (f64, f64) = (0.36, 0.62);
+const BACK_SHARE: (f64, f64) = (0.34, 0.60);
+/// The share where nothing else is asked: the side seam lies 5 mm toward the back (Aldrich,
+/// value from memory).
+const USUAL_SHARE: f64 = 0.46;
 
 impl Frame {
     /// The frame for a figure whose underarm lies at that level.
@@ -60,10 +70,12 @@ impl Frame {
         ease: &Ease,
         shaping: &Shaping,
         underarm: f64,
+        form: Form,
     ) -> Result<Self, DraftError> {
-        let mut warnings = Vec::new();
+        let (mut warnings, mut bounds) = (Vec::new(), Bounds::default());
         let back_width = (f.back_width + ease.back_width) / 2.0;
-        let shoulders = Shoulders::of(f, shaping.shoulder, ease.back_width / 2.0, &mut warnings)?;
+        let told = (&mut warnings, &mut bounds);
+        let shoulders = Shoulders::of(f, shaping.shoulder, ease.back_width / 2.0, told)?;
         let neck = shoulders.neck;
         let front_side = Point::new(neck.front_width, f.back_waist_length - f.front_waist_length);
         let waist = f.back_waist_length;
@@ -76,36 +88,46 @@ impl Frame {
         )?;
 
         let half = (f.bust_girth + ease.bust) / 2.0;
-        let front_point = shoulders.front_point(front_side);
-        let front_width = front_width(f, ease, half, back_width, front_point.x);
+        let front_width = half_front(f, ease);
         let scye_width = half - back_width - front_width;
         within(
             "width of the armscye",
             scye_width,
-            (0.24 * f.upper_arm_girth, 0.85 * f.upper_arm_girth),
+            (0.2 * f.upper_arm_girth, 0.85 * f.upper_arm_girth),
             "mm",
             "Check bust_girth, back_width and upper_arm_girth against each other",
         )?;
 
-        let bust = Bust::of(f, waist, underarm, &neck, front_side);
+        let bust = Bust::of(f, (waist, underarm), &neck, front_side, &mut bounds);
         let half_waist = (f.waist_girth + ease.waist) / 2.0;
         let half_hip = (f.hip_girth + ease.hip) / 2.0;
         let levels = (waist - underarm, f.waist_to_hip);
         let shares = |chest: f64| shares(shaping.lower, chest, half_waist, half_hip, levels);
-        let mut back_chest = back_width + 0.48 * scye_width;
-        // The side seam is placed so that back and front darts come out balanced; the bust
+        let mut back_chest = back_width + USUAL_SHARE * scye_width;
+        let mut side_place = Bounds::default();
+        // The side seam is placed midway between its usual place and that where back and front
+        // darts come out balanced, for the front armscye is to be the deeper one; the bust
         // dart's lift follows the front's width, so this is repeated until it rests.
         for _ in 0..8 {
-            let shape = bust.shape(f, half - back_chest, underarm, &mut Vec::new())?;
+            let unheard = (&mut Vec::new(), &mut Bounds::default());
+            let shape = bust.shape(f, half - back_chest, underarm, unheard)?;
             let taken = shares(back_chest + shape.front_closed);
-            let wished = half_waist / 2.0 - WaistPlan::FRONT_MORE + taken.side + taken.back_dart;
-            back_chest = Span::from_low(
+            if taken.back_dart <= 0.0 {
+                break;
+            }
+            let balanced = half_waist / 2.0 - WaistPlan::FRONT_MORE + taken.side + taken.back_dart;
+            let usual = back_width + USUAL_SHARE * scye_width;
+            let wished = 0.5 * (balanced + usual);
+            let places = (
                 back_width + BACK_SHARE.0 * scye_width,
                 back_width + BACK_SHARE.1 * scye_width,
-            )
-            .nearest(wished);
+            );
+            let mut reached = Bounds::default();
+            back_chest = reached.hold(Bound::SidePlace, wished, places);
+            side_place = reached;
         }
-        let shape = bust.shape(f, half - back_chest, underarm, &mut warnings)?;
+        bounds.extend(&side_place);
+        let shape = bust.shape(f, half - back_chest, underarm, (&mut warnings, &mut bounds))?;
         let half_chest = back_chest + shape.front_closed;
         let mut shares = shares(half_chest);
         let mut plan = WaistPlan::new(f, [back_chest, shape.front_closed], &shares)?;
@@ -160,6 +182,8 @@ impl Frame {
             shares,
             hip_out,
             warnings,
+            form,
+            bounds,
         })
     }
 
@@ -249,18 +273,4 @@ fn shares(lower: Lower, chest: f64, half_waist: f64, half_hip: f64, levels: (f64
             }
         }
     }
-}
-
-/// Half the front's width at the width point: measured, or what bust, back and arm leave.
-fn front_width(f: &Figure, ease: &Ease, half: f64, back_width: f64, shoulder_x: f64) -> f64 {
-    if let Some(taken) = f.front_width {
-        return (taken + ease.back_width / 2.0) / 2.0;
-    }
-    // The armscye is as wide as the arm is thick, and takes about half of the ease
-    // (Zakaria and Gupta, p. 226, for the rule; the amounts are values from memory).
-    let scye = f.upper_arm_girth / std::f64::consts::PI + 8.0 + 0.25 * ease.bust;
-    let most = (back_width + 8.0)
-        .min(shoulder_x - 3.0)
-        .max(0.8 * back_width);
-    Span::from_low(0.8 * back_width, most).nearest(half - back_width - scye)
 }

@@ -4,11 +4,12 @@ use super::choices::{Block, Side};
 use super::join::join_at_waist;
 use super::one_piece::one_piece;
 use super::options::DraftOptions;
+use super::remarks::remarks;
 use super::set_in::{Set, set_in};
 use super::shaping::{Lower, Shaping, ShoulderFullness, SideLine};
 use super::{DraftError, Figure, bodice, skirt};
-use crate::measurements::{Body, Measurement};
-use crate::piece::{Pattern, Warning};
+use crate::measurements::Body;
+use crate::piece::Pattern;
 
 /// By how much the back shoulder of a block without shoulder dart is longer and eased in:
 /// 6 mm (Woman Encyclopaedia, bodice drafting lesson).
@@ -44,18 +45,12 @@ const SHIRT_BELOW_HIP: f64 = 40.0;
 pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError> {
     let figure = Figure::from(body);
     let pattern = draft_figure(&figure, options)?;
-    let taken = body.is_taken(Measurement::FrontWaistLength);
-    if taken || !options.block.has_armscye() {
+    let remarks = remarks(body, &figure, &pattern);
+    if remarks.is_empty() {
         return Ok(pattern);
     }
     let mut parts = pattern.into_parts();
-    parts.warnings.push(Warning::new(
-        "front_length_not_taken",
-        format!(
-            "front_waist_length was not taken: drafted with {:.0} mm, its estimate; the bust dart follows from it, so take it for a second toile",
-            figure.front_waist_length
-        ),
-    ));
+    parts.warnings.extend(remarks);
     Ok(Pattern::new(parts)?)
 }
 
@@ -74,6 +69,25 @@ pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, 
     figure.check()?;
     options.check()?;
     let ease = &options.ease;
+    if options.block == Block::Skirt {
+        return skirt(figure, ease, options.length);
+    }
+    let set = |parts| set_in(parts, figure, ease, options, &Set::of(options.block));
+    match options.block {
+        Block::BodiceAndSkirt => {
+            let upper = set(bodice::parts(figure, ease)?)?;
+            join_at_waist(upper, skirt(figure, ease, options.length)?)
+        }
+        Block::Bodice => set(bodice::parts(figure, ease)?),
+        block => {
+            let shaping = shaping_of(figure, options);
+            set(one_piece(block.name(), figure, ease, &shaping)?)
+        }
+    }
+}
+
+/// How a block other than the skirt is shaped.
+pub(super) fn shaping_of(figure: &Figure, options: &DraftOptions) -> Shaping {
     let shaping = |side: Side, shoulder, length: f64| Shaping {
         shoulder,
         lower: Lower::Hem {
@@ -86,20 +100,10 @@ pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, 
         },
     };
     let eased = ShoulderFullness::Eased(SHOULDER_EASE);
-    let shaping = match options.block {
-        Block::Skirt => return skirt(figure, ease, options.length),
-        Block::Bodice | Block::BodiceAndSkirt => Shaping::BODICE,
+    match options.block {
+        Block::Bodice | Block::BodiceAndSkirt | Block::Skirt => Shaping::BODICE,
         Block::Dress => shaping(Side::Shaped, ShoulderFullness::Dart, figure.waist_to_knee),
         Block::Tunic => shaping(Side::Shaped, eased, TUNIC_LENGTH * figure.waist_to_knee),
         Block::Shirt => shaping(Side::Straight, eased, figure.waist_to_hip + SHIRT_BELOW_HIP),
-    };
-    let set = |parts| set_in(parts, figure, ease, options, &Set::of(options.block));
-    match options.block {
-        Block::BodiceAndSkirt => {
-            let upper = set(bodice::parts(figure, ease)?)?;
-            join_at_waist(upper, skirt(figure, ease, options.length)?)
-        }
-        Block::Bodice => set(bodice::parts(figure, ease)?),
-        _ => set(one_piece(options.block.name(), figure, ease, &shaping)?),
     }
 }

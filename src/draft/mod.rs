@@ -1,8 +1,11 @@
 //! The blocks, drafted from a wearer's measurements and closed by solving.
 
 mod armscye;
+mod armscye_length;
 mod bodice;
+mod bounds;
 mod bust_dart;
+mod chest;
 mod choices;
 mod ease;
 mod error;
@@ -13,6 +16,7 @@ mod join;
 mod neckline;
 mod one_piece;
 mod options;
+mod remarks;
 mod set_in;
 mod shaping;
 mod shoulder;
@@ -24,7 +28,9 @@ mod trunk;
 mod upper_body;
 mod waist_plan;
 
+pub use armscye_length::predicted_armscye;
 pub use bodice::bodice;
+pub use bounds::{Bound, bounds_reached};
 pub use choices::{Block, Side, SleeveLength};
 pub use ease::{Ease, Fit};
 pub use error::DraftError;

@@ -1,6 +1,7 @@
 //! The neckline: half the neck base girth on back and front together.
 
 use super::DraftError;
+use crate::geometry::elementary::{atan2, cos, tan};
 use crate::geometry::{Curve, GeometryError, Point, Vec2, root, unit};
 
 /// How far the front neck is narrower than the back's, in millimetres.
@@ -23,24 +24,44 @@ pub(super) struct Neckline {
     pub front_width: f64,
     /// Depth of the front neck below the neck side point.
     pub front_depth: f64,
+    /// By how much the front arrives at the shoulder steeper than square, and the back flatter,
+    /// in radians.
+    lean: f64,
 }
 
+/// The corner that the front neckline rounds stays this share of the width away from the fold.
+/// A deep, narrow neck on a steep shoulder would have none left; there the line leans out of
+/// square, the back by as much the other way, so that it still runs on over the shoulder.
+const CORNER: f64 = 0.32;
+
+/// How far the front neckline reaches into that corner, from the fold and from the shoulder.
+/// Inside 1 it cannot bend back.
+const FRONT_REACH: (f64, f64) = (0.80, 0.55);
+
 impl Neckline {
-    fn of_width(width: f64) -> Self {
+    fn of_width(width: f64, front_depth: Option<f64>, front_slope: f64) -> Self {
         let front_width = width - FRONT_NARROWER;
+        let front_depth = front_depth.unwrap_or(front_width + FRONT_DEEPER);
+        let steepest = atan2((1.0 - CORNER) * front_width, front_depth);
         Self {
             back_width: width,
             back_rise: width / 3.0,
             front_width,
-            front_depth: front_width + FRONT_DEEPER,
+            front_depth,
+            lean: (front_slope - steepest).max(0.0),
         }
     }
 
     /// The neckline whose back and front arcs together are half of `girth`, given the slopes
-    /// of the back and front shoulder at the neck.
-    pub fn of_girth(girth: f64, back_slope: f64, front_slope: f64) -> Result<Self, DraftError> {
+    /// of the back and front shoulder at the neck; the front as deep as given, or as wide and
+    /// a little more.
+    pub fn of_girth(
+        girth: f64,
+        front_depth: Option<f64>,
+        (back_slope, front_slope): (f64, f64),
+    ) -> Result<Self, DraftError> {
         let miss = |width: f64| {
-            let neck = Self::of_width(width);
+            let neck = Self::of_width(width, front_depth, front_slope);
             let arcs = neck.back(back_slope).and_then(|back| {
                 Ok(back.length()
                     + neck
@@ -56,7 +77,7 @@ impl Neckline {
                 source,
             }
         })?;
-        Ok(Self::of_width(width))
+        Ok(Self::of_width(width, front_depth, front_slope))
     }
 
     /// The back neckline: from the nape, square to the fold, to the neck side point, square to
@@ -67,7 +88,7 @@ impl Neckline {
             Point::ORIGIN,
             Vec2::new(0.5 * self.back_width, 0.0),
             side,
-            square_to_shoulder(slope) * (0.62 * self.back_rise),
+            square_to_shoulder(slope + self.lean) * (0.62 * self.back_rise),
         )
     }
 
@@ -79,11 +100,13 @@ impl Neckline {
     /// The front neckline: from the fold, square to it, up to the neck side point `side`.
     pub fn front(&self, slope: f64, side: Point) -> Result<Curve, GeometryError> {
         let centre = Point::new(0.0, side.y + self.front_depth);
+        let slope = slope - self.lean;
+        let corner = side.x - self.front_depth * tan(slope);
         Curve::hermite(
             centre,
-            Vec2::new(0.6 * self.front_width, 0.0),
+            Vec2::new(FRONT_REACH.0 * corner, 0.0),
             side,
-            square_to_shoulder(slope) * (0.56 * self.front_depth),
+            square_to_shoulder(slope) * (FRONT_REACH.1 * self.front_depth / cos(slope)),
         )
     }
 }
@@ -97,7 +120,7 @@ fn square_to_shoulder(slope: f64) -> Vec2 {
 /// figure made up without a draft.
 pub(super) fn back_rise(neck_base_girth: f64) -> f64 {
     let slope = 20f64.to_radians();
-    Neckline::of_girth(neck_base_girth, slope, slope).map_or(0.0, |n| n.back_rise)
+    Neckline::of_girth(neck_base_girth, None, (slope, slope)).map_or(0.0, |n| n.back_rise)
 }
 
 #[cfg(test)]
@@ -107,7 +130,7 @@ mod tests {
     #[test]
     fn arcs_make_half_the_girth() {
         let (b, f) = (18f64.to_radians(), 22f64.to_radians());
-        let neck = Neckline::of_girth(370.0, b, f).unwrap();
+        let neck = Neckline::of_girth(370.0, None, (b, f)).unwrap();
         let front = neck.front(f, Point::new(neck.front_width, -10.0)).unwrap();
         assert!((neck.back(b).unwrap().length() + front.length() - 185.0).abs() < 1e-6);
     }

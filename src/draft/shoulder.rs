@@ -1,11 +1,12 @@
 //! The shoulders: the back one with its dart, the front one plain, equally long when sewn.
 
+use super::bounds::{Bound, Bounds};
 use super::error::within;
 use super::neckline::Neckline;
 use super::shaping::ShoulderFullness;
 use super::{DraftError, Figure};
 use crate::geometry::elementary::{asin, cos};
-use crate::geometry::{Curve, Point, Rigid, Span, Vec2, root, unit};
+use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Pressed, Warning, shaped_mouth};
 
 /// How much flatter the pattern's shoulder is than the body's, in radians.
@@ -88,9 +89,10 @@ const DART_PLACE: f64 = 0.45;
 
 /// Intake of the back shoulder dart for a bust: bust / 32 - 8 mm on one draft (Bunka, as
 /// transcribed: 18 at bust 840), 10 at bust 880 on another (Aldrich, as transcribed).
-/// The middle between them.
-fn dart_intake(bust: f64) -> f64 {
-    Span::from_low(10.0, 18.0).nearest(bust / 32.0 - 13.0)
+/// The middle between them, from 8 to 20 (16 to 20: Russian drafting text, read; less for
+/// flat backs, value from memory).
+fn dart_intake(bust: f64, bounds: &mut Bounds) -> f64 {
+    bounds.hold(Bound::ShoulderDart, bust / 32.0 - 13.0, (8.0, 20.0))
 }
 
 struct OpenShoulder {
@@ -169,10 +171,11 @@ pub(super) fn with_dart(
 /// inside the acromion by common practice, so this much bone is there.
 const MOST_LONGER: f64 = 20.0;
 
-/// How far the armscye may run outward from the shoulder point to the width of the back
-/// before the shoulder is lengthened, and before the draft is refused.
-const OUTWARD: f64 = 4.0;
-const OUTWARD_REFUSED: f64 = 26.0;
+/// How far the back, without its ease, may lie outside the shoulder point before the shoulder
+/// is lengthened, and before the draft is refused. Above a bust of about 970 mm shoulder points
+/// lie inside the back's width on bodies too (1988 U.S. Army survey, computed).
+const OUTWARD: f64 = 14.0;
+const OUTWARD_REFUSED: f64 = 30.0;
 
 /// Both shoulders and the neckline between them.
 #[derive(Debug, Clone, PartialEq)]
@@ -189,25 +192,29 @@ pub(super) struct Shoulders {
 
 impl Shoulders {
     /// The shoulders of a figure whose half back is given so much ease. Where the back is wider
-    /// than the shoulder is long, the shoulder is lengthened toward the bone; an easy garment's
-    /// shoulder may drop over it by the ease.
+    /// much wider than the shoulder is long, the shoulder is lengthened toward the bone; an easy
+    /// garment's shoulder may drop over it by the ease.
     pub fn of(
         f: &Figure,
         fullness: ShoulderFullness,
         back_ease: f64,
-        warnings: &mut Vec<Warning>,
+        (warnings, bounds): (&mut Vec<Warning>, &mut Bounds),
     ) -> Result<Self, DraftError> {
         check_slope(f.shoulder_slope)?;
-        let back_width = f.back_width / 2.0 + back_ease;
+        let intake = dart_intake(f.bust_girth, bounds);
         let as_long_as = |length: f64| -> Result<(Self, Point), DraftError> {
             let (dart, eased) = match fullness {
-                ShoulderFullness::Dart => (dart_intake(f.bust_girth), 0.0),
+                ShoulderFullness::Dart => (intake, 0.0),
                 ShoulderFullness::Eased(eased) => (0.0, eased),
             };
             let front_slope = front_slope(f.shoulder_slope);
             let open_slope = back_slope(f.shoulder_slope);
             let back_slope = sewn_back_slope(length + eased, dart, open_slope)?;
-            let neck = Neckline::of_girth(f.neck_base_girth, back_slope, front_slope)?;
+            let neck = Neckline::of_girth(
+                f.neck_base_girth,
+                f.front_neck_depth,
+                (back_slope, front_slope),
+            )?;
             let shoulders = Self {
                 neck,
                 length,
@@ -220,10 +227,11 @@ impl Shoulders {
             Ok((shoulders, tip))
         };
         let (shoulders, tip) = as_long_as(f.shoulder_length)?;
-        let short = (back_width - OUTWARD - tip.x) / cos(back_slope(f.shoulder_slope));
+        let short = (f.back_width / 2.0 - OUTWARD - tip.x) / cos(back_slope(f.shoulder_slope));
         if short <= 0.0 {
             return Ok(shoulders);
         }
+        bounds.note(Bound::ShoulderLengthened, true);
         let longer = short.min(MOST_LONGER + back_ease);
         let (shoulders, tip) = as_long_as(f.shoulder_length + longer)?;
         within(

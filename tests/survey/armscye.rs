@@ -6,14 +6,14 @@ use blockwright::draft::{Block, Fit};
 use blockwright::piece::{EdgeName, EdgeRef, Pattern};
 
 /// Mean and standard deviation.
-fn mean_and_spread(values: &[f64]) -> (f64, f64) {
+pub fn mean_and_spread(values: &[f64]) -> (f64, f64) {
     let n = values.len() as f64;
     let mean = values.iter().sum::<f64>() / n;
     let square = values.iter().map(|v| (v - mean).powi(2)).sum::<f64>();
     (mean, (square / (n - 1.0)).sqrt())
 }
 
-fn correlation(a: &[f64], b: &[f64]) -> f64 {
+pub fn correlation(a: &[f64], b: &[f64]) -> f64 {
     let ((mean_a, spread_a), (mean_b, spread_b)) = (mean_and_spread(a), mean_and_spread(b));
     let product: f64 = a
         .iter()
@@ -23,7 +23,7 @@ fn correlation(a: &[f64], b: &[f64]) -> f64 {
     product / (a.len() as f64 - 1.0) / spread_a / spread_b
 }
 
-fn armscye(bodice: &Pattern) -> f64 {
+pub fn armscye(bodice: &Pattern) -> f64 {
     ["back", "front"]
         .into_iter()
         .filter_map(|piece| bodice.seam_length(&EdgeRef::new(piece, EdgeName::ARMSCYE)))

@@ -8,6 +8,7 @@ mod armscye;
 mod contradictory;
 mod darts;
 mod princess;
+mod statistics;
 #[path = "../support/mod.rs"]
 mod support;
 mod tables;

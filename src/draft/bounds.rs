@@ -1,0 +1,116 @@
+//! Which bounds of the draft a figure reaches: where it is not what its measurements ask for.
+
+use super::Block;
+use super::front_door::shaping_of;
+use super::upper_body::upper_body;
+use super::{DraftError, DraftOptions, Figure};
+use crate::geometry::Span;
+use std::collections::BTreeSet;
+
+/// A bound that holds part of a draft back from what the measurements ask for.
+///
+/// ```
+/// use blockwright::draft::Bound;
+/// assert_eq!(Bound::Armpit.name(), "armpit");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[non_exhaustive]
+pub enum Bound {
+    /// The underarm would lie less than 8 mm below the armpit.
+    Armpit,
+    /// The underarm would lie far below the armpit.
+    UnderarmLow,
+    /// The back shoulder dart would be deeper or shallower than is sewn.
+    ShoulderDart,
+    /// The shoulder is longer than measured, for the back is wide.
+    ShoulderLengthened,
+    /// A shoulder point juts out so far that the width point was lowered.
+    ShoulderJuts,
+    /// The bust point would lie above the underarm or at the waist.
+    BustLevel,
+    /// The bust dart would make the front much deeper or shallower under the arm than the back.
+    BustDart,
+    /// The side seam would lie too far to the back or the front of the armscye.
+    SidePlace,
+    /// The front neck would be deeper or shallower than 60 to 95 mm.
+    NeckDepth,
+}
+
+impl Bound {
+    /// Every bound.
+    pub const ALL: [Self; 9] = [
+        Self::Armpit,
+        Self::UnderarmLow,
+        Self::ShoulderDart,
+        Self::ShoulderLengthened,
+        Self::ShoulderJuts,
+        Self::BustLevel,
+        Self::BustDart,
+        Self::SidePlace,
+        Self::NeckDepth,
+    ];
+
+    /// The name, in snake case.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Armpit => "armpit",
+            Self::UnderarmLow => "underarm_low",
+            Self::ShoulderDart => "shoulder_dart",
+            Self::ShoulderLengthened => "shoulder_lengthened",
+            Self::ShoulderJuts => "shoulder_juts",
+            Self::BustLevel => "bust_level",
+            Self::BustDart => "bust_dart",
+            Self::SidePlace => "side_place",
+            Self::NeckDepth => "neck_depth",
+        }
+    }
+}
+
+/// Bounds reached so far.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Bounds(BTreeSet<Bound>);
+
+impl Bounds {
+    /// Notes a bound if it was reached.
+    pub fn note(&mut self, bound: Bound, reached: bool) {
+        if reached {
+            self.0.insert(bound);
+        }
+    }
+
+    /// A value inside a range, and a note of the bound if that moved it.
+    pub fn hold(&mut self, bound: Bound, value: f64, (low, high): (f64, f64)) -> f64 {
+        let held = Span::from_low(low, high).nearest(value);
+        self.note(bound, held != value);
+        held
+    }
+
+    /// The bounds of another collection too.
+    pub fn extend(&mut self, other: &Self) {
+        self.0.extend(&other.0);
+    }
+}
+
+/// The bounds that the upper body of a block reaches for a figure: for each of them the draft
+/// is a compromise. A skirt has none.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, Figure, bounds_reached};
+/// let reached = bounds_reached(&Figure::cylinder(900.0), &DraftOptions::of(Block::Skirt))?;
+/// assert!(reached.is_empty());
+/// # Ok::<(), blockwright::draft::DraftError>(())
+/// ```
+///
+/// # Errors
+/// When the block cannot be drafted for this figure.
+pub fn bounds_reached(
+    figure: &Figure,
+    options: &DraftOptions,
+) -> Result<BTreeSet<Bound>, DraftError> {
+    if options.block == Block::Skirt {
+        return Ok(BTreeSet::new());
+    }
+    let frame = upper_body(figure, &options.ease, &shaping_of(figure, options))?;
+    Ok(frame.bounds.0)
+}
