@@ -16,7 +16,7 @@ const LENGTH_PER_DEPTH: f64 = 1.83;
 /// How far the armscye is brought from the length that scye depth and widths give it toward
 /// the one that all measurements together predict: most of the way. Scye depth and slope are
 /// uncertain by 12 mm and 4 degrees from woman to woman at equal build.
-const FOLLOWED: f64 = 0.8;
+const FOLLOWED: f64 = 0.85;
 
 /// The longer or shorter armscye is drawn deeper or flatter too, half so from here, in
 /// millimetres of length.
@@ -49,7 +49,7 @@ fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
 
 /// The frame for a figure.
 ///
-/// The armscye follows the woman: its length goes four fifths of the way from what scye depth
+/// The armscye follows the woman: its length goes most of the way from what scye depth
 /// and widths make it to what her measurements predict, by the level of the underarm and, within
 /// limits, by how deep the curve is drawn.
 pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<Frame, DraftError> {
