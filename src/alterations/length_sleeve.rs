@@ -9,6 +9,9 @@ use crate::piece::{Apexes, EdgeName, Piece};
 /// Largest share of the seam between biceps and elbow (or wrist) that a tuck may take.
 const MOST_TUCK: f64 = 0.5;
 
+/// Rounds in which the wrist is brought back to its length: each takes what the last one left.
+const WRIST_ROUNDS: usize = 4;
+
 /// Spreads a sleeve below its biceps line, down to the elbow line where it has one.
 pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let (front, back) = (
@@ -55,19 +58,29 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
     } else {
         0.0
     };
-    move_edge(&mut sketch, piece, &front, &stations(slip))?;
+    // The wrist turns with that, and gives way at its front end until it is as wide as before.
+    let wrist = sketch.curve(&EdgeName::WRIST)?.clone();
+    let across = -wrist.start_direction();
+    let wrist_stations = |give: f64| {
+        [
+            Station::new(0.0, down + along * slip + across * give),
+            Station::new(wrist.length(), down),
+        ]
+    };
+    let mut give = 0.0;
+    for _ in 0..WRIST_ROUNDS {
+        give += wrist.length() - moved_at(&wrist, &wrist_stations(give))?.length();
+    }
+    let mut front_stations = stations(slip);
+    front_stations[2] = Station::new(front_seam.length(), down + along * slip + across * give);
+    move_edge(&mut sketch, piece, &front, &front_stations)?;
     for notch in &mut sketch.parts_mut().notches {
         if notch.edge == back && notch.at > back_from {
             notch.at += longer * (notch.at - back_from) / (end - back_from);
         }
     }
     sketch.replace(&back, moved_back)?;
-    let wrist = sketch.curve(&EdgeName::WRIST)?.clone();
-    let stations = [
-        Station::new(0.0, down + along * slip),
-        Station::new(wrist.length(), down),
-    ];
-    move_edge(&mut sketch, piece, &EdgeName::WRIST, &stations)?;
+    move_edge(&mut sketch, piece, &EdgeName::WRIST, &wrist_stations(give))?;
     for dart in sketch.darts_mut() {
         if dart.edge.as_ref() == Some(&back) {
             dart.legs = dart.legs.map(|p| p + down);

@@ -159,3 +159,25 @@ impl std::fmt::Display for SleeveLength {
         f.pad(self.name())
     }
 }
+
+/// Whether the ease of the upper arm may follow the armscye.
+///
+/// The length of the armscye and the width of the sleeve decide how high its cap is. With the
+/// same ease for everybody, a thin arm in a large armscye would get a cap that stands up, a
+/// full arm in a small one a flat cap.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, SleeveWidth};
+/// let mut options = DraftOptions::of(Block::Dress);
+/// options.ease.upper_arm = 60.0;
+/// options.sleeve_width = SleeveWidth::Exact; // 60 mm, whatever the cap becomes
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[non_exhaustive]
+pub enum SleeveWidth {
+    /// The ease asked for, or as near to it as gives a cap of a height that suits the block.
+    #[default]
+    Suited,
+    /// Exactly the ease asked for.
+    Exact,
+}

@@ -47,7 +47,9 @@ impl std::fmt::Display for Fit {
 /// straight skirt (Aldrich, *Metric Pattern Cutting*, as transcribed), 51 to 70 on any garment
 /// (Robinson). Back width: 10 on a close block (Aldrich, as transcribed). Upper arm: 51 at
 /// least for comfort (*Threads* 200), 38 to 51 (Santa Rosa Junior College, FASH 60). The rest
-/// are values from memory: back width 10 to 25, armscye lowered 10 to 20 below the armpit.
+/// are values from memory: back width 10 to 25, armscye lowered 10 to 20 below the armpit, wrist
+/// 15 to 30 and 20 to 35 for the thumb of a hand that is 35 mm larger round than the wrist
+/// (spread 6; computed from the 1988 U.S. Army survey).
 ///
 /// ```
 /// use blockwright::draft::{Ease, Fit};
@@ -67,6 +69,8 @@ pub struct Ease {
     pub back_width: f64,
     /// At the upper arm.
     pub upper_arm: f64,
+    /// At the wrist of a long sleeve.
+    pub wrist: f64,
     /// By how much the armscye lies below the armpit.
     pub armscye_depth: f64,
 }
@@ -94,13 +98,21 @@ impl Ease {
     /// ```
     #[must_use]
     pub fn for_block(block: Block, fit: Fit) -> Self {
-        let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match (block, fit) {
-            (Block::Tunic, Fit::Close) => [80.0, 80.0, 70.0, 16.0, 56.0, 26.0],
-            (Block::Tunic, Fit::Regular) => [110.0, 110.0, 90.0, 24.0, 70.0, 34.0],
-            (Block::Tunic, Fit::Loose) => [140.0, 150.0, 120.0, 32.0, 84.0, 42.0],
-            (Block::Shirt, Fit::Close) => [64.0, 64.0, 60.0, 14.0, 52.0, 24.0],
-            (Block::Shirt, Fit::Regular) => [90.0, 96.0, 80.0, 20.0, 64.0, 30.0],
-            (Block::Shirt, Fit::Loose) => [120.0, 130.0, 110.0, 28.0, 76.0, 38.0],
+        let [
+            bust,
+            waist,
+            hip,
+            back_width,
+            upper_arm,
+            wrist,
+            armscye_depth,
+        ] = match (block, fit) {
+            (Block::Tunic, Fit::Close) => [80.0, 80.0, 70.0, 16.0, 90.0, 80.0, 26.0],
+            (Block::Tunic, Fit::Regular) => [110.0, 110.0, 90.0, 24.0, 100.0, 95.0, 34.0],
+            (Block::Tunic, Fit::Loose) => [140.0, 150.0, 120.0, 32.0, 115.0, 110.0, 42.0],
+            (Block::Shirt, Fit::Close) => [64.0, 64.0, 60.0, 14.0, 85.0, 70.0, 24.0],
+            (Block::Shirt, Fit::Regular) => [90.0, 96.0, 80.0, 20.0, 95.0, 80.0, 30.0],
+            (Block::Shirt, Fit::Loose) => [120.0, 130.0, 110.0, 28.0, 110.0, 90.0, 38.0],
             _ => return Self::of(fit),
         };
         Self {
@@ -109,6 +121,7 @@ impl Ease {
             hip,
             back_width,
             upper_arm,
+            wrist,
             armscye_depth,
         }
     }
@@ -116,10 +129,18 @@ impl Ease {
     /// The ease of a fit for bodice, skirt and dress.
     #[must_use]
     pub fn of(fit: Fit) -> Self {
-        let [bust, waist, hip, back_width, upper_arm, armscye_depth] = match fit {
-            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 18.0],
-            Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 22.0],
-            Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 30.0],
+        let [
+            bust,
+            waist,
+            hip,
+            back_width,
+            upper_arm,
+            wrist,
+            armscye_depth,
+        ] = match fit {
+            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 40.0, 18.0],
+            Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 64.0, 22.0],
+            Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 80.0, 30.0],
         };
         Self {
             bust,
@@ -127,6 +148,7 @@ impl Ease {
             hip,
             back_width,
             upper_arm,
+            wrist,
             armscye_depth,
         }
     }
@@ -139,6 +161,7 @@ impl Ease {
             ("ease.hip", self.hip, Self::OF_GIRTHS),
             ("ease.back_width", self.back_width, Self::OF_WIDTHS),
             ("ease.upper_arm", self.upper_arm, Self::OF_ARMS),
+            ("ease.wrist", self.wrist, Self::OF_ARMS),
             ("ease.armscye_depth", self.armscye_depth, Self::OF_WIDTHS),
         ])
     }

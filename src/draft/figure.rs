@@ -42,6 +42,8 @@ pub struct Figure {
     pub elbow_girth: f64,
     pub wrist_girth: f64,
     pub arm_length: f64,
+    pub head_girth: f64,
+    pub hand_girth: f64,
 }
 
 impl Figure {
@@ -74,6 +76,8 @@ impl Figure {
             elbow_girth: 238.0,
             wrist_girth: 151.0,
             arm_length: 547.0,
+            head_girth: 546.0,
+            hand_girth: 186.0,
         }
     }
 }
@@ -106,6 +110,8 @@ impl Figure {
                 ("elbow_girth", self.elbow_girth),
                 ("wrist_girth", self.wrist_girth),
                 ("arm_length", self.arm_length),
+                ("head_girth", self.head_girth),
+                ("hand_girth", self.hand_girth),
             ],
         )
     }
@@ -155,6 +161,8 @@ impl From<&Body> for Figure {
             elbow_girth: v(Measurement::ElbowGirth),
             wrist_girth: v(Measurement::WristGirth),
             arm_length: v(Measurement::ArmLength),
+            head_girth: v(Measurement::HeadGirth),
+            hand_girth: v(Measurement::HandGirth),
         };
         if let Some(centre) = body
             .get(Measurement::CentreFrontWaistLength)

@@ -3,6 +3,7 @@
 use super::choices::{Block, Side};
 use super::join::join_at_waist;
 use super::one_piece::one_piece;
+use super::openings::with_openings;
 use super::options::DraftOptions;
 use super::remarks::remarks;
 use super::set_in::{Set, set_in};
@@ -66,6 +67,12 @@ pub fn draft(body: &Body, options: &DraftOptions) -> Result<Pattern, DraftError>
 /// # Errors
 /// When the block cannot be drafted for this figure; the error names what stands against it.
 pub fn draft_figure(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {
+    let pattern = block(figure, options)?;
+    Ok(Pattern::new(with_openings(pattern, figure, options.block))?)
+}
+
+/// The block with its sleeve, and nothing said about how to get into it.
+fn block(figure: &Figure, options: &DraftOptions) -> Result<Pattern, DraftError> {
     figure.check()?;
     options.check()?;
     let ease = &options.ease;

@@ -1,5 +1,6 @@
 //! The blocks, drafted from a wearer's measurements and closed by solving.
 
+mod arm_ease;
 mod armscye;
 mod armscye_length;
 mod bodice;
@@ -15,6 +16,7 @@ mod front_door;
 mod join;
 mod neckline;
 mod one_piece;
+mod openings;
 mod options;
 mod remarks;
 mod set_in;
@@ -24,6 +26,7 @@ mod side_seam;
 mod skirt;
 mod sleeve;
 mod sleeve_cap;
+mod sleeve_lower;
 mod trunk;
 mod upper_body;
 mod waist_plan;
@@ -31,7 +34,7 @@ mod waist_plan;
 pub use armscye_length::predicted_armscye;
 pub use bodice::bodice;
 pub use bounds::{Bound, bounds_reached};
-pub use choices::{Block, Side, SleeveLength};
+pub use choices::{Block, Side, SleeveLength, SleeveWidth};
 pub use ease::{Ease, Fit};
 pub use error::DraftError;
 pub use figure::Figure;

@@ -1,7 +1,7 @@
 //! What is wanted of a draft besides the body.
 
 use super::DraftError;
-use super::choices::{Block, Side, SleeveLength};
+use super::choices::{Block, Side, SleeveLength, SleeveWidth};
 use super::ease::{Ease, Fit};
 use super::error::check_options;
 
@@ -27,6 +27,8 @@ pub struct DraftOptions {
     /// By how much the sleeve cap is longer than the armscye, in millimetres; what suits the
     /// block when none is given.
     pub cap_ease: Option<f64>,
+    /// Whether the ease of the upper arm may follow the armscye.
+    pub sleeve_width: SleeveWidth,
     /// Whether a one-piece block has waist darts; what suits the block when not said.
     pub waist_darts: Option<bool>,
     /// The side seam of a one-piece block; what suits the block when not said.
@@ -56,6 +58,7 @@ impl DraftOptions {
             length: None,
             sleeve: None,
             cap_ease: None,
+            sleeve_width: SleeveWidth::Suited,
             waist_darts: None,
             side: None,
         }

@@ -1,10 +1,11 @@
 //! A sleeve set into a block: the piece, its seams, its girth.
 
+use super::arm_ease::ArmEase;
 use super::armscye;
 use super::sleeve::{Armhole, SleeveSpec, sleeve};
 use super::trunk::{self, Drafted};
-use super::{Block, DraftError, DraftOptions, Ease, Figure};
-use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, RunAlong, Seam};
+use super::{Block, DraftError, DraftOptions, Ease, Figure, SleeveLength};
+use crate::piece::{EaseOn, EdgeName, EdgeRef, Girth, Pattern, RunAlong, Seam};
 
 /// How a block's sleeve is set in.
 pub(super) struct Set {
@@ -61,6 +62,7 @@ pub(super) fn set_in(
         length,
         cap_ease: options.cap_ease.unwrap_or(set.cap_ease),
         fitted: set.fitted,
+        arm: ArmEase::of(options, ease),
     };
     let drafted = sleeve(figure, ease, &armhole, &spec)?;
     let sleeve = |edge: EdgeName| EdgeRef::new("sleeve", edge);
@@ -81,14 +83,21 @@ pub(super) fn set_in(
         EdgeRef::against("sleeve", EdgeName::new("underarm_back")),
         sleeve(EdgeName::new("underarm_front")),
     ));
-    let along = RunAlong::Line("biceps".to_owned());
-    let mut girth = trunk::girth(
+    let limb = |name, of, along| Girth {
+        limb: true,
+        ..trunk::girth(name, of, &["sleeve"], &along)
+    };
+    parts.girths.push(limb(
         "upper_arm",
-        (figure.upper_arm_girth, ease.upper_arm),
-        &["sleeve"],
-        &along,
-    );
-    girth.limb = true;
-    parts.girths.push(girth);
+        (figure.upper_arm_girth, drafted.arm_ease),
+        RunAlong::Line("biceps".to_owned()),
+    ));
+    if length == SleeveLength::Long {
+        parts.girths.push(limb(
+            "wrist",
+            (figure.wrist_girth, ease.wrist),
+            RunAlong::Edge(EdgeName::WRIST),
+        ));
+    }
     Ok(Pattern::new(parts)?)
 }

@@ -88,15 +88,17 @@ fn width_of(length: f64, height: f64, leave: Vec2, shape: &Half) -> Result<f64, 
 /// Heights between which a cap is sought, as shares of its shorter half.
 const HEIGHTS: (f64, f64) = (0.18, 0.88);
 
+/// The biceps line that gives the cap that height, if there is one.
+pub(super) fn width_at_height(spec: &CapSpec, height: f64) -> Option<f64> {
+    let back = width_of(spec.back, height, spec.back_leave, &BACK).ok()?;
+    let front = width_of(spec.front, height, spec.front_leave, &FRONT).ok()?;
+    Some(back + front)
+}
+
 /// The narrowest and the widest biceps line that a cap of these lengths can have.
 pub(super) fn cap_widths(spec: &CapSpec) -> (f64, f64) {
     let shorter = spec.back.min(spec.front);
-    let width = |share: f64| {
-        let height = share * shorter;
-        let halves = width_of(spec.back, height, spec.back_leave, &BACK)
-            .and_then(|b| Ok(b + width_of(spec.front, height, spec.front_leave, &FRONT)?));
-        halves.ok()
-    };
+    let width = |share: f64| width_at_height(spec, share * shorter);
     // A tall cap may have no width at all: then nothing is too narrow.
     (
         width(HEIGHTS.1).unwrap_or(0.0),

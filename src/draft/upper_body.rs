@@ -41,10 +41,11 @@ fn armscye_ease(ease: &Ease) -> f64 {
     1.5 + 1.4 * ease.armscye_depth + 0.17 * ease.bust
 }
 
-/// The least armscye that takes a sleeve: with 10 mm of ease its cap is a seventh longer than
-/// the biceps line, which leaves a cap some 75 mm high on a mean arm.
-fn least_armscye(f: &Figure, ease: &Ease) -> f64 {
-    (f.upper_arm_girth + ease.upper_arm) * 8.0 / 7.0 - 10.0
+/// The least armscye that takes a sleeve: over the arm with the least ease for comfort, 38 mm
+/// (Santa Rosa Junior College, FASH 60), it leaves a cap a sixth of its length high, and room
+/// for what the sleeve of the block has more.
+fn least_armscye(f: &Figure) -> f64 {
+    (f.upper_arm_girth + 38.0) * 8.0 / 7.0 - 10.0
 }
 
 /// The frame for a figure.
@@ -81,7 +82,7 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     }
     let (mut frame, mut length) = at(shift, form)?;
     for _ in 0..4 {
-        let short = least_armscye(f, ease) - length;
+        let short = least_armscye(f) - length;
         if short <= tolerance::PRINT || shift >= MOST_LOWERED {
             break;
         }

@@ -2,7 +2,7 @@
 
 use super::field::length;
 use super::read_block::unknown;
-use crate::draft::{Block, DraftOptions, Ease, Fit};
+use crate::draft::{Block, DraftOptions, Ease, Fit, SleeveLength};
 use crate::measurements::{Node, NodeValue, Reader, join};
 
 const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
@@ -15,16 +15,18 @@ pub(super) enum EasePlace {
     Hip,
     BackWidth,
     UpperArm,
+    Wrist,
     ArmscyeDepth,
 }
 
 impl EasePlace {
-    const ALL: [Self; 6] = [
+    const ALL: [Self; 7] = [
         Self::Bust,
         Self::Waist,
         Self::Hip,
         Self::BackWidth,
         Self::UpperArm,
+        Self::Wrist,
         Self::ArmscyeDepth,
     ];
 
@@ -36,6 +38,7 @@ impl EasePlace {
             Self::Hip => "hip",
             Self::BackWidth => "back_width",
             Self::UpperArm => "upper_arm",
+            Self::Wrist => "wrist",
             Self::ArmscyeDepth => "armscye_depth",
         }
     }
@@ -50,6 +53,7 @@ impl EasePlace {
             Self::Bust | Self::BackWidth | Self::ArmscyeDepth => block.has_armscye(),
             // Only a sleeve goes around the arm.
             Self::UpperArm => options.sleeve.is_some(),
+            Self::Wrist => options.sleeve == Some(SleeveLength::Long),
         }
     }
 
@@ -58,7 +62,7 @@ impl EasePlace {
         match self {
             Self::Bust | Self::Waist | Self::Hip => Ease::OF_GIRTHS,
             Self::BackWidth | Self::ArmscyeDepth => Ease::OF_WIDTHS,
-            Self::UpperArm => Ease::OF_ARMS,
+            Self::UpperArm | Self::Wrist => Ease::OF_ARMS,
         }
     }
 
@@ -69,6 +73,7 @@ impl EasePlace {
             Self::Hip => &mut ease.hip,
             Self::BackWidth => &mut ease.back_width,
             Self::UpperArm => &mut ease.upper_arm,
+            Self::Wrist => &mut ease.wrist,
             Self::ArmscyeDepth => &mut ease.armscye_depth,
         }
     }
@@ -83,7 +88,15 @@ pub(super) fn ease(reader: &mut Reader, node: &Node, block: Block) -> (Ease, Vec
         return (fit.map_or(regular, of), Vec::new());
     }
     let places = EasePlace::ALL.map(EasePlace::name);
-    let [bust, waist, hip, back_width, upper_arm, armscye_depth] = places;
+    let [
+        bust,
+        waist,
+        hip,
+        back_width,
+        upper_arm,
+        wrist,
+        armscye_depth,
+    ] = places;
     let keys = [
         "fit",
         bust,
@@ -91,6 +104,7 @@ pub(super) fn ease(reader: &mut Reader, node: &Node, block: Block) -> (Ease, Vec
         hip,
         back_width,
         upper_arm,
+        wrist,
         armscye_depth,
     ];
     let [base, by_place @ ..] = reader.fields(node, "ease", keys, "a fit, or ease by place");

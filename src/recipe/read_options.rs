@@ -4,7 +4,7 @@ use super::field::{Field, said};
 use super::read_block::block;
 use super::read_ease::{EasePlace, ease};
 use super::read_shape::ShapeFields;
-use crate::draft::{Block, DraftOptions};
+use crate::draft::{Block, DraftOptions, SleeveWidth};
 use crate::measurements::{FileCause, Node, Reader};
 use crate::piece::Warning;
 
@@ -46,6 +46,9 @@ pub(super) fn options(
     let mut places = Vec::new();
     if let Some(node) = said(ease_field) {
         (options.ease, places) = ease(reader, node, options.block);
+        if places.contains(&EasePlace::UpperArm) {
+            options.sleeve_width = SleeveWidth::Exact;
+        }
     }
     let shape = ShapeFields {
         length,

@@ -7,7 +7,9 @@ mod any_body;
 mod armscye;
 mod contradictory;
 mod darts;
+mod openings;
 mod princess;
+mod sleeves;
 mod statistics;
 #[path = "../support/mod.rs"]
 mod support;

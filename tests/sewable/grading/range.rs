@@ -44,21 +44,17 @@ fn every_size_of_the_published_table_keeps_all_laws_and_girths_only_grow() {
     }
 }
 
-/// One kink is known: a wrist is as wide as the hand asks for until the taper of a tunic's easy
-/// sleeve asks for more.
 #[test]
-fn nothing_jumps_in_the_published_table_but_the_wrist_of_a_tunic() {
+fn nothing_jumps_in_the_published_table() {
     for block in Block::ALL {
         let jumps = graded(block).increments(Align::WaistCentre).jumps();
-        let told: Vec<_> = jumps.iter().map(|j| j.text.as_str()).collect();
-        let known = |text: &&str| block == Block::Tunic && text.starts_with("sleeve wrist length");
+        let texts: Vec<_> = jumps.iter().map(|j| j.text.as_str()).collect();
         assert!(
-            told.iter().all(known),
+            texts.is_empty(),
             "{}:\n  {}",
             block.name(),
-            told.join("\n  ")
+            texts.join("\n  ")
         );
-        assert_eq!(!told.is_empty(), block == Block::Tunic);
     }
 }
 
@@ -170,7 +166,7 @@ fn a_size_that_is_refused_is_named() {
         (Measurement::BustGirth, 920.0),
         (Measurement::WaistGirth, 760.0),
         (Measurement::HipGirth, 1000.0),
-        (Measurement::UpperArmGirth, 520.0),
+        (Measurement::UpperArmGirth, 590.0),
     ]);
     sizes.insert(2, Size::new("strong", odd));
     let range = SizeTable::new("Range", Unit::Cm, sizes.clone());
