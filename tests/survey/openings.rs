@@ -64,17 +64,17 @@ fn a_dress_goes_on() {
         let who = row.text("id");
         let back = pattern.piece("back").expect("a back");
         let slit = neck_slit(back);
-        assert!(neckline(pattern) + 2.0 * slit >= row.number("head_girth"), "{who}: head");
+        assert!(
+            neckline(pattern) + 2.0 * slit >= row.number("head_girth"),
+            "{who}: head"
+        );
         let zip = zip(back);
         let front = self::zip(pattern.piece("front").expect("a front"));
         assert!((zip - front).abs() < 0.01, "{who}: zip {zip} and {front}");
         let through = finished(pattern, "waist") + 2.0 * zip;
         assert!(through >= row.number("bust_girth"), "{who}: bust");
         let wrist = finished(pattern, "wrist");
-        let opens = pattern
-            .warnings()
-            .iter()
-            .any(|w| w.code == "wrist_opening");
+        let opens = pattern.warnings().iter().any(|w| w.code == "wrist_opening");
         // Without a slit at least the bare hand passes.
         assert!(opens || wrist >= row.number("hand_girth"), "{who}: hand");
         slits.push(slit);
@@ -98,7 +98,11 @@ fn a_skirt_goes_on() {
     each(Block::Skirt, false, |row, pattern| {
         let zip = zip(pattern.piece("back").expect("a back"));
         let through = finished(pattern, "waist") + 2.0 * zip;
-        assert!(through >= row.number("hip_girth"), "{}: hips", row.text("id"));
+        assert!(
+            through >= row.number("hip_girth"),
+            "{}: hips",
+            row.text("id")
+        );
         zips.push(zip);
     });
     tell("openings of a skirt, regular ease");
