@@ -35,12 +35,12 @@ impl Form {
     /// ellipse. The back is filled, the front scooped; the corner stays 22 to 25 mm (back) and
     /// 17 to 20 mm (front) clear (values from memory).
     fn scoop(self, of_half: f64) -> f64 {
-        of_half + 0.12 * self.0
+        of_half + 0.05 * self.0
     }
 }
 
-const BACK_SCOOP: f64 = 0.61;
-const FRONT_SCOOP: f64 = 0.73;
+const BACK_SCOOP: f64 = 0.60;
+const FRONT_SCOOP: f64 = 0.68;
 
 /// What an armscye runs through.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -83,7 +83,7 @@ const LEAST_TURN: f64 = 4.0 * PI / 180.0;
 const LOWEST_WIDTH: f64 = 0.76;
 
 /// The corner that a part rounds stays this share of its chord away from both ends.
-const LEAST_CORNER: f64 = 0.05;
+const LEAST_CORNER: f64 = 0.03;
 
 /// Angle of a direction from straight down, outward positive, in radians.
 fn outward(direction: Vec2) -> f64 {
@@ -158,7 +158,7 @@ impl Part {
 
 /// Most that the corner between shoulder and armscye is turned out of square, in radians; the
 /// other half turns back by as much, so that the sewn armscye runs on over the shoulder.
-const MOST_LEAN: f64 = 6.0 * PI / 180.0;
+const MOST_LEAN: f64 = 9.0 * PI / 180.0;
 
 impl ArmscyeSpec {
     /// Direction in which the armscye leaves the shoulder square to it.

@@ -26,10 +26,6 @@ const FRONT_SHALLOWER_REFUSED: f64 = 70.0;
 /// From this lift on the lengths have their full say in the bust dart, in millimetres.
 const FULL_SAY: f64 = 20.0;
 
-/// The bust point is drafted at most this far above the underarm, in millimetres: the underarm
-/// of an easy block lies lower than the bust points of some.
-const ABOVE_UNDERARM: f64 = 26.0;
-
 /// The bust point is drafted at least this far above the waist, in millimetres.
 const BUST_ABOVE_WAIST: f64 = 76.0;
 
@@ -93,7 +89,7 @@ impl Bust {
             .max(0.0)
             .sqrt();
         // Between the underarm and well above the waist, whatever the tape said.
-        let levels = (underarm - ABOVE_UNDERARM, waist - BUST_ABOVE_WAIST);
+        let levels = (underarm - 8.0, waist - BUST_ABOVE_WAIST);
         let level = bounds.hold(Bound::BustLevel, front_side.y + down, levels);
         let full = (f.bust_girth - f.underbust_girth - SMALL_CUP) / CUP_PER_TIP;
         Self {
@@ -114,11 +110,11 @@ impl Bust {
         (warnings, bounds): (&mut Vec<Warning>, &mut Bounds),
     ) -> Result<BustShape, DraftError> {
         let (run, above) = (front - self.point.x, underarm - self.point.y);
-        let cup = 2.0 * f.bust_girth - f.underbust_girth - f.upper_chest_girth;
-        let wished = lift_for((ANGLE_PER_CUP * cup.max(0.0)).min(0.5), run, above);
+        let cup = (2.0 * f.bust_girth - f.underbust_girth - f.upper_chest_girth).max(0.0);
+        let wished = lift_for((ANGLE_PER_CUP * cup).min(0.5), run, above);
         // The cup asks for one dart, the lengths of front and back for another; each is as
         // uncertain as the other, so the dart lies midway. Without a cup there is no dart,
-        // whatever the lengths: their say grows with it, and the dart is born at zero.
+        // whatever the lengths: their say grows with it.
         let say = 0.5 * (wished / FULL_SAY).min(1.0);
         let between = wished + say * (self.longer + FRONT_SHALLOWER - wished);
         let range = FRONT_SHALLOWER_RANGE;

@@ -57,6 +57,10 @@ pub(super) struct Frame {
     pub bounds: Bounds,
 }
 
+/// An estimated front is at least so wide that the shoulder point juts out by no more than
+/// this over it, in millimetres.
+const MOST_JUT: f64 = 42.0;
+
 /// The share of the armscye's width that lies on the back: about half.
 const BACK_SHARE: (f64, f64) = (0.34, 0.60);
 /// The share where nothing else is asked: the side seam lies 5 mm toward the back (Aldrich,
@@ -88,12 +92,16 @@ impl Frame {
         )?;
 
         let half = (f.bust_girth + ease.bust) / 2.0;
-        let front_width = half_front(f, ease);
+        let mut front_width = half_front(f, ease);
+        if f.front_width.is_none() {
+            let least = shoulders.front_point(front_side).x - MOST_JUT;
+            front_width = bounds.hold(Bound::ShoulderJuts, front_width, (least, f64::MAX));
+        }
         let scye_width = half - back_width - front_width;
         within(
             "width of the armscye",
             scye_width,
-            (0.2 * f.upper_arm_girth, 0.85 * f.upper_arm_girth),
+            (0.16 * f.upper_arm_girth, 0.85 * f.upper_arm_girth),
             "mm",
             "Check bust_girth, back_width and upper_arm_girth against each other",
         )?;

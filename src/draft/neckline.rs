@@ -36,7 +36,7 @@ const CORNER: f64 = 0.32;
 
 /// How far the front neckline reaches into that corner, from the fold and from the shoulder.
 /// Inside 1 it cannot bend back.
-const FRONT_REACH: (f64, f64) = (0.80, 0.55);
+const FRONT_REACH: (f64, f64) = (0.84, 0.57);
 
 impl Neckline {
     fn of_width(width: f64, front_depth: Option<f64>, front_slope: f64) -> Self {

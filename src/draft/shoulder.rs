@@ -174,8 +174,8 @@ const MOST_LONGER: f64 = 20.0;
 /// How far the back, without its ease, may lie outside the shoulder point before the shoulder
 /// is lengthened, and before the draft is refused. Above a bust of about 970 mm shoulder points
 /// lie inside the back's width on bodies too (1988 U.S. Army survey, computed).
-const OUTWARD: f64 = 14.0;
-const OUTWARD_REFUSED: f64 = 30.0;
+const OUTWARD: f64 = 10.0;
+const OUTWARD_REFUSED: f64 = 26.0;
 
 /// Both shoulders and the neckline between them.
 #[derive(Debug, Clone, PartialEq)]

@@ -16,7 +16,7 @@ const SPREADS: f64 = 2.5;
 const CASES: usize = 300;
 
 /// A body: the four required, and every other measurement either left to be estimated or taken
-/// within [`SPREADS`] of its estimate.
+/// within [`SPREADS`] of what all before it lead to expect.
 fn bodies() -> impl Strategy<Value = Body> {
     let four = (1400.0..1950.0, 700.0..1600.0_f64)
         .prop_flat_map(|(height, bust)| {
@@ -38,18 +38,20 @@ fn bodies() -> impl Strategy<Value = Body> {
             (M::HipGirth, hip),
         ];
         let plain = Body::from_taken(required).expect("the four are possible");
-        let others = M::ALL.into_iter().zip(varied).filter_map(|(m, by)| {
-            let estimate = plain.estimate(m)?;
-            let Source::Estimated { spread } = estimate.source else {
-                return None;
-            };
-            let range = m.range();
-            let value = (estimate.value + by? * spread)
-                .max(range.low)
-                .min(range.high);
-            Some((m, value))
-        });
-        Body::from_taken(required.into_iter().chain(others)).expect("all are in range")
+        let varied = M::ALL.into_iter().zip(varied);
+        varied.fold(plain, |body, (m, by)| {
+            let value = by.zip(body.estimate(m)).and_then(|(by, estimate)| {
+                let Source::Estimated { spread } = estimate.source else {
+                    return None;
+                };
+                let range = m.range();
+                Some((estimate.value + by * spread).clamp(range.low, range.high))
+            });
+            match value {
+                Some(value) => body.with_taken(m, value).expect("all are in range"),
+                None => body,
+            }
+        })
     })
 }
 

@@ -2,7 +2,7 @@
 
 use super::tally::{FITS, Garment, Outcome, attempt};
 use crate::support::survey::{body_of, tell, women};
-use blockwright::draft::{Block, Fit};
+use blockwright::draft::Block;
 use blockwright::piece::{EdgeName, EdgeRef, Pattern};
 
 /// What a cutter looks at in a sleeve.

@@ -5,7 +5,8 @@ use blockwright::draft::{Block, DraftOptions, Ease, Fit, SleeveLength, draft};
 use blockwright::measurements::{Body, Measurement as M, Source};
 use blockwright::piece::Pattern;
 
-/// A body: the four required, and half of the others within two spreads of their estimates.
+/// A body: the four required, and half of the others within two spreads of what all before them
+/// lead to expect.
 pub fn body(dice: &mut Dice) -> Body {
     let (height, bust) = (dice.within(1450.0, 1900.0), dice.within(740.0, 1450.0));
     let waist = dice.within((bust - 300.0).max(560.0), bust + 60.0);
@@ -17,20 +18,24 @@ pub fn body(dice: &mut Dice) -> Body {
         (M::HipGirth, hip),
     ];
     let plain = Body::from_taken(required).unwrap();
-    let others = M::ALL.into_iter().filter_map(|m| {
-        let estimate = plain.estimate(m)?;
+    M::ALL.into_iter().fold(plain, |body, m| {
+        let Some(estimate) = body.estimate(m) else {
+            return body;
+        };
         let Source::Estimated { spread } = estimate.source else {
-            return None;
+            return body;
         };
         let by = dice.within(-2.0, 2.0);
         let range = m.range();
         let value = (estimate.value + by * spread)
             .max(range.low)
             .min(range.high);
-        (dice.within(0.0, 1.0) < 0.5).then_some((m, value))
-    });
-    let others: Vec<_> = others.collect();
-    Body::from_taken(required.into_iter().chain(others)).unwrap()
+        if dice.within(0.0, 1.0) < 0.5 {
+            body.with_taken(m, value).unwrap()
+        } else {
+            body
+        }
+    })
 }
 
 /// Every block there is for a body; what cannot be drafted is left out.
