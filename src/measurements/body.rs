@@ -1,8 +1,5 @@
 //! A body: what was taken, and estimates of the rest.
 
-use serde::{Serialize, Serializer};
-
-use super::body_record::BodyRecord;
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
 use super::estimates::PARTNERS;
@@ -354,10 +351,4 @@ fn doubts(values: &Values, required: &Required) -> Vec<Doubt> {
         });
     }
     doubts
-}
-
-impl Serialize for Body {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        BodyRecord::from(self).serialize(serializer)
-    }
 }
