@@ -14,7 +14,8 @@ use crate::piece::{BodySide, MeasureUnit, Pattern};
 /// after it work on both sides, unless they are one-sided themselves.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, BodySide, OneSided, ShoulderSlope, alter};
+/// use blockwright::alterations::{Alteration, OneSided, ShoulderSlope, alter};
+/// use blockwright::piece::BodySide;
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
 /// let pattern = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
 /// let lower_left: Box<dyn Alteration> =

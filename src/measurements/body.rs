@@ -1,8 +1,5 @@
 //! A body: what was taken, and estimates of the rest.
 
-use serde::{Serialize, Serializer};
-
-use super::body_record::BodyRecord;
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
 use super::estimation::{self, Slot, beyond_survey, is_farther_than_surveyed, keep_order};
@@ -377,10 +374,4 @@ fn doubts(values: &Values, judged: Vec<Doubt>) -> Vec<Doubt> {
     let mut out: Vec<Doubt> = judged.into_iter().filter(is_new).collect();
     out.extend(doubts);
     out
-}
-
-impl Serialize for Body {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        BodyRecord::from(self).serialize(serializer)
-    }
 }

@@ -62,6 +62,12 @@ impl From<&Body> for BodyRecord {
     }
 }
 
+impl Serialize for Body {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        BodyRecord::from(self).serialize(serializer)
+    }
+}
+
 /// Where a value came from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "schema", derive(schemars::JsonSchema))]

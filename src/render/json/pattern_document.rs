@@ -36,7 +36,7 @@ use crate::piece::Pattern;
 /// # let pattern = draft(&body, &DraftOptions::of(Block::Skirt))?;
 /// # let file = json::render(&pattern, &body, "Skirt", &[]);
 /// let mut document = PatternDocument::read_proved(file.as_bytes())?;
-/// let wider: Box<dyn Alteration> = Box::new(HipGirth::by(20.0));
+/// let wider: Box<dyn Alteration> = Box::new(HipGirth { amount: 20.0 });
 /// let altered = alter(&document.pattern, &[wider])?;
 /// document.pattern = altered.pattern;
 /// document.accounts.extend(altered.accounts);

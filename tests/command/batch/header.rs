@@ -27,9 +27,15 @@ fn the_same_wearer_in_any_unit_gives_the_same_line() {
         let line = lines(&place).remove(0);
         assert_eq!(line["status"], "ok", "{table}: {line}");
         assert_eq!(line["id"], "ada");
-        all.push((line["armscye"].clone(), line["pattern"]["pieces"].clone()));
+        all.push(numbers(&line["pattern"]["pieces"].to_string()));
     }
-    assert!(all.iter().all(|line| *line == all[0]));
+    assert!(!all[0].is_empty());
+    for line in &all {
+        assert_eq!(line.len(), all[0].len());
+        // 36 1/2 in and 927.1 mm differ in their last bits, which documents keep.
+        let same = line.iter().zip(&all[0]).all(|(a, b)| (a - b).abs() < 1e-6);
+        assert!(same, "{line:?}\n{:?}", all[0]);
+    }
 }
 
 #[test]
@@ -138,4 +144,11 @@ fn wrong_files_are_told_before_anything_is_written() {
         "{told}"
     );
     assert!(!place.path().join("out").exists());
+}
+
+/// Every number that stands in a text.
+fn numbers(text: &str) -> Vec<f64> {
+    text.split(|c: char| !(c.is_ascii_digit() || ".-e".contains(c)))
+        .filter_map(|word| word.parse().ok())
+        .collect()
 }

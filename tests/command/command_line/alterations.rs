@@ -44,7 +44,14 @@ fn the_tunic_is_altered_and_the_account_is_in_every_output() {
     let keys: Vec<_> = account.as_object().unwrap().keys().collect();
     assert_eq!(
         keys,
-        ["alteration", "amount", "changes", "kept", "kept_measures"]
+        [
+            "alteration",
+            "amount",
+            "changes",
+            "kept",
+            "kept_measures",
+            "unit"
+        ]
     );
     let centre = change(account, "back centre_back length");
     let keys: Vec<_> = centre.as_object().unwrap().keys().collect();

@@ -22,6 +22,17 @@ fn written(pattern: &Pattern) -> Result<String, DxfError> {
 }
 
 /// A drafted skirt with its back changed.
+fn spoil(
+    change: impl Fn(&mut blockwright::piece::PieceParts),
+) -> Result<Piece, blockwright::piece::PieceError> {
+    let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None).unwrap();
+    let mut parts = pattern.into_parts();
+    let mut back = parts.pieces.remove(0).into_parts();
+    change(&mut back);
+    Piece::new(back)
+}
+
+/// A drafted skirt with its back changed.
 fn spoiled(change: impl Fn(&mut blockwright::piece::PieceParts)) -> Pattern {
     let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None).unwrap();
     let mut parts = pattern.into_parts();
@@ -35,20 +46,17 @@ fn spoiled(change: impl Fn(&mut blockwright::piece::PieceParts)) -> Pattern {
 fn what_is_not_a_number_is_refused_before_anything_is_written() {
     assert!(written(&spoiled(|_| ())).is_ok());
     let nan = Point::new(f64::NAN, 0.0);
-    let grain = written(&spoiled(|back| back.grain[1] = nan)).unwrap_err();
-    assert_eq!(
-        grain.to_string(),
-        "the grain line of piece back has a coordinate that is not a finite number; give the \
-         piece a grain line that can be drawn"
-    );
+    // Such a mark makes no piece, so that there is nothing to write.
+    let grain = spoil(|back| back.grain[1] = nan).unwrap_err();
+    assert!(grain.to_string().contains("grain line"), "{grain}");
     let far = Point::new(0.0, f64::INFINITY);
-    let hole = written(&spoiled(|back| {
+    let hole = spoil(|back| {
         back.drill_points.push(blockwright::piece::DrillPoint {
             name: "pocket".into(),
             at: far,
         });
-    }));
-    assert!(matches!(hole, Err(DxfError::NotFinite { what, .. }) if what == "drill point pocket"));
+    });
+    assert!(hole.unwrap_err().to_string().contains("pocket"));
 }
 
 #[test]
@@ -57,13 +65,8 @@ fn no_dart_without_an_apex() {
     let mut back = parts.pieces.remove(0).into_parts();
     back.darts[0].apexes = blockwright::piece::Apexes::One(Point::new(1.0, f64::NAN));
     let name = back.darts[0].name.clone();
-    parts.pieces.insert(0, Piece::new(back).unwrap());
-    let error = written(&Pattern::new(parts).unwrap()).unwrap_err();
-    assert!(
-        error
-            .to_string()
-            .contains(&format!("the {name} dart of piece"))
-    );
+    let error = Piece::new(back).unwrap_err();
+    assert!(error.to_string().contains(&format!("the {name} dart")));
 }
 
 #[test]

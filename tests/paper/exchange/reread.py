@@ -41,7 +41,7 @@ class Path:
     def __init__(self, data, mirrored):
         points = []
         for letter, numbers in re.findall(r"([A-Z])([^A-Z]*)", data):
-            at = np.array(re.findall(r"-?[\d.]+", numbers), dtype=float).reshape(-1, 2)
+            at = np.array(re.findall(r"-?[\d.]+(?:e-?\d+)?", numbers), dtype=float).reshape(-1, 2)
             if letter == "M":
                 points.append(at)
             elif letter == "L":

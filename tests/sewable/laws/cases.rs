@@ -301,9 +301,6 @@ fn folds() -> Vec<Case> {
         case("no grain", |p| {
             piece(p, "upper", |p| p.grain = [at(30.0, 20.0); 2])
         }),
-        case("a grain that is not a number", |p| {
-            piece(p, "upper", |p| p.grain[0].x = f64::NAN);
-        }),
     ]
 }
 
@@ -319,10 +316,6 @@ fn darts() -> Vec<Case> {
         case(
             "an apex off the cloth",
             apex("skirt_back", at(100.0, 700.0)),
-        ),
-        case(
-            "an apex that is not a number",
-            apex("bodice_back", at(f64::NAN, 260.0)),
         ),
         case("a dart too wide", apex("bodice_back", at(100.0, 395.0))),
         case(
