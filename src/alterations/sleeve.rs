@@ -164,17 +164,14 @@ pub(super) fn stretched(
 ) -> Result<(Curve, f64), GeometryError> {
     let (left, top, right) = (back.start(), back.end(), front.end());
     let half = |curve: &Curve, end: Point, width: f64, height: f64| {
-        map(curve, stretching(end, width, height))
+        Curve::new(half_stretched(curve, end, width, height).collect())
     };
     let whole = right.x - left.x;
     let back_width = top.x - left.x;
     // Only its length is asked for while it is sought: no curve is made of it.
     let length_at = |curve: &Curve, end: Point, width: f64, height: f64| -> f64 {
-        let to = stretching(end, width, height);
-        curve
-            .segments()
-            .iter()
-            .map(|s| arc_length(&mapped(s, &to)))
+        half_stretched(curve, end, width, height)
+            .map(|s| arc_length(&s))
             .sum()
     };
     let width_for = |curve: &Curve, end: Point, length: f64, height: f64| {
@@ -219,6 +216,40 @@ pub(super) fn stretched(
 
 pub(super) fn map(curve: &Curve, to: impl Fn(Point) -> Point) -> Result<Curve, GeometryError> {
     Curve::new(curve.segments().iter().map(|s| mapped(s, &to)).collect())
+}
+
+/// A half of a cap stretched away from its `end` at the underarm, which it still leaves in the
+/// same direction: square to the underarm seam.
+fn half_stretched(
+    curve: &Curve,
+    end: Point,
+    width: f64,
+    height: f64,
+) -> impl Iterator<Item = PathSeg> {
+    let to = stretching(end, width, height);
+    let turned = move |old: Point, new: Point| {
+        let reach = new.distance(end) / old.distance(end);
+        if reach.is_finite() {
+            end + (old - end) * reach
+        } else {
+            new
+        }
+    };
+    curve
+        .segments()
+        .iter()
+        .map(move |segment| match (*segment, mapped(segment, &to)) {
+            (PathSeg::Cubic(old), PathSeg::Cubic(mut new)) => {
+                if old.p0 == end {
+                    new.p1 = turned(old.p1, new.p1);
+                }
+                if old.p3 == end {
+                    new.p2 = turned(old.p2, new.p2);
+                }
+                PathSeg::Cubic(new)
+            }
+            (_, new) => new,
+        })
 }
 
 /// Every point carried away from `end`, in width and in height.

@@ -27,6 +27,7 @@ mod skirt;
 mod sleeve;
 mod sleeve_cap;
 mod sleeve_lower;
+mod sleeve_spec;
 mod trunk;
 mod upper_body;
 mod waist_plan;

@@ -163,6 +163,7 @@ fn mark_zip(parts: &mut PatternParts, (back, front): (&str, &str), up: f64, down
     }
     marks.retain(|(_, at, _)| within.contains(at));
     let names = pieces.map(|p| p.name().to_owned());
+    let anchors = side_notches(back);
     for piece in &mut parts.pieces {
         if !names.iter().any(|n| n == piece.name()) {
             continue;
@@ -172,7 +173,7 @@ fn mark_zip(parts: &mut PatternParts, (back, front): (&str, &str), up: f64, down
             .map(|(name, at, _)| Notch {
                 name: (*name).to_owned(),
                 edge: EdgeName::SIDE_SEAM,
-                at: piece.open_position(&EdgeName::SIDE_SEAM, *at),
+                at: piece.open_position(&EdgeName::SIDE_SEAM, at + eased(piece, &anchors, *at)),
                 kind: NotchKind::Single,
             })
             .collect();
@@ -182,6 +183,32 @@ fn mark_zip(parts: &mut PatternParts, (back, front): (&str, &str), up: f64, down
             *piece = marked;
         }
     }
+}
+
+/// The notches of a sewn side seam, with how far from its upper end each lies.
+fn side_notches(piece: &Piece) -> Vec<(String, f64)> {
+    let edge = EdgeName::SIDE_SEAM;
+    piece
+        .notches()
+        .iter()
+        .filter(|n| n.edge == edge)
+        .map(|n| (n.name.clone(), piece.sewn_position(&edge, n.at)))
+        .collect()
+}
+
+/// By how much a piece is ahead of the one with these notches at a place along the sewn seam:
+/// what it eased in up to the notch before.
+fn eased(piece: &Piece, anchors: &[(String, f64)], at: f64) -> f64 {
+    let own = side_notches(piece);
+    anchors
+        .iter()
+        .filter(|(_, place)| *place <= at)
+        .filter_map(|(name, place)| {
+            let (_, met) = own.iter().find(|(n, _)| n == name)?;
+            Some((place, met - place))
+        })
+        .max_by(|one, other| one.0.total_cmp(other.0))
+        .map_or(0.0, |(_, ahead)| ahead)
 }
 
 /// Where the waist lies along the sewn side seam, from its upper end.
@@ -199,11 +226,7 @@ fn waist_along(piece: &Piece, seam: f64) -> Option<f64> {
 /// Whether a place along the sewn side seam is clear of notches and darts.
 fn clear(piece: &Piece, sewn: f64) -> bool {
     let edge = EdgeName::SIDE_SEAM;
-    let of_notches = piece
-        .notches()
-        .iter()
-        .filter(|n| n.edge == edge)
-        .map(|n| piece.sewn_position(&edge, n.at));
+    let of_notches = side_notches(piece).into_iter().map(|(_, at)| at);
     let of_darts = piece
         .mouths(&edge)
         .into_iter()

@@ -2,7 +2,8 @@
 
 use super::arm_ease::ArmEase;
 use super::armscye;
-use super::sleeve::{Armhole, SleeveSpec, sleeve};
+use super::sleeve::sleeve;
+use super::sleeve_spec::{Armhole, SleeveSpec};
 use super::trunk::{self, Drafted};
 use super::{Block, DraftError, DraftOptions, Ease, Figure, SleeveLength};
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Girth, Pattern, RunAlong, Seam};

@@ -1,37 +1,15 @@
 //! The sleeve: a cap solved to the armscye, over a biceps line that gives it a height that
 //! suits the block.
 
-use super::arm_ease::ArmEase;
 use super::error::within;
 use super::sleeve_cap::{Cap, CapSpec, cap, cap_widths};
 use super::sleeve_lower::{Lower, cap_directions, lower};
-use super::{DraftError, Ease, Figure, SleeveLength};
+use super::sleeve_spec::{Armhole, SleeveSpec};
+use super::{DraftError, Ease, Figure};
 use crate::geometry::{Curve, Point};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, Notch, NotchKind, Outline, Piece, PieceParts,
 };
-
-/// The armscye a sleeve is set into: seam lengths of its halves, and how far from the shoulder
-/// each half's notch lies.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Armhole {
-    pub back: f64,
-    pub front: f64,
-    pub back_notch: f64,
-    pub front_notch: f64,
-}
-
-/// What a sleeve follows from besides figure and ease.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct SleeveSpec {
-    pub length: SleeveLength,
-    /// By how much the cap is longer than the armscye.
-    pub cap_ease: f64,
-    /// Whether a long sleeve is shaped at the elbow.
-    pub fitted: bool,
-    /// How the ease of the upper arm is chosen.
-    pub arm: ArmEase,
-}
 
 /// Share of the cap's ease that lies on the back half.
 const BACK_EASE: f64 = 0.55;

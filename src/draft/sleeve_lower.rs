@@ -1,7 +1,7 @@
 //! The sleeve below the biceps line: underarm seams of one length, a wrist of body plus ease, a
 //! bend at the elbow where the sleeve fits closely.
 
-use super::sleeve::SleeveSpec;
+use super::sleeve_spec::SleeveSpec;
 use super::{DraftError, Ease, Figure, SleeveLength};
 use crate::geometry::elementary::asin;
 use crate::geometry::{

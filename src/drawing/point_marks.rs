@@ -1,6 +1,6 @@
-//! Named points: a small cross and its name.
+//! Named points: a small cross and its name; on an edge or a fold what of the cross lies inside.
 
-use kurbo::{BezPath, Point, Vec2};
+use kurbo::{BezPath, Point, Shape, Vec2};
 
 use super::beside::write_beside;
 use super::pens::POINT;
@@ -19,16 +19,38 @@ const NAME: f64 = 22.0;
 
 /// Draws a cross at every named point.
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
+    let outline = BezPath::from_path_segments(piece.outline().segments().into_iter());
     for point in piece.points() {
-        mark(&mut out.marks, room, cross(point.at), Pen::solid(POINT));
+        let cross = cross(point.at, &outline);
+        if !cross.is_empty() {
+            mark(&mut out.marks, room, cross, Pen::solid(POINT));
+        }
     }
 }
 
-/// An upright cross. Both arms are one path.
-fn cross(at: Point) -> BezPath {
-    let (right, down) = (Vec2::new(ARM, 0.0), Vec2::new(0.0, ARM));
-    let mut path = stroke(&[at - right, at + right]);
-    path.extend(stroke(&[at - down, at + down]));
+/// An upright cross, as one path, without the arms that would leave the outline or run along
+/// it.
+fn cross(at: Point, outline: &BezPath) -> BezPath {
+    let inside = |arm: Vec2| {
+        let across = 0.25 * Vec2::new(-arm.y, arm.x);
+        [arm + across, arm - across, 0.5 * arm]
+            .iter()
+            .all(|&to| outline.winding(at + to) != 0)
+    };
+    let axis = |along: Vec2| {
+        let ends: Vec<Point> = [-along, along]
+            .into_iter()
+            .filter(|&arm| inside(arm))
+            .map(|arm| at + arm)
+            .collect();
+        match ends[..] {
+            [end] => stroke(&[at, end]),
+            [low, high] => stroke(&[low, high]),
+            _ => BezPath::new(),
+        }
+    };
+    let mut path = axis(Vec2::new(ARM, 0.0));
+    path.extend(axis(Vec2::new(0.0, ARM)));
     path
 }
 

@@ -142,9 +142,17 @@ fn what_must_be_on_a_piece_is_there() {
         assert_eq!(times("place on the fold"), folds);
         assert_eq!(marks(Kind::Bracket), folds);
         assert_eq!(marks(Kind::Grain), count);
-        let points: usize = pattern.pieces().iter().map(|p| p.points().len()).sum();
-        assert_eq!(marks(Kind::Point), points);
-        assert_eq!(times("bust point"), points);
+        let points: Vec<&str> = pattern
+            .pieces()
+            .iter()
+            .flat_map(|p| p.points())
+            .map(|p| p.name.as_str())
+            .collect();
+        assert_eq!(marks(Kind::Point), points.len());
+        for name in &points {
+            let named = points.iter().filter(|n| n == &name).count();
+            assert_eq!(times(&name.replace('_', " ")), named, "{name}");
+        }
         assert_eq!(marks(Kind::Head), 2 * (folds + count));
         let darts: usize = pattern.pieces().iter().map(|p| p.darts().len()).sum();
         assert!(marks(Kind::Drill) >= darts);
