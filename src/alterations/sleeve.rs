@@ -110,7 +110,7 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     sketch.parts_mut().notches = parts_notches;
     let height = cap.bounds().y0;
     let grain = &mut sketch.parts_mut().grain;
-    grain[1].y = grain[1].y.max(height + 18.0);
+    grain[1].y = grain[1].y.max(height + 14.0);
     replaced(pattern, sketch.finish()?)
 }
 

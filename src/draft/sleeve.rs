@@ -13,6 +13,8 @@ use crate::piece::{
 
 /// Share of the cap's ease that lies on the back half.
 const BACK_EASE: f64 = 0.55;
+/// The grain line ends this far from cap and hem, in millimetres.
+const GRAIN_SHORT: f64 = 14.0;
 /// Least distance of the grain line from the point of the elbow dart, in millimetres.
 const GRAIN_CLEAR: f64 = 8.0;
 
@@ -150,8 +152,8 @@ fn assemble(cap: &Cap, lower: &Lower, armhole: &Armhole) -> Result<(Piece, f64),
         outline,
         darts,
         grain: [
-            Point::new(grain_x, end.y0 - 18.0),
-            Point::new(grain_x, 18.0 - cap.height),
+            Point::new(grain_x, end.y0 - GRAIN_SHORT),
+            Point::new(grain_x, GRAIN_SHORT - cap.height),
         ],
         notches,
         lines,

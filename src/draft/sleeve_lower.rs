@@ -77,7 +77,7 @@ fn taper(f: &Figure, ease: &Ease, biceps: f64, below: f64, spec: &SleeveSpec) ->
         SleeveLength::Short => SHORT_TAPER / SHORT_BELOW_BICEPS,
         SleeveLength::Long if spec.fitted => {
             let level = elbow_level(f, below);
-            (biceps - elbow_width(f, biceps, wrist, below - level)) / 2.0 / level
+            (biceps - elbow_width(f, biceps, wrist, (level, below - level))) / 2.0 / level
         }
         SleeveLength::Long => (biceps - wrist) / 2.0 / below,
     };
@@ -85,9 +85,11 @@ fn taper(f: &Figure, ease: &Ease, biceps: f64, below: f64, spec: &SleeveSpec) ->
 }
 
 /// Width at the elbow: near the biceps as long as the forearm does not taper too much, and never
-/// less than the elbow with its ease.
-fn elbow_width(f: &Figure, biceps: f64, wrist: f64, forearm: f64) -> f64 {
-    let least = f.elbow_girth + ELBOW_EASE;
+/// less than the elbow with its ease, nor than straight seams from biceps to wrist would have it.
+/// The biceps line is so far above the elbow, and the wrist so far below.
+fn elbow_width(f: &Figure, biceps: f64, wrist: f64, (above, forearm): (f64, f64)) -> f64 {
+    let straight = biceps + (wrist - biceps) * above / (above + forearm);
+    let least = (f.elbow_girth + ELBOW_EASE).max(straight.min(biceps));
     let most = (wrist + 2.0 * MOST_FOREARM_TAPER * forearm).max(least);
     least.max(LEAST_ELBOW * biceps).min(most)
 }
@@ -206,7 +208,7 @@ fn bent(
     down: (Vec2, Vec2),
 ) -> Result<Lower, GeometryError> {
     let level = elbow_level(f, below);
-    let elbow = elbow_width(f, biceps, wrist, below - level);
+    let elbow = elbow_width(f, biceps, wrist, (level, below - level));
     let side = |width: f64| (biceps - width) / 2.0;
     let hinge = Point::new(biceps - side(elbow), level);
     let upper_leg = Point::new(side(elbow), level);
@@ -229,10 +231,15 @@ fn bent(
     let reach = start.distance(front_wrist) / 3.0;
     let front = Curve::hermite(start, down.1 * reach, front_wrist, front_down * reach)?;
 
-    // Back: square to both legs, so that the closed seam runs on; its lower end is moved along
-    // the seam until both seams are of one length.
-    let square = |leg: Point| perpendicular(apex - leg).normalize();
-    let (at_upper, at_lower) = (square(upper_leg), square(lower_leg));
+    // Back: past both legs at one angle, so that the closed seam runs on: as it comes in above
+    // the elbow or below it, whichever is less. Its lower end is moved along the seam until both
+    // seams are of one length.
+    let comes_in = (side(elbow) / level).min((side(wrist) - side(elbow)) / (below - level));
+    let past = |leg: Point| {
+        let to_apex = (apex - leg).normalize();
+        (perpendicular(to_apex) + to_apex * comes_in.max(0.0)).normalize()
+    };
+    let (at_upper, at_lower) = (past(upper_leg), past(lower_leg));
     let upper = {
         let reach = level / 3.0;
         Curve::hermite(Point::ORIGIN, down.0 * reach, upper_leg, at_upper * reach)?
