@@ -55,7 +55,7 @@ impl Row {
 
     fn value(&self, deviation: f64) -> f64 {
         // No body is nineteen times the mean: far from all that is possible, and finite.
-        let z = deviation.max(-0.9).min(0.9);
+        let z = deviation.abs().min(0.9).copysign(deviation);
         match self.of.kind() {
             Kind::Length => self.centre * (1.0 + z) / (1.0 - z),
             Kind::Angle => self.centre * (1.0 + 2.0 * z),
@@ -64,7 +64,7 @@ impl Row {
 
     /// Change of the value for each unit of its deviation.
     fn steepness(&self, deviation: f64) -> f64 {
-        let z = deviation.max(-0.9).min(0.9);
+        let z = deviation.abs().min(0.9).copysign(deviation);
         match self.of.kind() {
             Kind::Length => 2.0 * self.centre / ((1.0 - z) * (1.0 - z)),
             Kind::Angle => 2.0 * self.centre,
