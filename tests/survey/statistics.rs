@@ -89,8 +89,8 @@ fn corner_clear(piece: &Piece) -> f64 {
 
 fn measured(row: &Row, pattern: &Pattern, odd: bool) -> Measured {
     let (back, front) = (
-        pattern.piece("back").unwrap(),
-        pattern.piece("front").unwrap(),
+        pattern.piece("back").expect("a back"),
+        pattern.piece("front").expect("a front"),
     );
     let armscyes = [
         edge(back, &EdgeName::ARMSCYE),
