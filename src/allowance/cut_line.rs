@@ -3,7 +3,7 @@
 use super::corner::{Arm, Corner, meet};
 use super::{AllowanceError, Allowances};
 use crate::geometry::{
-    Curve, GeometryError, OffsetRun, Point, offset_runs, perpendicular, ring_crossing, signed_area,
+    Curve, GeometryError, OffsetRun, Point, Region, offset_runs, perpendicular, ring_crossing, signed_area,
     tolerance, without_loops,
 };
 use crate::piece::{Edge, EdgeRole, Piece};
@@ -151,6 +151,7 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
     let edges: Vec<Guarded<'_>> = (0..piece.outline().edges().len())
         .map(|index| Guarded::new(piece, allowances, index))
         .collect();
+    let outline = Region::within(piece.outline().segments());
     for segment in line.segments() {
         for step in 0..SAMPLES {
             let p = segment.eval(f64::from(step) / f64::from(SAMPLES));
@@ -160,6 +161,10 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
             }
             if inside < tolerance::SEAM_ALTERED {
                 continue; // laid on the fold, not cut
+            }
+            // Beside a dart the stitching line may come close from both sides.
+            if outline.surrounds(p) && !outline.passes_near(p, SLACK) {
+                return Err(crossing(p));
             }
             for guarded in &edges {
                 guarded.check(piece, p)?;

@@ -1,8 +1,26 @@
 //! Where a dart opens on an edge, and to which side it is pressed.
 
 use super::AlterationError;
-use crate::geometry::Point;
-use crate::piece::{EdgeName, EdgeRole, Piece, Pressed};
+use crate::geometry::{Curve, Point};
+use crate::piece::{Dart, EdgeName, EdgeRole, Piece, Pressed};
+
+/// A mouth so many times as long as its dart is wide is a point that stands out of the edge; if
+/// the other side makes a shorter one the dart is pressed there (an assumption: mouths on side
+/// seams, shoulders and waists, pressed to the usual side, are 1.0 to 1.4 times as long).
+pub(super) const USUAL_MOUTH: f64 = 1.6;
+
+/// A mouth is at most so many times as long as its dart is wide: beyond that the dart runs along
+/// the edge, and its fold would be a spike instead of being caught in the seam (an assumption).
+pub(super) const LONGEST_MOUTH: f64 = 1.8;
+
+/// How many times as long as its dart is wide a mouth on an edge is; infinite when the dart does
+/// not open there.
+pub(super) fn mouth_share(edge: &Curve, dart: &Dart) -> f64 {
+    match dart.legs.map(|leg| edge.joint_at(leg)) {
+        [Some(first), Some(second)] => (second - first) / dart.intake(),
+        _ => f64::INFINITY,
+    }
+}
 
 /// Where a dart is opened on an edge, along the edge with its darts open, in millimetres.
 #[derive(Debug, Clone, PartialEq)]

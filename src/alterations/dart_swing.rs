@@ -3,15 +3,11 @@
 
 use super::dart_lines::{Cuts, redrawn};
 use super::dart_obstacle::{Dividing, obstacle};
-use super::dart_opening::{Opening, pressed};
+use super::dart_opening::{LONGEST_MOUTH, Opening, USUAL_MOUTH, mouth_share, pressed};
 use super::dart_ring::{Fragment, Kind, Ring};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
 use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
-
-/// A mouth is at most so many times as long as its dart is wide: beyond that the fold is a spike
-/// that runs along the edge instead of being caught in it (an assumption).
-const LONGEST_MOUTH: f64 = 2.5;
 
 /// A step: how much of which dart goes where.
 #[derive(Debug, Clone)]
@@ -110,8 +106,9 @@ impl Swing<'_> {
         })
     }
 
-    /// Draws every edge. Where the new dart cannot be pressed to the usual side, because the edge
-    /// there runs along the leg, it is pressed to the other.
+    /// Draws every edge. Where the new dart would stand out of the edge as a point when pressed to
+    /// the usual side, because the edge there runs along the leg, it is pressed to the other if
+    /// that makes a shorter mouth.
     fn draw(
         &self,
         sketch: &mut Sketch,
@@ -127,20 +124,34 @@ impl Swing<'_> {
             },
             ..opened.clone()
         };
+        let mut best: Option<(f64, Dart, Vec<Curve>)> = None;
         for dart in [opened, other] {
             let drawn: Result<Vec<Curve>, _> = (0..edges.len())
                 .map(|index| self.edge(index, ring, of, (&dart, kept)))
                 .collect();
             let Ok(drawn) = drawn else { continue };
-            for (edge, curve) in edges.iter().zip(drawn) {
-                sketch.replace(edge.name(), curve)?;
+            let mouth = edges
+                .iter()
+                .zip(&drawn)
+                .find(|(edge, _)| edge.name() == &self.into.edge)
+                .map_or(f64::INFINITY, |(_, curve)| mouth_share(curve, &dart));
+            if best.as_ref().is_none_or(|(least, ..)| mouth < *least) {
+                best = Some((mouth, dart, drawn));
             }
-            return Ok(dart);
+            if mouth <= USUAL_MOUTH {
+                break;
+            }
         }
-        Err(AlterationError::Setting(format!(
-            "the {} runs so nearly along the dart there that its fold would not lie on the seam",
-            self.into.edge
-        )))
+        let Some((_, dart, drawn)) = best else {
+            return Err(AlterationError::Setting(format!(
+                "the {} runs so nearly along the dart there that its fold would not lie on the seam",
+                self.into.edge
+            )));
+        };
+        for (edge, curve) in edges.iter().zip(drawn) {
+            sketch.replace(edge.name(), curve)?;
+        }
+        Ok(dart)
     }
 
     /// One edge, its parts moved, mouths shaped where a dart opened or got narrower.

@@ -1,5 +1,6 @@
 //! Tips of darts: brought to the point of fullness to be turned there, and backed off again.
 
+use super::dart_opening::{LONGEST_MOUTH, USUAL_MOUTH, mouth_share};
 use super::true_up::with_mouth;
 use super::{AlterationError, Sketch};
 use crate::geometry::{GeometryError, Point, Span, along, tolerance};
@@ -66,6 +67,7 @@ pub(super) fn tip_backed_off(
         let made = aim_dart(piece, dart, along(full, mouth, share * off));
         if let Ok(made) = made
             && made.dart(name).is_some_and(|new| stays(dart, new))
+            && lies_flat(&made, name)
         {
             return Ok(made);
         }
@@ -78,6 +80,14 @@ pub(super) fn tip_backed_off(
 fn stays(old: &Dart, new: &Dart) -> bool {
     let slid = old.legs.iter().zip(&new.legs).map(|(a, b)| a.distance(*b));
     slid.fold(0.0, f64::max) <= tolerance::PRINT
+}
+
+/// Whether the mouth of a dart stands out of its edge no farther than a dart may be opened.
+fn lies_flat(piece: &Piece, name: &str) -> bool {
+    piece.dart(name).is_none_or(|dart| {
+        let edge = dart.edge.as_ref().and_then(|e| piece.outline().edge(e));
+        edge.is_none_or(|edge| mouth_share(edge.curve(), dart) <= LONGEST_MOUTH)
+    })
 }
 
 /// The piece with a dart aimed at a point on its centre line: the mouth is shaped anew, and the
@@ -113,17 +123,28 @@ pub(super) fn aim_dart(piece: &Piece, dart: &Dart, apex: Point) -> Result<Piece,
             apexes: Apexes::One(apex),
             ..dart.clone()
         };
-        with_mouth(&before, &dart, &after)
-            .map(|edge| (edge, dart.clone()))
-            .or_else(|_| {
-                // Where its fold does not lie on the one side, it is pressed to the other.
-                let pressed = match dart.pressed {
-                    Pressed::TowardFirstLeg => Pressed::TowardSecondLeg,
-                    Pressed::TowardSecondLeg => Pressed::TowardFirstLeg,
-                };
-                let dart = Dart { pressed, ..dart };
-                Ok((with_mouth(&before, &dart, &after)?, dart))
-            })
+        let pressed_as = |dart: Dart| {
+            let edge = with_mouth(&before, &dart, &after)?;
+            Ok::<_, GeometryError>((mouth_share(&edge, &dart), edge, dart))
+        };
+        // Where its fold does not lie on the one side or stands out, it is pressed to the other.
+        let usual = pressed_as(dart.clone());
+        if let Ok((share, edge, dart)) = &usual
+            && *share <= USUAL_MOUTH
+        {
+            return Ok((edge.clone(), dart.clone()));
+        }
+        let pressed = match dart.pressed {
+            Pressed::TowardFirstLeg => Pressed::TowardSecondLeg,
+            Pressed::TowardSecondLeg => Pressed::TowardFirstLeg,
+        };
+        let other = pressed_as(Dart { pressed, ..dart });
+        let (_, edge, dart) = match (usual, other) {
+            (Ok(usual), Ok(other)) if other.0 < usual.0 => other,
+            (Ok(usual), _) => usual,
+            (Err(_), other) => other?,
+        };
+        Ok((edge, dart))
     };
     let (edge, dart) = drawn().map_err(|source| AlterationError::Construction {
         step: "tip of a dart",

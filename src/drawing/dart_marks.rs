@@ -41,16 +41,22 @@ pub(crate) fn dart_legs(dart: &Dart) -> BezPath {
     }
 }
 
-/// Across an allowance each leg is carried on to the cut line, as a notch of its intake.
+/// Across an allowance each leg is carried on toward the cut line, as a notch of its intake: both
+/// by the same length, for they lie on one another when the dart is folded. A leg that runs
+/// along the edge would reach the cut line far away; it stops where the other does.
 pub(crate) fn dart_notches(dart: &Dart, cut: Option<&Curve>) -> Vec<BezPath> {
     let Some(cut) = cut.filter(|_| dart.edge.is_some()) else {
         return Vec::new();
     };
-    let notch = |leg: Point| {
-        let on = (leg - dart.apex()).normalize();
-        cut_line_beside(cut, leg, on).map(|from| stroke(&[from, leg]))
+    let out = |leg: Point| (leg - dart.apex()).normalize();
+    let across = |leg: Point| Some(cut_line_beside(cut, leg, out(leg))?.distance(leg));
+    let Some(length) = dart.legs.into_iter().filter_map(across).reduce(f64::min) else {
+        return Vec::new();
     };
-    dart.legs.into_iter().filter_map(notch).collect()
+    dart.legs
+        .into_iter()
+        .map(|leg| stroke(&[leg + out(leg) * length, leg]))
+        .collect()
 }
 
 /// A ring with a cross.

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod altered;
+mod armscye_darts;
 mod corners;
 mod garments;
 mod reference;
