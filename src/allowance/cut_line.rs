@@ -3,8 +3,8 @@
 use super::corner::{Arm, Corner, meet};
 use super::{AllowanceError, Allowances};
 use crate::geometry::{
-    Curve, GeometryError, OffsetRun, Point, Region, offset_runs, perpendicular, ring_crossing, signed_area,
-    tolerance, without_loops,
+    Curve, GeometryError, OffsetRun, Point, Region, offset_runs, perpendicular, ring_crossing,
+    signed_area, tolerance, without_loops,
 };
 use crate::piece::{Edge, EdgeRole, Piece};
 use kurbo::{ParamCurve, PathSeg};

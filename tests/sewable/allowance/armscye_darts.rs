@@ -73,7 +73,9 @@ fn no_dart_ends_in_a_point() {
                 let chain = match alter(&pattern, &[step]) {
                     Ok(chain) => chain,
                     Err(why) => {
-                        *refused.entry(format!("{edge} {at}: {}", why.reason)).or_default() += 1;
+                        *refused
+                            .entry(format!("{edge} {at}: {}", why.reason))
+                            .or_default() += 1;
                         continue;
                     }
                 };
