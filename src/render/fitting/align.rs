@@ -80,7 +80,13 @@ impl Align {
     /// first balance line, or stays as drafted.
     pub(super) fn shift(self, before: &Piece, after: &Piece) -> Vec2 {
         if let (Some(from), Some(to)) = (self.place(before), self.place(after)) {
-            return to - from;
+            let apart = to - from;
+            // A panel or a half of its own lies where it lay in the whole.
+            return if fold(before).is_some() == fold(after).is_some() {
+                apart
+            } else {
+                Vec2::new(0.0, apart.y)
+            };
         }
         let first = |piece: &Piece| piece.lines().first().map(|line| line.curve.start().y);
         match (first(before), first(after)) {

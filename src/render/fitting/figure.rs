@@ -21,21 +21,27 @@ pub(super) struct Sides<'a> {
     pub after: Option<&'a Piece>,
 }
 
-/// The pieces of two patterns in pairs of a name, those that are only in one included.
+/// The pieces of two patterns in pairs: each piece after with the one before that it was made
+/// of, and those before of which none is left.
 pub(super) fn pairs<'a>(before: &'a Pattern, after: &'a Pattern) -> Vec<(&'a str, Sides<'a>)> {
     let mut found: Vec<_> = after
         .pieces()
         .iter()
         .map(|piece| {
             let sides = Sides {
-                before: before.piece(piece.name()),
+                before: made_of(before, piece),
                 after: Some(piece),
             };
             (piece.name(), sides)
         })
         .collect();
     for piece in before.pieces() {
-        if after.piece(piece.name()).is_none() {
+        let lives_on = after
+            .pieces()
+            .iter()
+            .filter_map(|new| made_of(before, new))
+            .any(|old| old.name() == piece.name());
+        if !lives_on {
             let sides = Sides {
                 before: Some(piece),
                 after: None,
@@ -44,6 +50,24 @@ pub(super) fn pairs<'a>(before: &'a Pattern, after: &'a Pattern) -> Vec<(&'a str
         }
     }
     found
+}
+
+/// The piece before that a piece was made of: that of its name; of its name without a body
+/// side, when both halves were alike; or the whole of which it is a panel.
+fn made_of<'a>(before: &'a Pattern, piece: &Piece) -> Option<&'a Piece> {
+    let base = piece.base_name();
+    let panel_of = |old: &&Piece| {
+        let rest = base.strip_prefix(old.base_name());
+        rest.is_some_and(|rest| rest.starts_with(' '))
+            && (old.side().is_none() || old.side() == piece.side())
+    };
+    before
+        .piece(piece.name())
+        .or_else(|| before.piece(base))
+        .or_else(|| {
+            let wholes = before.pieces().iter().filter(panel_of);
+            wholes.max_by_key(|old| old.name().len())
+        })
 }
 
 /// The figure of a piece. `told` says in words what is to be seen.

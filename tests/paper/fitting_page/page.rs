@@ -199,3 +199,42 @@ fn what_the_user_writes_stays_text_and_bytes_stay_the_same() {
     assert_eq!(text(all(&document, "h1")[0]), title);
     assert_eq!(hostile, page(TUNIC, &replaced));
 }
+
+/// Halves of their own and panels are laid over the whole that they were made of.
+#[test]
+fn every_piece_lies_over_what_it_was_made_of() {
+    let old = "  - back_length_reduction: {amount: 25, hips_checked: true}\n";
+    for (steps, names) in [
+        (
+            "  - waist_girth: {amount: 12, side: right}\n",
+            &["Back left", "Back right", "Front left", "Front right"][..],
+        ),
+        (
+            "  - dart_to_seam: {dart: bust, to: armscye, at: 0.5}\n",
+            &["Front centre", "Front side"][..],
+        ),
+        (
+            "  - dart_to_seam: {dart: bust, to: armscye, at: 0.5}\n  - waist_girth: {amount: 6, side: right}\n",
+            &["Front centre left", "Front side"][..],
+        ),
+    ] {
+        let page = page(TUNIC, &[(old, steps)]);
+        let document = parsed(&page);
+        let figures = all(&document, "figure");
+        let captions: Vec<String> = all(&document, "figcaption").into_iter().map(text).collect();
+        for name in names {
+            assert!(
+                captions.iter().any(|c| c.starts_with(&format!("{name},"))),
+                "{name}: {captions:?}"
+            );
+        }
+        for (figure, caption) in figures.into_iter().zip(&captions) {
+            let layer = |class: &str| {
+                let mut groups = figure.descendants();
+                groups.any(|node| node.attribute("class") == Some(class))
+            };
+            assert!(layer("before") && layer("after"), "{caption}");
+            assert!(!caption.contains("no longer there"), "{caption}");
+        }
+    }
+}
