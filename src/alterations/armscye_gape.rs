@@ -5,12 +5,13 @@ use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::neckline_gape::bust_dart;
+use super::one_way::Armscye;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
-use crate::geometry::{Curve, GeometryError, Rigid, root};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, root};
 use crate::piece::{Dart, EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
@@ -33,8 +34,8 @@ pub enum GapeSide {
 ///
 /// A wedge is folded from the armscye at the width line to the tip of the bust dart (front) or
 /// of the shoulder dart (back) and passed into that dart, which gets wider. The armscye is drawn
-/// smooth again, shorter by exactly the amount, the width point staying where it is; the sleeve
-/// is solved again. In front the fold crosses the underarm line, and the underarm comes up and
+/// smooth again, shorter by exactly the amount, the width staying as it is; the sleeve is solved
+/// again. In front the fold crosses the underarm line, and the underarm comes up and
 /// in: what the bust girth loses there, from once to one and a half times the amount over the
 /// whole, is taken from its ease and told.
 ///
@@ -139,17 +140,21 @@ impl Alteration for ArmscyeGape {
             GapeSide::Front => -1.0,
             GapeSide::Back => 1.0,
         };
-        let drawn = |turn: f64| -> Result<Curve, GeometryError> {
+        let shape = Armscye::of(half.armscye, half.width_at);
+        let drawn = |turn: f64| -> Result<(Curve, Point), GeometryError> {
             let swing = Rigid::turn_about(apex, turn);
-            match self.side {
-                GapeSide::Front => upper.clone().then(&led(&lower, &stay, &swing)?),
-                GapeSide::Back => led(&upper, &swing, &stay)?.then(&lower),
-            }
+            let curve = match (&shape, self.side) {
+                (Some(shape), GapeSide::Front) => return shape.on(&shape.course().below(&swing)),
+                (Some(shape), GapeSide::Back) => return shape.on(&shape.course().above(&swing)),
+                (None, GapeSide::Front) => upper.clone().then(&led(&lower, &stay, &swing)?),
+                (None, GapeSide::Back) => led(&upper, &swing, &stay)?.then(&lower),
+            };
+            Ok((curve?, width_point))
         };
         let near = sign * self.amount / width_point.distance(apex);
         let old = half.armscye.length();
         let turn = root("wedge at the armscye", 0.3 * near, 3.0 * near, |turn| {
-            drawn(turn).map_or(f64::NAN, |c| c.length() - old + self.amount)
+            drawn(turn).map_or(f64::NAN, |(c, _)| c.length() - old + self.amount)
         })
         .map_err(|source| AlterationError::Construction {
             step: "wedge from the armscye to the dart",
@@ -159,7 +164,8 @@ impl Alteration for ArmscyeGape {
         let place = (&EdgeName::ARMSCYE, half.width_at);
         let passed = pass_wedge(half.piece, dart, place, turn)?;
         let mut sketch = passed.sketch;
-        half.put_armscye(&mut sketch, drawn(turn)?, width_point)?;
+        let (armscye, width_point) = drawn(turn)?;
+        half.put_armscye(&mut sketch, armscye, width_point)?;
         if self.side == GapeSide::Front {
             put_level(&mut sketch, "underarm", passed.motion.apply(lower.end()))?;
         } else {

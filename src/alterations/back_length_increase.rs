@@ -76,6 +76,9 @@ pub struct BackLengthIncrease {
 /// The most at once, in millimetres: twice what is usual at most (value from memory).
 const MOST: f64 = 50.0;
 
+/// How often the hinge is laid half way anew: each time it moves by a fiftieth as much.
+const ROUNDS: usize = 5;
+
 /// Length of a new shoulder dart, in millimetres (value from memory: 75 to 90).
 const NEW_DART: f64 = 80.0;
 
@@ -173,14 +176,14 @@ impl BackLengthIncrease {
         // The hinge lies half way between where the pivot was and where it goes: the one level
         // from which it swings straight up.
         let level = pivot.y - 0.5 * self.amount;
-        let hinge = hinge(back.armscye, level)?;
-        let angle = 2.0 * atan2(0.5 * self.amount, hinge.x - pivot.x);
+        let edge = crossing(back.armscye, level)?;
+        let (hinge, angle) = self.hinge(back, pivot, edge)?;
         let swing = Rigid::turn_about(hinge, angle);
         let mut paper = Paper::of(back.piece);
         let across = if pivot.x > tolerance::POINT {
-            vec![Point::new(0.0, pivot.y), pivot, hinge]
+            vec![Point::new(0.0, pivot.y), pivot, edge]
         } else {
-            vec![pivot, hinge]
+            vec![pivot, edge]
         };
         paper.slash(&Curve::polyline(&across)?)?;
         paper.slash(&Curve::line(pivot, top)?)?;
@@ -191,7 +194,7 @@ impl BackLengthIncrease {
         } else {
             Point::new(1.0, 0.5 * pivot.y)
         })?;
-        let shoulder = paper.panel_at(beside(hinge))?;
+        let shoulder = paper.panel_at(beside(edge))?;
         paper.shift(neck, self.up());
         paper.turn(shoulder, swing);
         Ok(Cut {
@@ -199,6 +202,30 @@ impl BackLengthIncrease {
             swing,
             angle,
         })
+    }
+
+    /// The hinge and the angle of the shoulder panel. The hinge lies half way between the armscye
+    /// as it is and as it gets, so that the opposite amount swings about the same place.
+    fn hinge(
+        &self,
+        back: &UpperHalf<'_>,
+        pivot: Point,
+        edge: Point,
+    ) -> Result<(Point, f64), AlterationError> {
+        let tip = back.armscye.start();
+        let mut hinge = edge;
+        for _ in 0..ROUNDS {
+            let angle = self.angle(hinge, pivot);
+            let tip = Rigid::turn_about(hinge, angle).apply(tip);
+            let stay = (Vec2::ZERO, Vec2::ZERO);
+            let (armscye, _) = back.armscye_kept(tip, angle, stay)?;
+            hinge = edge.midpoint(crossing(&armscye, edge.y)?);
+        }
+        Ok((hinge, self.angle(hinge, pivot)))
+    }
+
+    fn angle(&self, hinge: Point, pivot: Point) -> f64 {
+        2.0 * atan2(0.5 * self.amount, hinge.x - pivot.x)
     }
 
     fn up(&self) -> Vec2 {
@@ -290,10 +317,11 @@ impl BackLengthIncrease {
                 line.curve = old.curve.clone();
             }
         }
-        let (upper, lower) = back.armscye_parts()?;
-        let width_point = lower.start();
-        let armscye = led(&upper, at_tip, &Rigid::IDENTITY)?.then(&lower)?;
-        let armscye = back.at_old_length(&armscye, width_point)?;
+        let tip = at_tip.apply(back.armscye.start());
+        let direction = back.armscye.start_direction();
+        let turn = angle_between(direction, at_tip.apply_direction(direction));
+        let stay = (Vec2::ZERO, Vec2::ZERO);
+        let (armscye, width_point) = back.armscye_kept(tip, turn, stay)?;
         back.put_armscye(&mut sketch, armscye, width_point)?;
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = grain[1].y.max(nape.y + 18.0);
@@ -315,7 +343,7 @@ fn new_dart(before: &Curve) -> Dart {
 }
 
 /// Where a level crosses the armscye.
-fn hinge(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
+fn crossing(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
     let reach = 4.0 * armscye.end().x.abs();
     let across = Curve::line(Point::new(0.0, level), Point::new(reach, level))?;
     crossings(armscye.segments(), across.segments())

@@ -3,7 +3,7 @@
 use super::aimed_shoulder::aimed_shoulder;
 use super::amounts::number;
 use super::hinge::Hinge;
-use super::lowered_armscye::lowered_armscye;
+use super::one_way::{Armscye, Course};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
@@ -280,14 +280,13 @@ impl BackLengthReduction {
         Ok((tip, leave))
     }
 
-    /// The armscye from the new shoulder point. Its upper part is redrawn down to the width of
-    /// the back; where the mesh says how long it wants to be and that middle can slide so far,
-    /// it slides, and its notch with it.
+    /// The armscye from the new shoulder point, bending one way. Where the mesh says how long it
+    /// wants to be, its width point slides down for that as far as it can, and its notch with it.
     fn true_armscye(
         &self,
         piece: &Piece,
         sketch: &mut Sketch,
-        start: (Point, Vec2),
+        (tip, leave): (Point, Vec2),
         share: Option<f64>,
     ) -> Result<(), AlterationError> {
         let old = piece.outline().edge(&EdgeName::ARMSCYE);
@@ -297,18 +296,28 @@ impl BackLengthReduction {
             .iter()
             .position(|n| n.edge == EdgeName::ARMSCYE);
         let over = notch.map_or(0.5 * armscye.length(), |n| piece.notches()[n].at);
-        let wanted = share.map(|share| share * armscye.length());
-        if let Some(Ok((drawn, middle))) =
-            wanted.map(|length| lowered_armscye(armscye, start, over, length))
-        {
-            sketch.replace(&EdgeName::ARMSCYE, drawn)?;
-            if let Some(place) = notch {
-                sketch.put_notch(place, middle);
-            }
-            return Ok(());
+        let Some(shape) = Armscye::of(armscye, over) else {
+            let drawn = blend_start(armscye, tip, leave, over)?;
+            return sketch.replace(&EdgeName::ARMSCYE, drawn);
+        };
+        let course = Course {
+            tip,
+            leave,
+            ..shape.course()
+        };
+        let (drawn, middle) = match share {
+            Some(share) => shape.lowered(&course, share * armscye.length())?,
+            None => shape.on(&course)?,
+        };
+        sketch.replace(&EdgeName::ARMSCYE, drawn)?;
+        if let Some(place) = notch {
+            sketch.put_notch(place, middle);
         }
-        let drawn = blend_start(armscye, start.0, start.1, over)?;
-        sketch.replace(&EdgeName::ARMSCYE, drawn)
+        for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "width") {
+            let from = Point::new(line.curve.start().x, middle.y);
+            line.curve = Curve::line(from, middle)?;
+        }
+        Ok(())
     }
 
     /// The waist dart's upper half, redrawn to its moved apex at its old intake.

@@ -2,12 +2,11 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::sleeve::replaced;
-use super::sleeve::sleeves;
+use super::sleeve::{replaced, sleeves, with_notches_below};
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
+use crate::geometry::Vec2;
 use crate::geometry::elementary::asin;
-use crate::geometry::{Curve, Point, Vec2, root};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -15,9 +14,9 @@ use serde::{Deserialize, Serialize};
 ///
 /// The back's shoulder point goes up by the amount, the front's down, and both shoulders run
 /// straight on to their neck side points, which stay; shoulder and neckline keep their lengths,
-/// the back's dart goes with its shoulder. Front and back armscye together keep their length
-/// exactly, so the sleeve keeps its cap as it is; its shoulder notch moves forward with the
-/// seam.
+/// the back's dart goes with its shoulder. The back armscye gets longer by exactly the amount and
+/// the front's shorter, so the sleeve keeps its cap as it is; its shoulder notch moves forward with
+/// the seam.
 ///
 /// Usual amounts: 5 to 12 mm (values from memory).
 ///
@@ -49,13 +48,6 @@ impl ForwardShoulder {
     pub fn by(amount: f64) -> Self {
         Self { amount }
     }
-}
-
-/// An armscye whose shoulder is turned about the neck side point; the armscye keeps the
-/// direction in which it leaves.
-fn swung(half: &UpperHalf<'_>, turn: f64) -> Result<(Curve, Point), AlterationError> {
-    let tip = half.shoulder_turned(turn, 0.0)?.edge.end();
-    Ok(half.armscye_from(tip, 0.0, (Vec2::ZERO, Vec2::ZERO))?)
 }
 
 /// The shoulder notch of every sleeve moved along its cap, from the back toward the front.
@@ -100,6 +92,10 @@ impl Alteration for ForwardShoulder {
             promises.extend(edges_stay(half.piece, &edges));
             let lower = [EdgeName::WAIST, EdgeName::HEM];
             promises.extend(edges_stay_if_there(half.piece, &lower));
+            let back = half.piece.outline().edge(&EdgeName::CENTRE_BACK).is_some();
+            let longer = if back { self.amount } else { -self.amount };
+            let armscye = Measure::edge_length(half.piece.name(), EdgeName::ARMSCYE);
+            promises.push(Promise::changes_by(armscye, longer));
         }
         promises.extend(girths_stay(before, &[]));
         promises
@@ -113,29 +109,20 @@ impl Alteration for ForwardShoulder {
             "no shoulder stands so far forward",
         )?;
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
-        let reach = back.shoulder.start().distance(back.shoulder.end());
-        let up = -2.0 * asin(0.5 * self.amount / reach.max(2.0 * MOST));
-        let old = back.armscye.length() + front.armscye.length();
-        let rest = old - swung(&back, up)?.0.length();
-        let down = if self.amount == 0.0 {
-            0.0
-        } else {
-            root(
-                "drop of the front shoulder point",
-                -0.5 * up,
-                -2.0 * up,
-                |turn| swung(&front, turn).map_or(f64::NAN, |(c, _)| c.length() - rest),
-            )?
-        };
         let mut altered = pattern.clone();
-        for (half, turn) in [(&back, up), (&front, down)] {
+        for (half, up) in [(&back, self.amount), (&front, -self.amount)] {
+            let reach = half.shoulder.start().distance(half.shoulder.end());
+            let turn = -2.0 * asin(0.5 * up / reach.max(2.0 * MOST));
             let mut sketch = Sketch::of(half.piece);
-            half.put_shoulder(&mut sketch, &half.shoulder_turned(turn, 0.0)?, 0.0)?;
-            let (armscye, width_point) = swung(half, turn)?;
+            let shoulder = half.shoulder_turned(turn, 0.0)?;
+            half.put_shoulder(&mut sketch, &shoulder, 0.0)?;
+            let length = half.armscye.length() + up;
+            let (tip, stay) = (shoulder.edge.end(), (Vec2::ZERO, Vec2::ZERO));
+            let (armscye, width_point) = half.armscye_of_length(length, tip, 0.0, stay)?;
             half.put_armscye(&mut sketch, armscye, width_point)?;
             altered = replaced(&altered, sketch.finish()?)?;
         }
-        let forward = swung(&back, up)?.0.length() - back.armscye.length();
-        Ok(notch_moved(altered, forward)?.into())
+        let altered = notch_moved(altered, self.amount)?;
+        Ok(with_notches_below(altered)?.into())
     }
 }

@@ -4,6 +4,7 @@ use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
+use super::one_way::bent;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
@@ -116,7 +117,11 @@ impl Alteration for NecklineGape {
         let dart = bust_dart(&front)?;
         let (apex, neckline) = (dart.apex(), front.neckline);
         let at = 0.5 * neckline.length();
-        let drawn = |turn: f64| led(neckline, &Rigid::IDENTITY, &Rigid::turn_about(apex, turn));
+        let drawn = |turn: f64| {
+            let swing = Rigid::turn_about(apex, turn);
+            bent(neckline, (&Rigid::IDENTITY, &swing), None)
+                .unwrap_or_else(|| led(neckline, &Rigid::IDENTITY, &swing))
+        };
         // The panel swings toward the centre front: against the clock.
         let near = -self.amount / neckline.point_at(at)?.0.distance(apex);
         let turn = root("wedge at the neckline", 0.4 * near, 2.5 * near, |turn| {

@@ -6,7 +6,7 @@ use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
-use crate::geometry::{Span, Vec2, root, tolerance};
+use crate::geometry::{GeometryError, Span, Vec2, root, tolerance};
 use crate::piece::{EdgeName, Measure, MeasureUnit, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
@@ -141,52 +141,26 @@ impl Alteration for ShoulderSlope {
         self.check(back.piece)?;
         self.check(front.piece)?;
         let turn = self.degrees.to_radians();
-        let (mut back_drop, mut front_drop) = (0.0, 0.0);
-        if self.underarm == Underarm::Follow && turn != 0.0 {
-            let old = back.armscye.length() + front.armscye.length();
-            let (back_side, front_side) = (back.side_blended()?, front.side_blended()?);
-            let at = |side: &BlendedSide, drop: f64| side.length_from(Vec2::new(0.0, drop));
-            // By how much the open front is longer: the mouths of its darts, which stay.
-            let ahead = at(&front_side, 0.0)? - at(&back_side, 0.0)?;
-            let beside = |drop: f64| -> Result<f64, AlterationError> {
-                let wanted = at(&back_side, drop)? + ahead;
-                let far = 1.0 + 0.3 * drop.abs();
-                Ok(root(
-                    "drop of the front underarm",
-                    drop - far,
-                    drop + far,
-                    |d| at(&front_side, d).map_or(f64::NAN, |l| l - wanted),
-                )?)
-            };
-            let total = |drop: f64| -> Result<f64, AlterationError> {
-                let back = sloped_armscye(&back, turn, drop)?;
-                Ok(back + sloped_armscye(&front, turn, beside(drop)?)?)
-            };
-            // The shoulder point itself drops by so much: the underarm by nearly as much.
-            let tip = back.shoulder_turned(turn, 0.0)?.edge.end();
-            let near = tip.y - back.shoulder.end().y;
-            let far = 1.0 + 0.2 * near.abs();
-            back_drop = root("drop of the underarm", near - far, near + far, |drop| {
-                total(drop).map_or(f64::NAN, |t| t - old)
-            })
-            .map_err(|source| AlterationError::Construction {
-                step: "armscye sliding with the shoulder point, above the first dart or notch of the side seam",
-                source,
-            })?;
-            front_drop = beside(back_drop)?;
-        }
+        let drops = match self.underarm {
+            Underarm::Follow if turn != 0.0 => drops(&back, &front, turn)?,
+            Underarm::Follow | Underarm::Keep => (0.0, 0.0),
+        };
         let mut altered = pattern.clone();
-        for (half, drop) in [(&back, back_drop), (&front, front_drop)] {
+        let lean = front.neck_lean(turn);
+        for (half, drop, neck_turn) in [
+            (&back, drops.0, turn + lean),
+            (&front, drops.1, turn - lean),
+        ] {
             let mut sketch = Sketch::of(half.piece);
             let shoulder = half.shoulder_turned(turn, 0.0)?;
-            half.put_shoulder(&mut sketch, &shoulder, turn)?;
+            half.put_shoulder(&mut sketch, &shoulder, neck_turn)?;
             let down = Vec2::new(0.0, drop);
-            let (mut armscye, width_point) =
-                half.armscye_from(shoulder.edge.end(), turn, (down, down))?;
-            if self.underarm == Underarm::Follow {
+            let (tip, shifts) = (shoulder.edge.end(), (down, down));
+            let (armscye, width_point) = match self.underarm {
                 // Together they have their length: what one has over the other lacks.
-                armscye = half.at_old_length(&armscye, width_point)?;
-            }
+                Underarm::Follow => half.armscye_kept(tip, turn, shifts)?,
+                Underarm::Keep => half.armscye_from(tip, turn, shifts)?,
+            };
             half.put_armscye(&mut sketch, armscye, width_point)?;
             if self.underarm == Underarm::Follow {
                 half.put_underarm(&mut sketch, down)?;
@@ -218,6 +192,54 @@ fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError>
         }
     }
     Ok(())
+}
+
+/// By how much the underarms of back and front drop: so far that both armscyes together keep their
+/// length, and both side seams get shorter by the same.
+fn drops(
+    back: &UpperHalf<'_>,
+    front: &UpperHalf<'_>,
+    turn: f64,
+) -> Result<(f64, f64), AlterationError> {
+    let old = back.armscye.length() + front.armscye.length();
+    let sides = (back.side_blended()?, front.side_blended()?);
+    let both = |shorter: f64| -> Result<(f64, f64), AlterationError> {
+        Ok((drop_for(&sides.0, shorter)?, drop_for(&sides.1, shorter)?))
+    };
+    let total = |shorter: f64| -> Result<f64, AlterationError> {
+        let (back_drop, front_drop) = both(shorter)?;
+        Ok(sloped_armscye(back, turn, back_drop)? + sloped_armscye(front, turn, front_drop)?)
+    };
+    // The shoulder point itself drops by so much: the underarm by nearly as much.
+    let tip = back.shoulder_turned(turn, 0.0)?.edge.end();
+    let near = tip.y - back.shoulder.end().y;
+    let miss = |shorter: f64| total(shorter).map_or(f64::NAN, |t| t - old);
+    let mut shorter = Err(GeometryError::Empty);
+    for share in [0.1, 0.25, 0.5, 0.9] {
+        let far = 0.5 + share * near.abs();
+        shorter = root("drop of the underarm", near - far, near + far, miss);
+        if shorter.is_ok() {
+            break;
+        }
+    }
+    let shorter = shorter.map_err(|source| AlterationError::Construction {
+        step: "armscye sliding with the shoulder point",
+        source,
+    })?;
+    both(shorter)
+}
+
+/// How far an underarm drops plumb when its side seam gets shorter.
+fn drop_for(side: &BlendedSide, shorter: f64) -> Result<f64, AlterationError> {
+    let at = |drop: f64| side.length_from(Vec2::new(0.0, drop));
+    let wanted = at(0.0)? - shorter;
+    let far = 1.0 + 0.6 * shorter.abs();
+    Ok(root(
+        "drop of an underarm",
+        shorter - far,
+        shorter + far,
+        |drop| at(drop).map_or(f64::NAN, |length| length - wanted),
+    )?)
 }
 
 /// Length of an armscye whose shoulder is turned and whose lower part drops.

@@ -102,14 +102,18 @@ impl Alteration for ShoulderWidth {
             return Ok(pattern.clone().into());
         }
         let mut altered = pattern.clone();
-        for half in [UpperHalf::back(pattern)?, UpperHalf::front(pattern)?] {
-            let turn = turn(&half, self.amount)?;
+        let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
+        let turns = (turn(&back, self.amount)?, turn(&front, self.amount)?);
+        let lean = front.neck_lean(turns.1);
+        for (half, turn, neck_turn) in [
+            (back, turns.0, turns.0 + lean),
+            (front, turns.1, turns.1 - lean),
+        ] {
             let mut sketch = Sketch::of(half.piece);
             let shoulder = half.shoulder_turned(turn, self.amount)?;
-            half.put_shoulder(&mut sketch, &shoulder, turn)?;
+            half.put_shoulder(&mut sketch, &shoulder, neck_turn)?;
             let tip = shoulder.edge.end();
-            let (armscye, width_point) = half.armscye_from(tip, turn, (Vec2::ZERO, Vec2::ZERO))?;
-            let armscye = half.at_old_length(&armscye, width_point)?;
+            let (armscye, width_point) = half.armscye_kept(tip, turn, (Vec2::ZERO, Vec2::ZERO))?;
             half.put_armscye(&mut sketch, armscye, width_point)?;
             altered = replaced(&altered, sketch.finish()?)?;
         }

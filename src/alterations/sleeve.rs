@@ -29,12 +29,7 @@ use kurbo::{CubicBez, Line, PathSeg};
 /// ```
 pub fn solve_sleeves(before: &Pattern, altered: Pattern) -> Result<Pattern, AlterationError> {
     let mut pattern = altered;
-    let caps: Vec<Seam> = pattern
-        .seams()
-        .iter()
-        .filter(|s| s.b.len() == 1 && s.a.len() >= 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
-        .cloned()
-        .collect();
+    let caps = cap_seams(&pattern);
     for seam in caps {
         pattern = solve(before, &pattern, &seam)?;
     }
@@ -112,6 +107,43 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     let grain = &mut sketch.parts_mut().grain;
     grain[1].y = grain[1].y.max(height + 14.0);
     replaced(pattern, sketch.finish()?)
+}
+
+/// The pattern with the notches of every sleeve cap, below which no ease lies, where those of its
+/// armscye are: for an armscye that changed between them, at a length that stayed.
+pub(super) fn with_notches_below(pattern: Pattern) -> Result<Pattern, AlterationError> {
+    let mut met = pattern;
+    for seam in cap_seams(&met) {
+        let Some(sleeve) = met.piece(&seam.b[0].piece) else {
+            continue;
+        };
+        let cap = sleeve.seam_length(&EdgeName::SLEEVE_CAP).unwrap_or(0.0);
+        let shoulder = sleeve.notches().iter().find(|n| n.name == "shoulder");
+        let top = shoulder.map_or(0.5 * cap, |n| n.at);
+        let armscye: f64 = seam.a.iter().filter_map(|e| met.seam_length(e)).sum();
+        let marks = marks(&met, &seam);
+        let mut piece = sleeve.clone().into_parts();
+        for notch in &mut piece.notches {
+            if let Some((_, walked)) = marks.iter().find(|(name, _)| *name == notch.name) {
+                notch.at = if notch.at <= top {
+                    *walked
+                } else {
+                    cap - (armscye - walked)
+                };
+            }
+        }
+        met = replaced(&met, Piece::new(piece)?)?;
+    }
+    Ok(met)
+}
+
+/// The seams that set a sleeve in.
+fn cap_seams(pattern: &Pattern) -> Vec<Seam> {
+    let seams = pattern.seams().iter();
+    seams
+        .filter(|s| s.b.len() == 1 && s.a.len() >= 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
+        .cloned()
+        .collect()
 }
 
 /// The notches along an armscye: name and place along the sewn seam from its start.

@@ -28,19 +28,7 @@ pub fn turned_end(curve: &Curve, arrive: Vec2, length: f64) -> Result<Curve, Geo
             length,
         );
     };
-    let arrive = arrive.normalize() * (c.p3 - c.p2).hypot();
-    let drawn = |fullness: f64| {
-        Curve::cubic(
-            c.p0,
-            c.p0 + (c.p1 - c.p0) * fullness,
-            c.p3 - arrive * fullness,
-            c.p3,
-        )
-    };
-    let fullness = root("fullness of a line", 0.3, 1.9, |fullness| {
-        drawn(fullness).map_or(f64::NAN, |d| d.length() - length)
-    })?;
-    drawn(fullness)
+    super::one_way::turned(c, arrive, length)
 }
 
 /// One smooth line between two places and directions, of a wanted length.

@@ -2,6 +2,7 @@
 //! together when the shoulder moves.
 
 use super::led::{filled, led};
+use super::one_way::{Armscye, Course, turns_hollow};
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
@@ -18,9 +19,15 @@ pub(super) struct UpperHalf<'p> {
     pub width_at: f64,
 }
 
-/// How far above the first dart or notch of the side seam its blend ends, in millimetres: the
-/// seam beside them stays as it is.
+/// How far above the first dart of the side seam its blend ends, in millimetres: the seam beside
+/// it stays as it is.
 const CLEAR: f64 = 4.0;
+
+/// Most that a neckline leans out of square to its shoulder beyond what it did, in radians.
+const MOST_NECK_LEAN: f64 = 8.0 * std::f64::consts::PI / 180.0;
+
+/// A notch is not left nearer to the underarm than this, in millimetres, if it was not before.
+const HIGHEST_NOTCH: f64 = 12.0;
 
 const ADVICE: &str = "this alteration works on a back and a front with neckline, shoulder, armscye and side seam, of bodice, dress, tunic or shirt";
 
@@ -147,9 +154,77 @@ impl<'p> UpperHalf<'p> {
         })
     }
 
-    /// The armscye to a new shoulder point, leaving it turned by `turn`; from the width point
-    /// down it is shifted, and ends where a motion takes the underarm.
+    /// The armscye to a new shoulder point, leaving it turned by `turn`; its width point and its
+    /// underarm are shifted. It bends one way; the width point may slide down plumb for that.
     pub fn armscye_from(
+        &self,
+        tip: Point,
+        turn: f64,
+        shifts: (Vec2, Vec2),
+    ) -> Result<(Curve, Point), GeometryError> {
+        match self.shape() {
+            Some(shape) => shape.on(&self.course(&shape, tip, turn, shifts)),
+            None => self.armscye_led(tip, turn, shifts),
+        }
+    }
+
+    /// The same at its old length: fuller or flatter under the arm.
+    pub fn armscye_kept(
+        &self,
+        tip: Point,
+        turn: f64,
+        shifts: (Vec2, Vec2),
+    ) -> Result<(Curve, Point), AlterationError> {
+        self.armscye_of_length(self.armscye.length(), tip, turn, shifts)
+    }
+
+    /// The same at any length.
+    pub fn armscye_of_length(
+        &self,
+        length: f64,
+        tip: Point,
+        turn: f64,
+        shifts: (Vec2, Vec2),
+    ) -> Result<(Curve, Point), AlterationError> {
+        let drawn = match self.shape() {
+            Some(shape) => shape.of_length(&self.course(&shape, tip, turn, shifts), length),
+            None => self
+                .armscye_led(tip, turn, shifts)
+                .and_then(|(curve, width_point)| {
+                    let (upper, lower) = curve.split_at(curve.nearest(width_point).1)?;
+                    let wanted = length - upper.length();
+                    Ok((upper.then(&filled(&lower, wanted)?)?, width_point))
+                }),
+        };
+        drawn.map_err(|source| AlterationError::Construction {
+            step: "armscye at its length",
+            source,
+        })
+    }
+
+    fn shape(&self) -> Option<Armscye> {
+        Armscye::of(self.armscye, self.width_at)
+    }
+
+    fn course(
+        &self,
+        shape: &Armscye,
+        tip: Point,
+        turn: f64,
+        (at_width, at_underarm): (Vec2, Vec2),
+    ) -> Course {
+        let old = shape.course();
+        Course {
+            tip,
+            leave: Rigid::turn_about(Point::ORIGIN, turn).apply_direction(old.leave),
+            width: old.width + at_width,
+            underarm: old.underarm + at_underarm,
+            arrive: old.arrive,
+        }
+    }
+
+    /// An armscye of several parts, each point of which goes with a share of both ends.
+    fn armscye_led(
         &self,
         tip: Point,
         turn: f64,
@@ -163,24 +238,6 @@ impl<'p> UpperHalf<'p> {
         let width_point = upper.end();
         let lower = led(&lower, &middle, &Rigid::shift(at_underarm))?;
         Ok((upper.then(&lower)?, width_point))
-    }
-
-    /// An armscye whose part below the width point is made fuller or flatter until the whole is
-    /// as long as before.
-    pub fn at_old_length(
-        &self,
-        armscye: &Curve,
-        width_point: Point,
-    ) -> Result<Curve, AlterationError> {
-        let drawn = || -> Result<Curve, GeometryError> {
-            let (upper, lower) = armscye.split_at(armscye.nearest(width_point).1)?;
-            let length = self.armscye.length() - upper.length();
-            upper.clone().then(&filled(&lower, length)?)
-        };
-        drawn().map_err(|source| AlterationError::Construction {
-            step: "armscye at its old length",
-            source,
-        })
     }
 
     /// Puts a shoulder into the sketch, and trues the neckline to it at its old length.
@@ -197,8 +254,7 @@ impl<'p> UpperHalf<'p> {
             *slot = dart.clone();
         }
         if neck_turn.abs() > tolerance::ANGLE {
-            let arrive = Rigid::turn_about(Point::ORIGIN, neck_turn)
-                .apply_direction(self.neckline.end_direction());
+            let arrive = self.neck_arrival(neck_turn);
             let drawn = turned_end(self.neckline, arrive, self.neckline.length());
             let neckline = drawn.map_err(|source| AlterationError::Construction {
                 step: "neckline to the turned shoulder, at its old length",
@@ -207,6 +263,33 @@ impl<'p> UpperHalf<'p> {
             sketch.replace(&EdgeName::NECKLINE, neckline)?;
         }
         Ok(())
+    }
+
+    fn neck_arrival(&self, turn: f64) -> Vec2 {
+        Rigid::turn_about(Point::ORIGIN, turn).apply_direction(self.neckline.end_direction())
+    }
+
+    /// By how much less than its shoulder the end of the neckline has to turn, in radians, so that
+    /// it still bends one way at its old length: a deep neck on a shoulder that gets steep leaves no
+    /// corner to round. The other half then turns by as much more.
+    pub fn neck_lean(&self, turn: f64) -> f64 {
+        let hollow = |lean: f64| {
+            let arrive = self.neck_arrival(turn - lean);
+            turns_hollow(self.neckline, arrive)
+        };
+        if hollow(0.0) {
+            return 0.0;
+        }
+        let (mut low, mut high) = (0.0, MOST_NECK_LEAN);
+        for _ in 0..24 {
+            let middle = 0.5 * (low + high);
+            if hollow(middle) {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        high
     }
 
     /// Puts an armscye and its width point into the sketch, the notch with it, and draws the
@@ -229,15 +312,16 @@ impl<'p> UpperHalf<'p> {
         Ok(())
     }
 
-    /// Draws the side seam from an underarm moved by `by`, blended into the old seam above the
-    /// first notch and dart. What is not moved keeps its place.
+    /// Draws the side seam from an underarm moved by `by`, blended into the old seam above its first
+    /// dart. Notches stay where they are from the waist, but below the underarm.
     pub fn put_underarm(&self, sketch: &mut Sketch, by: Vec2) -> Result<(), AlterationError> {
         let side = self.side_blended()?.from(by)?;
-        let underarm = side.start();
+        let (underarm, longer) = (side.start(), side.length() - self.side.length());
         sketch.replace(&EdgeName::SIDE_SEAM, side)?;
-        for (place, notch) in self.piece.notches().iter().enumerate() {
+        for notch in &mut sketch.parts_mut().notches {
             if notch.edge == EdgeName::SIDE_SEAM {
-                sketch.put_notch(place, self.side.point_at(notch.at)?.0);
+                let least = notch.at.min(HIGHEST_NOTCH);
+                notch.at = (notch.at + longer).max(least);
             }
         }
         put_level(sketch, "underarm", underarm)?;
@@ -250,22 +334,24 @@ impl<'p> UpperHalf<'p> {
         Ok(BlendedSide { above, below })
     }
 
-    /// Over how much of the side seam a moved underarm is blended in.
-    pub fn blend_length(&self) -> Result<f64, AlterationError> {
-        let edge = &EdgeName::SIDE_SEAM;
-        let notches = self.piece.notches().iter().filter(|n| &n.edge == edge);
-        let mouths = self.piece.mouths(edge);
-        let free = notches
-            .map(|n| n.at)
-            .chain(mouths.iter().map(|(_, from, _)| *from))
-            .fold(self.side.length(), f64::min);
-        if free > 3.0 * CLEAR {
-            return Ok(free - CLEAR);
+    /// Over how much of the side seam a moved underarm is blended in: down to its first dart, or
+    /// to the waist.
+    fn blend_length(&self) -> Result<f64, AlterationError> {
+        let length = self.side.length();
+        let waist = self.piece.line("waist").map(|line| line.curve.end());
+        let waist = waist.map(|end| self.side.nearest(end).1);
+        let waist = waist.filter(|at| *at > 3.0 * CLEAR).unwrap_or(length);
+        let mouths = self.piece.mouths(&EdgeName::SIDE_SEAM);
+        let dart = mouths.iter().map(|(_, from, _)| *from - CLEAR);
+        let free = dart.fold(waist.min(length - CLEAR), f64::min);
+        if free > 2.0 * CLEAR {
+            return Ok(free);
         }
         Err(AlterationError::First {
             why: format!(
-                "the side seam of the {} has a dart or notch {free:.1} mm below the underarm, which leaves no room to blend it",
-                self.piece.name()
+                "the side seam of the {} has a dart {:.1} mm below the underarm, which leaves no room to blend it",
+                self.piece.name(),
+                free + CLEAR
             ),
             advice: "move that dart lower on the side seam, or to another edge, first".to_owned(),
         })
