@@ -61,6 +61,7 @@ mod promise;
 mod quarter;
 mod readings;
 mod redrawn_waist;
+mod refused;
 #[cfg(feature = "least-distortion")]
 mod relaxation;
 mod request;
@@ -109,9 +110,11 @@ pub use method_table::{MethodFigures, MethodOutcome, MethodRow, MethodTable, com
 pub use neckline_gape::NecklineGape;
 pub use one_sided::OneSided;
 pub use paper::{PanelId, Paper};
-pub use pipeline::{Chain, Reason, Refused, alter};
+pub(crate) use pipeline::earlier_place;
+pub use pipeline::{Chain, alter};
 pub use promise::{Broken, Promise};
 pub use readings::Readings;
+pub use refused::{EarlierStep, Reason, Refused};
 pub use request::{Request, RequestError};
 pub use seat::Seat;
 pub use serde_json;

@@ -4,62 +4,10 @@ use super::account::{Account, changes_between, kept};
 use super::halves::{are_unlike, half};
 use super::one_sided::on_both_halves;
 use super::readings::Readings;
-use super::{Alteration, AlterationError, Altered, Broken, Promise, StructureChange, Undeclared};
-use crate::explain::Explain;
-use crate::invariants::{Tolerances, Violation, first};
-use crate::piece::{BodySide, MeasureUnit, Pattern, Warning};
-use thiserror::Error;
-
-/// Why a step of a chain was refused.
-///
-/// ```
-/// use blockwright::alterations::Reason;
-/// fn is_law(reason: &Reason) -> bool { matches!(reason, Reason::Law(_)) }
-/// ```
-#[derive(Debug, Clone, PartialEq, Error)]
-#[non_exhaustive]
-pub enum Reason {
-    /// The alteration itself refused.
-    #[error(transparent)]
-    Alteration(#[from] AlterationError),
-    /// What came out cannot be sewn.
-    #[error("it breaks the law {law}: {violation}", law = .0.law(), violation = .0)]
-    Law(Box<Violation>),
-    /// A promise was not kept.
-    #[error("it breaks its promise: {0}")]
-    Promise(#[from] Broken),
-    /// A part of the pattern came or went that the alteration does not declare.
-    #[error(transparent)]
-    Structure(#[from] Undeclared),
-}
-
-/// A step of a chain that was refused, with the largest amount that would hold.
-///
-/// ```
-/// use blockwright::alterations::{AlterationError, Reason, Refused};
-/// use blockwright::piece::MeasureUnit;
-/// let r = Refused {
-///     step: 2, alteration: "shoulder_slope".into(), amount: Some(40.0), most: Some(11.0),
-///     unit: MeasureUnit::Degrees, reason: Reason::Alteration(AlterationError::Setting("too steep".into())),
-/// };
-/// assert!(r.to_string().contains("step 2"));
-/// ```
-#[derive(Debug, Clone, PartialEq, Error)]
-#[error("step {step}, {alteration}{}: {reason}{}", amount.map(|a| format!(" by {a:.1}{}", unit.symbol())).unwrap_or_default(), most.map(|m| format!("; the most that would hold is about {m:.1}{}", unit.symbol())).unwrap_or_default())]
-pub struct Refused {
-    /// Which step, counted from one.
-    pub step: usize,
-    /// The alteration's name.
-    pub alteration: String,
-    /// Its amount.
-    pub amount: Option<f64>,
-    /// Unit of both amounts.
-    pub unit: MeasureUnit,
-    /// The largest amount of the same sign that would hold, where a smaller one does.
-    pub most: Option<f64>,
-    /// What stands against it.
-    pub reason: Reason,
-}
+use super::refused::{EarlierStep, Reason, Refused};
+use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
+use crate::invariants::{Tolerances, first};
+use crate::piece::{BodySide, Pattern, Warning};
 
 /// A pattern after a chain of alterations.
 ///
@@ -99,17 +47,47 @@ pub struct Chain {
 /// ```
 ///
 /// # Errors
-/// [`Refused`] names the first step that cannot be made, why, and how much would hold.
+/// [`Refused`] names the first step that cannot be made, why, and the way out.
 pub fn alter(pattern: &Pattern, chain: &[Box<dyn Alteration>]) -> Result<Chain, Box<Refused>> {
+    let steps: Vec<&dyn Alteration> = chain.iter().map(AsRef::as_ref).collect();
+    alter_in_order(pattern, &steps).map_err(|mut refused| {
+        let index = refused.step.saturating_sub(1);
+        refused.before = earlier_place(index, |order| {
+            let steps: Option<Vec<_>> = order.iter().map(|&at| steps.get(at).copied()).collect();
+            steps.is_some_and(|steps| alter_in_order(pattern, &steps).is_ok())
+        })
+        .and_then(|at| {
+            Some(EarlierStep {
+                step: at + 1,
+                alteration: steps.get(at)?.name().to_owned(),
+            })
+        });
+        refused
+    })
+}
+
+/// The latest place before a refused step at which the chain up to it holds: `holds` is given
+/// the order to try, as places in the chain.
+pub(crate) fn earlier_place(
+    refused: usize,
+    mut holds: impl FnMut(&[usize]) -> bool,
+) -> Option<usize> {
+    (0..refused).rev().find(|&at| {
+        let order: Vec<usize> = (0..at).chain([refused]).chain(at..refused).collect();
+        holds(&order)
+    })
+}
+
+fn alter_in_order(pattern: &Pattern, chain: &[&dyn Alteration]) -> Result<Chain, Box<Refused>> {
     let mut done = Chain {
         pattern: pattern.clone(),
         accounts: Vec::new(),
     };
     let mut before = Readings::of(pattern);
-    for (index, alteration) in chain.iter().enumerate() {
-        let settled = settle(&done.pattern, alteration.as_ref())
-            .map_err(|e| refused(index, alteration.as_ref(), None, e.into()))?;
-        let alteration = settled.as_deref().unwrap_or(alteration.as_ref());
+    for (index, alteration) in chain.iter().copied().enumerate() {
+        let settled = settle(&done.pattern, alteration)
+            .map_err(|e| refused(index, alteration, None, e.into()))?;
+        let alteration = settled.as_deref().unwrap_or(alteration);
         let proof = Proof::of(&done.pattern, alteration)
             .map_err(|e| refused(index, alteration, None, e.into()))?;
         let proved = step(&done.pattern, &before, alteration, &proof);
@@ -143,6 +121,7 @@ fn refused(
         amount: alteration.amount(),
         unit: alteration.unit(),
         most,
+        before: None,
         reason,
     })
 }
@@ -259,55 +238,4 @@ fn most(pattern: &Pattern, before: &Readings, alteration: &dyn Alteration) -> Op
         }
     }
     Some(low)
-}
-
-impl Explain for Reason {
-    fn code(&self) -> String {
-        match self {
-            Self::Alteration(error) => error.code(),
-            Self::Law(violation) => violation.code(),
-            Self::Promise(broken) => broken.code(),
-            Self::Structure(undeclared) => undeclared.code(),
-        }
-    }
-
-    fn place(&self) -> Option<String> {
-        match self {
-            Self::Alteration(error) => error.place(),
-            Self::Law(violation) => violation.place(),
-            Self::Promise(broken) => broken.place(),
-            Self::Structure(undeclared) => undeclared.place(),
-        }
-    }
-
-    fn cure(&self) -> String {
-        match self {
-            Self::Alteration(error) => error.cure(),
-            Self::Law(_) => "ask for less".to_owned(),
-            Self::Promise(broken) => broken.cure(),
-            Self::Structure(undeclared) => undeclared.cure(),
-        }
-    }
-}
-
-impl Explain for Refused {
-    fn code(&self) -> String {
-        "alteration_refused".to_owned()
-    }
-
-    /// The step and its alteration, and what of the pattern stands against it.
-    fn place(&self) -> Option<String> {
-        let step = format!("step {}, {}", self.step, self.alteration);
-        Some(match self.reason.place() {
-            Some(place) => format!("{step}: {place}"),
-            None => step,
-        })
-    }
-
-    fn cure(&self) -> String {
-        match self.most {
-            Some(most) => format!("ask for at most about {most:.1}{}", self.unit.symbol()),
-            None => self.reason.cure(),
-        }
-    }
 }

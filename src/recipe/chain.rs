@@ -2,8 +2,8 @@
 
 use super::MakeError;
 use crate::alterations::{
-    Account, AlterationError, Chain, Hinge, MethodChoice, Reason, Refused, Request, alter,
-    compare_methods,
+    Account, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused, Request,
+    alter, compare_methods, earlier_place,
 };
 use crate::draft::pattern_shoulder_slopes;
 use crate::measurements::{Body, Measurement};
@@ -35,8 +35,36 @@ pub enum Ways {
     Skipped,
 }
 
-/// Makes the alterations in their order, proving the pattern after each.
+/// Makes the alterations in their order, proving the pattern after each. A step that is refused
+/// is tried in the earlier places, so that the refusal says where it would hold.
 pub(super) fn alter_in_order(
+    drafted: &Pattern,
+    requests: &[Request],
+    body: &Body,
+    ways: Ways,
+) -> Result<Altered, MakeError> {
+    altered(drafted, requests, body, ways).map_err(|error| match error {
+        MakeError::Alteration(mut refused) => {
+            let index = refused.step.saturating_sub(1);
+            let holds = |order: &[usize]| {
+                let order = order.iter().map(|&at| requests.get(at).cloned());
+                order
+                    .collect::<Option<Vec<Request>>>()
+                    .is_some_and(|order| altered(drafted, &order, body, Ways::Skipped).is_ok())
+            };
+            refused.before = earlier_place(index, holds).and_then(|at| {
+                Some(EarlierStep {
+                    step: at + 1,
+                    alteration: requests.get(at)?.name().to_owned(),
+                })
+            });
+            MakeError::Alteration(refused)
+        }
+        other => other,
+    })
+}
+
+fn altered(
     drafted: &Pattern,
     requests: &[Request],
     body: &Body,
@@ -94,6 +122,7 @@ fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
         amount: None,
         unit: MeasureUnit::Degrees,
         most: None,
+        before: None,
         reason: Reason::Alteration(reason),
     })
 }

@@ -23,7 +23,7 @@ macro_rules! checked {
 fn values(found: &mut BTreeSet<String>) {
     is_value::<Box<dyn blockwright::alterations::Alteration>>();
     checked!(is_value, found, allowance: Allowances, CutLines);
-    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
+    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineGape, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
