@@ -1,10 +1,10 @@
 //! Every alteration in one list, which tests and job files walk.
 
 use super::{
-    Abdomen, Alteration, ArmscyeGape, BackLengthIncrease, BackLengthReduction, BackWidth, Bust,
-    DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontWidth, GapeSide,
-    HipGirth, LengthAt, LengthChange, NecklineGape, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
-    WaistGirth,
+    Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
+    BackWidth, Bust, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder,
+    FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange, NecklineDepth, NecklineGape,
+    NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm, WaistGirth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
@@ -113,6 +113,33 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::edge_length("front", EdgeName::SHOULDER)),
         example: || Box::new(ShoulderWidth::by(8.0)),
         read: read::<ShoulderWidth>,
+    },
+    Entry {
+        name: "armscye_depth",
+        says: "lowers the armhole, for one that cuts under the arm, or raises it, for a sleeve that lifts the garment with the arm",
+        keeps: "neckline, shoulder and every girth; both side seams change by exactly the amount, the sleeve follows",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(ArmscyeDepth::by(8.0)),
+        read: read::<ArmscyeDepth>,
+    },
+    Entry {
+        name: "neckline_depth",
+        says: "lowers the front neckline at the centre, for one that presses on the throat, or raises it",
+        keeps: "back neckline, shoulders, armscye, side seam and every girth; the centre front changes by exactly the amount",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(NecklineDepth::by(10.0)),
+        read: read::<NecklineDepth>,
+    },
+    Entry {
+        name: "neckline_width",
+        says: "widens the neckline along the shoulders, for one that stands against the neck at the sides, or narrows it",
+        keeps: "both centres, armscye, side seam and every girth; both shoulders change by exactly the amount",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || Box::new(NecklineWidth::by(6.0)),
+        read: read::<NecklineWidth>,
     },
     Entry {
         name: "neckline_gape",

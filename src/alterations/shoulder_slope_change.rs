@@ -167,14 +167,18 @@ impl Alteration for ShoulderSlope {
             }
             altered = replaced(&altered, sketch.finish()?)?;
         }
-        check_lines(pattern, &altered)?;
+        check_lines(pattern, &altered, "say underarm: keep")?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }
 
 /// Refuses an underarm that takes the underarm line down over a dart, where it would no longer
 /// have its width.
-fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError> {
+pub(super) fn check_lines(
+    before: &Pattern,
+    after: &Pattern,
+    or_else: &str,
+) -> Result<(), AlterationError> {
     for girth in before.girths() {
         let (old, new) = (before.finished(girth), after.finished(girth));
         if (new - old).abs() > tolerance::SEAM_DRAFTED {
@@ -184,7 +188,7 @@ fn check_lines(before: &Pattern, after: &Pattern) -> Result<(), AlterationError>
                     girth.name
                 ),
                 advice: if girth.name == "bust" {
-                    "shorten that dart first, or say underarm: keep".to_owned()
+                    format!("shorten that dart first, or {or_else}")
                 } else {
                     "shorten or move that dart first".to_owned()
                 },
@@ -230,7 +234,7 @@ fn drops(
 }
 
 /// How far an underarm drops plumb when its side seam gets shorter.
-fn drop_for(side: &BlendedSide, shorter: f64) -> Result<f64, AlterationError> {
+pub(super) fn drop_for(side: &BlendedSide, shorter: f64) -> Result<f64, AlterationError> {
     let at = |drop: f64| side.length_from(Vec2::new(0.0, drop));
     let wanted = at(0.0)? - shorter;
     let far = 1.0 + 0.6 * shorter.abs();

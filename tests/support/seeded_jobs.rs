@@ -63,7 +63,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 23] = [
+const STEPS: [Step; 26] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -108,6 +108,24 @@ const STEPS: [Step; 23] = [
     ),
     step(
         ("shoulder_width", "amount: #"),
+        (3, 10),
+        [true, true],
+        On::Trunk,
+    ),
+    step(
+        ("armscye_depth", "amount: #"),
+        (3, 12),
+        [true, true],
+        On::Trunk,
+    ),
+    step(
+        ("neckline_depth", "amount: #"),
+        (3, 15),
+        [true, false],
+        On::Trunk,
+    ),
+    step(
+        ("neckline_width", "amount: #"),
         (3, 10),
         [true, true],
         On::Trunk,

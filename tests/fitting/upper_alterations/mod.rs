@@ -6,6 +6,7 @@ mod back_length;
 mod chains;
 mod forward_shoulder;
 mod gapes;
+mod openings;
 mod rules;
 mod shoulder_slope;
 mod shoulder_width;
