@@ -1,5 +1,5 @@
-//! Where darts lie about the bust point, over surveyed women (a sample, or everybody), every block and ease: as drafted
-//! and after the bust dart went elsewhere.
+//! Where darts lie about the bust point, over surveyed women (a sample, or everybody), every block
+//! and ease: as drafted and after the bust dart went elsewhere.
 
 use super::tally::{FITS, Garment, Outcome, attempt};
 use crate::support::survey::{body_of, sample, taken_of, tell, women};

@@ -1,5 +1,5 @@
-//! Princess seams over surveyed women (a sample, or everybody): the bust dart brought to shoulder or armscye and
-//! made into a seam with the waist dart, front and back.
+//! Princess seams over surveyed women (a sample, or everybody): the bust dart brought to shoulder or
+//! armscye and made into a seam with the waist dart, front and back.
 
 use super::tally::{Garment, Outcome, attempt};
 use crate::support::survey::{body_of, sample, tell, whole};
