@@ -15,7 +15,7 @@ use blockwright::draft::draft;
 use blockwright::drawing::{
     Drawing, PatternLabels, SHEET_GAP_MM, lay, pattern_parts, place_on_sheet,
 };
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles};
+use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, sheet, tiles};
 use wearers::{body, dress};
 
 /// How often each is run; the median is told.
@@ -84,14 +84,14 @@ fn main() {
     let options = TileOptions::default();
     let (source, pages) = (path("a0.pdf"), path("a4.pdf"));
     std::fs::write(&source, sheet(&drawing, &info).expect("a sheet")).expect("written");
-    let (bytes, plan) = tiles(&drawing, Paper::A4, &options, &info).expect("tiles");
+    let (bytes, plan) = tiles(&drawing, PaperFormat::A4, &options, &info).expect("tiles");
     let (columns, rows) = (plan.columns.to_string(), plan.rows.to_string());
     println!(
         "A0 sheet to {columns} x {rows} pages of A4, {} bytes",
         bytes.len()
     );
     let ours = median(|| {
-        let (bytes, _) = tiles(&drawing, Paper::A4, &options, &info).expect("tiles");
+        let (bytes, _) = tiles(&drawing, PaperFormat::A4, &options, &info).expect("tiles");
         std::fs::write(path("ours.pdf"), bytes).expect("written");
     });
     print_row("this library: tiled and written", ours, ours);
