@@ -1,7 +1,8 @@
 //! How long a draft, every alteration and all laws take, each beside its floor: the bare arc
 //! lengths of the same edges by kurbo, without which no seam can be compared with another.
 //!
-//! `cargo bench --bench drafting`; a part of it by name: `cargo bench --bench drafting -- laws`.
+//! `cargo bench --manifest-path benches/Cargo.toml --bench drafting`; a part of it by name: the same
+//! with `-- laws`.
 
 mod three_alterations;
 mod wearers;

@@ -14,7 +14,7 @@ use blockwright::grading::grade;
 use blockwright::job::{BatchColumns, BatchJob, Job, Output, Outputs, run};
 use blockwright::measurements::{MeasurementSet, Size, SizeTable};
 use blockwright::recipe::{Recipe, Ways};
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles, tiles_of};
+use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, sheet, tiles, tiles_of};
 use blockwright::render::svg;
 use blockwright::units::Unit;
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
@@ -46,7 +46,7 @@ fn drawing(c: &mut Criterion) {
     let whole = pattern_sheet(&pattern, &labels).expect("on a sheet");
     let info = PrintInfo::new("Dress");
     let options = TileOptions::default();
-    let tile = || tiles_of(&parts, &placed, Paper::A4, &options, &info);
+    let tile = || tiles_of(&parts, &placed, PaperFormat::A4, &options, &info);
     let bytes = tile().expect("tiles").bytes;
     let mut group = c.benchmark_group("print a dress with sleeve");
     group.throughput(Throughput::Bytes(bytes.len() as u64));
@@ -59,7 +59,7 @@ fn drawing(c: &mut Criterion) {
     group.bench_function("svg", |b| b.iter(|| svg::render(black_box(&whole))));
     group.bench_function("sheet", |b| b.iter(|| sheet(black_box(&whole), &info)));
     group.bench_function("tiles of the sheet as it lies", |b| {
-        b.iter(|| tiles(black_box(&whole), Paper::A4, &options, &info));
+        b.iter(|| tiles(black_box(&whole), PaperFormat::A4, &options, &info));
     });
     group.bench_function("tiles, pieces placed for the pages", |b| b.iter(tile));
     let mut job = Job::new(

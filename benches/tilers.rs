@@ -1,12 +1,13 @@
 //! An A0 sheet cut into A4 pages: this library and general-purpose tilers in one run.
 //!
-//! `cargo bench --bench tilers`. The others (`pdfposter`, `mutool poster`) are run where they are
-//! installed; each is started as a command, so beside the library in this process stands the
-//! whole command of this project, which drafts, proves, draws and writes everything else too.
+//! `cargo build --release`, then `cargo bench --manifest-path benches/Cargo.toml --bench tilers`. The
+//! others (`pdfposter`, `mutool poster`) are run where they are installed; each is started as a
+//! command, so beside the library in this process stands the whole command of this project, which
+//! drafts, proves, draws and writes everything else too.
 
 mod wearers;
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
@@ -14,7 +15,7 @@ use blockwright::draft::draft;
 use blockwright::drawing::{
     Drawing, PatternLabels, SHEET_GAP_MM, lay, pattern_parts, place_on_sheet,
 };
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles};
+use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, sheet, tiles};
 use wearers::{body, dress};
 
 /// How often each is run; the median is told.
@@ -51,7 +52,7 @@ fn median(mut run: impl FnMut()) -> Duration {
     took[RUNS / 2]
 }
 
-fn told(name: &str, took: Duration, ours: Duration) {
+fn print_row(name: &str, took: Duration, ours: Duration) {
     let ratio = took.as_secs_f64() / ours.as_secs_f64();
     println!(
         "{name:<44} {:>9.2} ms  {ratio:>7.1} x",
@@ -81,41 +82,48 @@ fn main() {
     let path = |name: &str| folder.path().join(name).to_string_lossy().into_owned();
     let (drawing, info) = (drawing(), PrintInfo::new("A0"));
     let options = TileOptions::default();
-    let (source, target) = (path("a0.pdf"), path("a4.pdf"));
+    let (source, pages) = (path("a0.pdf"), path("a4.pdf"));
     std::fs::write(&source, sheet(&drawing, &info).expect("a sheet")).expect("written");
-    let (bytes, plan) = tiles(&drawing, Paper::A4, &options, &info).expect("tiles");
+    let (bytes, plan) = tiles(&drawing, PaperFormat::A4, &options, &info).expect("tiles");
     let (columns, rows) = (plan.columns.to_string(), plan.rows.to_string());
     println!(
         "A0 sheet to {columns} x {rows} pages of A4, {} bytes",
         bytes.len()
     );
     let ours = median(|| {
-        let (bytes, _) = tiles(&drawing, Paper::A4, &options, &info).expect("tiles");
+        let (bytes, _) = tiles(&drawing, PaperFormat::A4, &options, &info).expect("tiles");
         std::fs::write(path("ours.pdf"), bytes).expect("written");
     });
-    told("this library: tiled and written", ours, ours);
-    let job = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/jobs/linen-tunic.yaml");
-    let command = median(|| {
-        let mut command = Command::new(env!("CARGO_BIN_EXE_blockwright"));
-        command
-            .arg("draft")
-            .arg(&job)
-            .args(["--force", "-o", &path("tunic")]);
-        let done = command.stdout(Stdio::null()).status().expect("it runs");
-        assert!(done.success());
-    });
-    told("this command: a tunic from job to all files", command, ours);
+    print_row("this library: tiled and written", ours, ours);
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("..");
+    let job = root.join("examples/jobs/linen-tunic.yaml");
+    let target = std::env::var_os("CARGO_TARGET_DIR").map_or(root.join("target"), PathBuf::from);
+    let built = target.join("release").join("blockwright");
+    if built.exists() {
+        let command = median(|| {
+            let mut command = Command::new(&built);
+            command
+                .arg("draft")
+                .arg(&job)
+                .args(["--force", "-o", &path("tunic")]);
+            let done = command.stdout(Stdio::null()).status().expect("it runs");
+            assert!(done.success());
+        });
+        print_row("this command: a tunic from job to all files", command, ours);
+    } else {
+        println!("{:<44} SKIPPED: cargo build --release", "this command");
+    }
     let others = [
         (
             "mutool",
-            vec!["poster", "-x", &columns, "-y", &rows, &source, &target],
+            vec!["poster", "-x", &columns, "-y", &rows, &source, &pages],
         ),
-        ("pdfposter", vec!["-m", "A4", "-p", "A0", &source, &target]),
+        ("pdfposter", vec!["-m", "A4", "-p", "A0", &source, &pages]),
     ];
     for (name, arguments) in others {
         if let Some(mut command) = found(name, &arguments) {
             let took = median(|| assert!(command.status().is_ok_and(|s| s.success()), "{name}"));
-            told(name, took, ours);
+            print_row(name, took, ours);
         }
     }
 }

@@ -4,7 +4,7 @@ use std::fs::{self, File};
 use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
-use blockwright::job::is_output_name;
+use super::output_names::is_output_name;
 use thiserror::Error;
 
 /// How much of a pattern document is read to know it by.

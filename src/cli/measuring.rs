@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use blockwright::measurements::{
-    CatalogueEntry, FileErrors, MeasurementSet, Node, SetReport, SizeTable, catalogue_text,
+    CatalogueEntry, FileErrors, MeasurementFile, MeasurementSet, SetReport, catalogue_text,
 };
 use blockwright::units::Unit;
 use serde::Serialize;
@@ -11,9 +11,6 @@ use serde::Serialize;
 use super::done::as_json;
 use super::problem::{Failure, read_argument};
 use super::source_file::SourceFile;
-
-/// Keys that only a size table has.
-const TABLE_KEYS: [&str; 4] = ["sizes", "base", "steps", "common"];
 
 /// The catalogue of measurements.
 pub(super) fn catalogue(unit: Option<Unit>, json: bool) -> Result<String, Failure> {
@@ -38,22 +35,17 @@ pub(super) fn file(path: &Path, unit: Option<Unit>, json: bool) -> Result<String
 }
 
 fn report(file: &SourceFile, unit: Option<Unit>, json: bool) -> Result<String, FileErrors> {
-    let node = Node::parse(file.text())?;
-    let is_table = node.entries().is_some_and(|entries| {
-        entries
-            .iter()
-            .any(|(key, _)| TABLE_KEYS.contains(&key.text.as_str()))
-    });
-    if !is_table {
-        let set = MeasurementSet::parse(file.text())?;
-        let report = SetReport::new(&set).in_unit(unit.unwrap_or(set.unit()));
-        return Ok(if json {
-            as_json(&report)
-        } else {
-            report.text()
-        });
-    }
-    let table = SizeTable::from_node(&node)?;
+    let table = match MeasurementFile::parse(file.text())? {
+        MeasurementFile::Table(table) => table,
+        MeasurementFile::Set(set) => {
+            let report = SetReport::new(&set).in_unit(unit.unwrap_or(set.unit()));
+            return Ok(if json {
+                as_json(&report)
+            } else {
+                report.text()
+            });
+        }
+    };
     let unit = unit.unwrap_or(table.unit());
     let sizes: Vec<SetReport> = table
         .sizes()

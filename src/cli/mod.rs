@@ -16,6 +16,7 @@ mod grading;
 mod laying;
 mod measuring;
 mod output;
+mod output_names;
 mod partial;
 mod people_file;
 mod problem;

@@ -8,15 +8,8 @@ use thiserror::Error;
 const STEPS: f64 = 1000.0;
 
 /// A box to be placed: what it is called and how much room it takes, in mm.
-///
-/// ```
-/// use blockwright::drawing::Footprint;
-///
-/// let back = Footprint::new("back", 300.0, 1000.0);
-/// assert_eq!(back.size.area(), 300_000.0);
-/// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct Footprint {
+pub(crate) struct Footprint {
     /// What errors call it.
     pub name: String,
     /// Width and height in mm.
@@ -34,19 +27,8 @@ impl Footprint {
 }
 
 /// Where boxes were placed.
-///
-/// ```
-/// use blockwright::drawing::{Footprint, arrange};
-///
-/// let boxes = [Footprint::new("back", 300.0, 1000.0), Footprint::new("sleeve", 400.0, 600.0)];
-/// let placed = arrange(&boxes, 900.0, 10.0)?;
-/// assert_eq!(placed.size.width, 710.0);
-/// assert_eq!(placed.size.height, 1000.0);
-/// # Ok::<(), blockwright::drawing::ArrangeError>(())
-/// ```
 #[derive(Debug, Clone, PartialEq)]
-#[non_exhaustive]
-pub struct Arrangement {
+pub(crate) struct Arrangement {
     /// The top left corner of each box in mm, in the order they were given.
     pub at: Vec<Point>,
     /// The room all of them take, from the origin, in mm.
@@ -56,10 +38,14 @@ pub struct Arrangement {
 /// Why boxes could not be placed.
 ///
 /// ```
-/// use blockwright::drawing::{ArrangeError, Footprint, arrange};
+/// use blockwright::drawing::{ArrangeError, Drawing, DrawnPath, Layer, Pen, SheetPart, place_on_sheet};
 ///
-/// let refused = arrange(&[Footprint::new("skirt", 1200.0, 800.0)], 914.0, 10.0);
+/// let mut layer = Layer::new("stitching", "Stitching lines");
+/// layer.push(DrawnPath::line((0.0, 0.0), (1200.0, 0.0), Pen::solid(0.4)));
+/// let part = SheetPart::new("skirt", Drawing::new(vec![layer])?);
+/// let refused = place_on_sheet(&[part], 914.0, 10.0);
 /// assert!(matches!(refused, Err(ArrangeError::TooWide { .. })));
+/// # Ok::<(), blockwright::drawing::DrawingError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]
@@ -98,23 +84,9 @@ pub enum ArrangeError {
 /// first, and as given); the shortest result counts, and of equal ones the narrowest. Sides are
 /// compared in steps of a thousandth of a millimetre.
 ///
-/// ```
-/// use blockwright::drawing::{Footprint, arrange};
-///
-/// let boxes = [
-///     Footprint::new("collar", 300.0, 80.0),
-///     Footprint::new("back", 300.0, 900.0),
-///     Footprint::new("front", 320.0, 900.0),
-///     Footprint::new("sleeve", 250.0, 600.0),
-/// ];
-/// let placed = arrange(&boxes, 914.0, 10.0)?;
-/// assert_eq!(placed.size.height, 990.0); // the collar goes below the front
-/// # Ok::<(), blockwright::drawing::ArrangeError>(())
-/// ```
-///
 /// # Errors
 /// [`ArrangeError`] names a box wider than the sheet, or a number that is not finite or negative.
-pub fn arrange(
+pub(crate) fn arrange(
     boxes: &[Footprint],
     sheet_width: f64,
     gap: f64,
@@ -286,6 +258,18 @@ mod tests {
             "only {:.2} of the sheet is used",
             filled / used
         );
+    }
+
+    #[test]
+    fn a_small_box_goes_below_the_shorter_one() {
+        let boxes = [
+            Footprint::new("collar", 300.0, 80.0),
+            Footprint::new("back", 300.0, 900.0),
+            Footprint::new("front", 320.0, 900.0),
+            Footprint::new("sleeve", 250.0, 600.0),
+        ];
+        let placed = arrange(&boxes, 914.0, 10.0).expect("all fit");
+        assert_eq!(placed.size.height, 990.0);
     }
 
     #[test]

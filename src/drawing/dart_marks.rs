@@ -7,7 +7,7 @@ use super::pens::{DART, GUIDE};
 use super::piece_layers::{PieceLayers, mark};
 use super::room::Room;
 use super::strokes::stroke;
-use super::{Face, Figure, Pen, TextStyle};
+use super::{DrawnPath, Face, Pen, TextStyle};
 use crate::allowance::cut_line_beside;
 use crate::geometry::{Curve, crossings};
 use crate::piece::{Apexes, Dart, Piece, Pressed};
@@ -16,7 +16,7 @@ use crate::piece::{Apexes, Dart, Piece, Pressed};
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: Option<&Curve>) {
     for dart in piece.darts() {
         for path in dart_notches(dart, cut) {
-            out.marks.push(Figure::stroked(path, Pen::solid(DART)));
+            out.marks.push(DrawnPath::stroked(path, Pen::solid(DART)));
         }
         let [from, to] = middle(dart, piece);
         mark(&mut out.darts, room, dart_legs(dart), Pen::solid(DART));
@@ -34,11 +34,7 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: O
 
 /// The legs of a dart; its mouth belongs to the edge.
 pub(crate) fn dart_legs(dart: &Dart) -> BezPath {
-    let [first, second] = dart.legs;
-    match dart.apexes {
-        Apexes::One(apex) => stroke(&[first, apex, second]),
-        Apexes::Two(upper, lower) => stroke(&[upper, first, lower, second, upper]),
-    }
+    stroke(&dart.to_polyline())
 }
 
 /// Across an allowance each leg is carried on toward the cut line, as a notch of its intake: both

@@ -4,18 +4,18 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _};
 
 use super::{Ink, Pen, Text};
 
-/// One thing to draw: a figure or a line of text.
+/// One thing to draw: a path or a line of text.
 ///
 /// ```
-/// use blockwright::drawing::{Figure, Item, Pen};
+/// use blockwright::drawing::{DrawnPath, Item, Pen};
 ///
-/// let line = Item::from(Figure::line((0.0, 0.0), (10.0, 0.0), Pen::solid(0.5)));
+/// let line = Item::from(DrawnPath::line((0.0, 0.0), (10.0, 0.0), Pen::solid(0.5)));
 /// assert_eq!(line.bounds().height(), 0.5);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub enum Item {
     /// A path, stroked, filled or both.
-    Figure(Figure),
+    Path(DrawnPath),
     /// One line of text.
     Text(Text),
 }
@@ -25,7 +25,7 @@ impl Item {
     #[must_use]
     pub fn bounds(&self) -> Rect {
         match self {
-            Self::Figure(figure) => figure.bounds(),
+            Self::Path(path) => path.bounds(),
             Self::Text(text) => text.bounds(),
         }
     }
@@ -35,7 +35,7 @@ impl Item {
     pub fn moved(mut self, by: impl Into<kurbo::Vec2>) -> Self {
         let by = by.into();
         match &mut self {
-            Self::Figure(figure) => figure.path.apply_affine(Affine::translate(by)),
+            Self::Path(path) => path.path.apply_affine(Affine::translate(by)),
             Self::Text(text) => text.at += by,
         }
         self
@@ -44,16 +44,16 @@ impl Item {
     /// The item turned by half a turn about the origin.
     ///
     /// ```
-    /// use blockwright::drawing::{Figure, Item, Pen};
+    /// use blockwright::drawing::{DrawnPath, Item, Pen};
     ///
-    /// let line = Item::from(Figure::line((0.0, 0.0), (10.0, 20.0), Pen::solid(0.5)));
+    /// let line = Item::from(DrawnPath::line((0.0, 0.0), (10.0, 20.0), Pen::solid(0.5)));
     /// assert_eq!(line.clone().half_turned().half_turned(), line);
     /// assert!(line.half_turned().bounds().y0 < -19.0);
     /// ```
     #[must_use]
     pub fn half_turned(mut self) -> Self {
         match &mut self {
-            Self::Figure(figure) => figure.path.apply_affine(Affine::scale(-1.0)),
+            Self::Path(path) => path.path.apply_affine(Affine::scale(-1.0)),
             Self::Text(text) => {
                 text.at = (-text.at.to_vec2()).to_point();
                 text.rotation += if text.rotation > 0.0 { -180.0 } else { 180.0 };
@@ -63,9 +63,9 @@ impl Item {
     }
 }
 
-impl From<Figure> for Item {
-    fn from(figure: Figure) -> Self {
-        Self::Figure(figure)
+impl From<DrawnPath> for Item {
+    fn from(path: DrawnPath) -> Self {
+        Self::Path(path)
     }
 }
 
@@ -78,15 +78,15 @@ impl From<Text> for Item {
 /// A path in mm, stroked, filled or both; the fill (non-zero rule) lies under the stroke.
 ///
 /// ```
-/// use blockwright::drawing::{Figure, Ink, Pen};
+/// use blockwright::drawing::{DrawnPath, Ink, Pen};
 /// use kurbo::{Circle, Shape};
 ///
-/// let dot = Figure::filled(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Ink::BLACK);
-/// let ring = Figure::stroked(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Pen::solid(0.2));
+/// let dot = DrawnPath::filled(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Ink::BLACK);
+/// let ring = DrawnPath::stroked(Circle::new((5.0, 5.0), 1.0).to_path(0.01), Pen::solid(0.2));
 /// assert!(ring.bounds().width() > dot.bounds().width());
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct Figure {
+pub struct DrawnPath {
     /// The path in mm.
     pub path: BezPath,
     /// How it is stroked, if at all.
@@ -95,7 +95,7 @@ pub struct Figure {
     pub fill: Option<Ink>,
 }
 
-impl Figure {
+impl DrawnPath {
     /// A stroked path.
     #[must_use]
     pub fn stroked(path: BezPath, pen: Pen) -> Self {
@@ -130,7 +130,7 @@ impl Figure {
         Self::stroked(rect.to_path(0.1), pen)
     }
 
-    /// The box around the figure in mm, with half the line width.
+    /// The box around the path in mm, with half the line width.
     #[must_use]
     pub fn bounds(&self) -> Rect {
         let half = self.pen.as_ref().map_or(0.0, |pen| pen.width / 2.0);

@@ -5,10 +5,10 @@ use super::Item;
 /// A named, ordered set of items; later items are drawn over earlier ones.
 ///
 /// ```
-/// use blockwright::drawing::{Figure, Layer, Pen};
+/// use blockwright::drawing::{DrawnPath, Layer, Pen};
 ///
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
 /// assert_eq!(layer.items.len(), 1);
 /// ```
 #[derive(Debug, Clone, PartialEq)]

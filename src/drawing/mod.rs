@@ -2,7 +2,7 @@
 //!
 //! A [`Drawing`] is all a renderer ever sees. It knows nothing of garments: whatever makes one
 //! has already decided where every line and every word goes. [`Text`] can be measured before it
-//! is placed ([`Face::width`]), so that nothing need overlap, and [`arrange`] lays several boxes
+//! is placed ([`Face::width`]), so that nothing need overlap, and [`place_on_sheet`] lays several parts
 //! out on a sheet.
 
 mod arrange;
@@ -32,13 +32,14 @@ mod strokes;
 mod text;
 mod winansi;
 
-pub use arrange::{ArrangeError, Arrangement, Footprint, arrange};
+pub use arrange::ArrangeError;
+pub(crate) use arrange::{Footprint, arrange};
 pub(crate) use dart_marks::{dart_legs, dart_notches, drill_mark};
 pub use error::DrawingError;
 pub(crate) use fold_bracket::FoldBracket;
 pub(crate) use grain_line::grain_text;
 pub use ink::{Ink, Pen};
-pub use item::{Figure, Item};
+pub use item::{DrawnPath, Item};
 pub use layer::Layer;
 pub use metrics::Face;
 pub(crate) use notch_marks::notch_cuts;

@@ -5,7 +5,7 @@ use kurbo::{ParamCurve, PathSeg};
 use super::pens::{CUTTING, FOLD_DASHES, STITCHING, STITCHING_WITHIN};
 use super::piece_layers::PieceLayers;
 use super::strokes::{chain, closed};
-use super::{Figure, Pen};
+use super::{DrawnPath, Pen};
 use crate::geometry::{Curve, tolerance};
 use crate::piece::{EdgeRole, Piece};
 
@@ -23,7 +23,7 @@ pub(super) fn draw(out: &mut PieceLayers, piece: &Piece, cut: Option<&Curve>) {
             (_, Some(_)) => Pen::solid(STITCHING_WITHIN).dashed(&[4.0, 2.0]),
         };
         out.stitching
-            .push(Figure::stroked(edge.curve().to_path(), pen));
+            .push(DrawnPath::stroked(edge.curve().to_path(), pen));
     }
 }
 
@@ -47,7 +47,7 @@ fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
     let segments = cut.segments();
     if !segments.iter().any(on_fold) {
         out.cutting
-            .push(Figure::stroked(closed(segments), Pen::solid(CUTTING)));
+            .push(DrawnPath::stroked(closed(segments), Pen::solid(CUTTING)));
         return;
     }
     // From where a fold ends once round, so that no stretch is broken in two.
@@ -60,10 +60,10 @@ fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
     for stretch in round.chunk_by(|a, b| on_fold(a) == on_fold(b)) {
         if on_fold(&stretch[0]) {
             let pen = Pen::solid(STITCHING).dashed(&FOLD_DASHES);
-            out.stitching.push(Figure::stroked(chain(stretch), pen));
+            out.stitching.push(DrawnPath::stroked(chain(stretch), pen));
         } else {
             out.cutting
-                .push(Figure::stroked(chain(stretch), Pen::solid(CUTTING)));
+                .push(DrawnPath::stroked(chain(stretch), Pen::solid(CUTTING)));
         }
     }
 }

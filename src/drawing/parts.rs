@@ -14,10 +14,10 @@ pub const SHEET_GAP_MM: f64 = 14.0;
 /// A piece drawn by itself, grain upright.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen, SheetPart};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 ///
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
 /// let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
 /// assert!(part.drawing.bounds().width() > 300.0);
 /// # Ok::<(), blockwright::drawing::DrawingError>(())
@@ -51,9 +51,9 @@ pub struct Placement {
 /// any two; none is turned. The origin is the top left corner of the sheet.
 ///
 /// ```
-/// # use blockwright::drawing::{Drawing, Figure, Layer, Pen, SheetPart};
+/// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
-/// # layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
+/// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
 /// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
 /// use blockwright::drawing::{lay, place_on_sheet};
 /// let parts = [part.clone(), part];
@@ -89,9 +89,9 @@ pub fn place_on_sheet(
 /// One drawing of all parts, each where it is placed; layers of one name become one.
 ///
 /// ```
-/// # use blockwright::drawing::{Drawing, Figure, Layer, Pen, SheetPart};
+/// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
-/// # layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
+/// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
 /// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
 /// use blockwright::drawing::{Placement, lay};
 /// let placement = Placement { turned: true, by: (300.0, 0.0).into() };

@@ -3,7 +3,7 @@
 use kurbo::BezPath;
 
 use super::room::Room;
-use super::{Figure, Ink, Layer, Pen};
+use super::{DrawnPath, Ink, Layer, Pen};
 
 /// The layers of one piece, in the order in which they are drawn.
 pub(super) struct PieceLayers {
@@ -49,11 +49,11 @@ impl PieceLayers {
 /// Draws a line and keeps words off it.
 pub(super) fn mark(layer: &mut Layer, room: &mut Room, path: BezPath, pen: Pen) {
     room.take_stroke(&path);
-    layer.push(Figure::stroked(path, pen));
+    layer.push(DrawnPath::stroked(path, pen));
 }
 
 /// Draws a filled shape and keeps words off it.
 pub(super) fn solid(layer: &mut Layer, room: &mut Room, path: BezPath) {
     room.take_stroke(&path);
-    layer.push(Figure::filled(path, Ink::BLACK));
+    layer.push(DrawnPath::filled(path, Ink::BLACK));
 }

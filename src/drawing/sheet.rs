@@ -2,7 +2,7 @@
 
 use kurbo::{PathEl, Point, Rect, Vec2};
 
-use super::{DrawingError, Figure, Item, Layer, Pen, Text};
+use super::{DrawingError, DrawnPath, Item, Layer, Pen, Text};
 
 /// Finished positions in mm, y down, in named layers from the bottom up.
 ///
@@ -16,10 +16,10 @@ use super::{DrawingError, Figure, Item, Layer, Pen, Text};
 /// * Layer names are unique and not empty.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
 ///
 /// let mut layer = Layer::new("lines");
-/// layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
 /// let drawing = Drawing::new(vec![layer])?;
 /// assert!((drawing.bounds().width() - 300.4).abs() < 1e-9);
 /// # Ok::<(), blockwright::drawing::DrawingError>(())
@@ -57,7 +57,7 @@ impl Drawing {
                     item: index + 1,
                 };
                 match item {
-                    Item::Figure(figure) => place.figure(figure)?,
+                    Item::Path(figure) => place.figure(figure)?,
                     Item::Text(text) => place.text(text)?,
                 }
                 let item = item.bounds();
@@ -115,7 +115,7 @@ struct Place<'a> {
 }
 
 impl Place<'_> {
-    fn figure(&self, figure: &Figure) -> Result<(), DrawingError> {
+    fn figure(&self, figure: &DrawnPath) -> Result<(), DrawingError> {
         let elements = figure.path.elements();
         if !matches!(elements.first(), Some(PathEl::MoveTo(_))) {
             return Err(self.path("does not begin with a move"));

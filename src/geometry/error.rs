@@ -76,6 +76,16 @@ pub enum GeometryError {
         /// The value at which there is nothing.
         at: f64,
     },
+    /// A tolerance that no chain of straight lines is made to.
+    #[error(
+        "a curve is to be followed within {tolerance} mm; the tolerance must be a number of at least {least} mm"
+    )]
+    Tolerance {
+        /// The tolerance asked for, in millimetres.
+        tolerance: f64,
+        /// The smallest that is made, in millimetres.
+        least: f64,
+    },
     /// Two lines that never meet, or are the same line.
     #[error("two lines are parallel and have no point in common")]
     Parallel,
@@ -91,6 +101,7 @@ impl Explain for GeometryError {
             Self::PastEnd { .. } => "past_end",
             Self::NoSolution { .. } => "no_solution",
             Self::Undefined { .. } => "undefined",
+            Self::Tolerance { .. } => "tolerance_out_of_range",
             Self::Parallel => "parallel",
         }
         .to_owned()
@@ -106,6 +117,7 @@ impl Explain for GeometryError {
             Self::NoSolution { .. } | Self::Undefined { .. } => {
                 "check the lengths that it follows from against each other"
             }
+            Self::Tolerance { .. } => "give a larger tolerance, such as 0.1 mm",
             Self::Parallel => "give two lines that cross",
         }
         .to_owned()

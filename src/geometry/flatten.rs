@@ -1,6 +1,6 @@
 //! Curves as straight chords, for formats that know no others.
 
-use super::{Curve, tolerance};
+use super::{Curve, GeometryError, tolerance};
 use kurbo::{ParamCurve, PathEl, PathSeg, Point, flatten};
 
 /// How often the chords are made finer for a curve that turns more than an edge does.
@@ -40,6 +40,36 @@ impl Curve {
             chords = self.chords_within(within);
         }
         chords
+    }
+
+    /// The curve as a chain of straight lines that stays within a tolerance of it, in millimetres:
+    /// its start, its end, and every joint are among the points.
+    ///
+    /// ```
+    /// use blockwright::geometry::{Curve, Point, Vec2};
+    /// let neck = Curve::hermite(
+    ///     Point::ORIGIN, Vec2::new(35.0, 0.0), Point::new(70.0, -60.0), Vec2::new(0.0, -30.0),
+    /// )?;
+    /// let for_a_screen = neck.to_polyline(1.0)?;
+    /// let for_a_cutter = neck.to_polyline(0.01)?;
+    /// assert!(for_a_cutter.len() > for_a_screen.len());
+    /// assert_eq!(for_a_cutter.last(), Some(&neck.end()));
+    /// # Ok::<(), blockwright::geometry::GeometryError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`GeometryError::Tolerance`] when the tolerance is not a number of at least a micron: a finer
+    /// chain than a curve is measured by would only cost memory.
+    pub fn to_polyline(&self, tolerance: f64) -> Result<Vec<Point>, GeometryError> {
+        let least = tolerance::POLYLINE;
+        if !tolerance.is_finite() || tolerance < least {
+            return Err(GeometryError::Tolerance { tolerance, least });
+        }
+        // The flattening meets its bound only nearly.
+        let chords = self.chords_within(0.8 * tolerance);
+        Ok(std::iter::once(self.start())
+            .chain(chords.into_iter().flatten())
+            .collect())
     }
 
     fn chords_within(&self, within: f64) -> Vec<Vec<Point>> {

@@ -69,17 +69,7 @@ pub fn crossings(first: &[PathSeg], second: &[PathSeg]) -> Vec<Crossing> {
 }
 
 /// The first place where a closed ring of segments crosses itself, neighbours' joints apart.
-///
-/// ```
-/// use blockwright::geometry::{Curve, Point, ring_crossing};
-/// let bow = [(0.0, 0.0), (40.0, 40.0), (40.0, 0.0), (0.0, 40.0), (0.0, 0.0)].map(Point::from);
-/// assert!(ring_crossing(Curve::polyline(&bow)?.segments()).is_some());
-/// let square = [(0.0, 0.0), (40.0, 0.0), (40.0, 40.0), (0.0, 40.0), (0.0, 0.0)].map(Point::from);
-/// assert!(ring_crossing(Curve::polyline(&square)?.segments()).is_none());
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
-#[must_use]
-pub fn ring_crossing(ring: &[PathSeg]) -> Option<Point> {
+pub(crate) fn ring_crossing(ring: &[PathSeg]) -> Option<Point> {
     self_crossing(ring, true)
 }
 

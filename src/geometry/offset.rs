@@ -11,17 +11,8 @@ const ACCURACY: f64 = 0.005;
 const SMOOTH_GAP: f64 = tolerance::SEAM_DRAFTED;
 
 /// One smooth stretch of a curve, with the line that runs beside it.
-///
-/// ```
-/// use blockwright::geometry::{Curve, Point, offset_runs};
-/// let corner = Curve::polyline(&[(0.0, 0.0), (30.0, 0.0), (30.0, 40.0)].map(Point::from))?;
-/// let runs = offset_runs(&corner, 10.0)?;
-/// assert_eq!(runs.len(), 2, "one on either side of the corner");
-/// assert_eq!(runs[0].beside.start(), Point::new(0.0, -10.0));
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct OffsetRun {
+pub(crate) struct OffsetRun {
     /// Where the stretch starts and ends on the curve itself.
     pub ends: [Point; 2],
     /// The unit directions of the curve there.
@@ -34,17 +25,9 @@ pub struct OffsetRun {
 /// The smooth stretches of a curve with the lines beside them, `distance` millimetres to the
 /// left as one walks along it (seen on the page), to 0.02 mm.
 ///
-/// ```
-/// use blockwright::geometry::{Curve, Point, offset_runs};
-/// let edge = Curve::line(Point::ORIGIN, Point::new(30.0, 0.0))?;
-/// let beside = &offset_runs(&edge, -10.0)?[0].beside;
-/// assert_eq!(beside.end(), Point::new(30.0, 10.0));
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
-///
 /// # Errors
 /// When the distance is not finite or leads outside the coordinates a curve may have.
-pub fn offset_runs(curve: &Curve, distance: f64) -> Result<Vec<OffsetRun>, GeometryError> {
+pub(crate) fn offset_runs(curve: &Curve, distance: f64) -> Result<Vec<OffsetRun>, GeometryError> {
     if !distance.is_finite() {
         return Err(GeometryError::NotFinite {
             x: distance,
@@ -153,17 +136,7 @@ fn starting_at(mut segment: PathSeg, start: Point) -> PathSeg {
 
 /// A closed ring without the loops in which it crosses itself: at every crossing the side with
 /// the greater area stays, so that of a clockwise ring the loops that run backwards go.
-///
-/// ```
-/// use blockwright::geometry::{Curve, Point, signed_area, without_loops};
-/// let crossed = [(0.0, 0.0), (50.0, 0.0), (50.0, 40.0), (10.0, 40.0), (10.0, -5.0), (0.0, -5.0), (0.0, 0.0)];
-/// let ring = Curve::polyline(&crossed.map(Point::from))?;
-/// let freed = without_loops(ring.segments().to_vec());
-/// assert!((signed_area(&freed) - 1600.0).abs() < 0.1);
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
-#[must_use]
-pub fn without_loops(mut ring: Vec<PathSeg>) -> Vec<PathSeg> {
+pub(crate) fn without_loops(mut ring: Vec<PathSeg>) -> Vec<PathSeg> {
     // Every step takes a loop away; the bound only guards against rounding.
     for _ in 0..4 * ring.len() {
         let Some(((i, t), (j, u), at)) = crossing_of(&ring, true) else {

@@ -40,3 +40,7 @@ pub const FLATTENED_LENGTH: f64 = PRINT * 0.5;
 /// by `r a³ / 24`: a third of the bulge for every radian. Two whole turns, more than any edge
 /// has, lose [`FLATTENED_LENGTH`].
 pub const FLATTENED: f64 = FLATTENED_LENGTH * 3.0 / (4.0 * std::f64::consts::PI);
+
+/// The finest chain of straight lines that a curve is followed by on request, in millimetres: a
+/// micron, a tenth of what seams of a draft match to.
+pub const POLYLINE: f64 = SEAM_DRAFTED * 0.1;

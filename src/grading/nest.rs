@@ -5,7 +5,7 @@ use super::nest_labels::NestLabels;
 use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError, line_style};
 use crate::drawing::{
-    Drawing, DrawingError, Figure, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
+    Drawing, DrawingError, DrawnPath, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
     arrow_head, dart_legs, dart_notches, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
 };
 use crate::piece::{Cut, Piece};
@@ -158,11 +158,11 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) 
     };
     let outline = size.cut_ring();
     room.take_stroke(&outline);
-    layer.push(Figure::stroked(outline, pen.clone()));
+    layer.push(DrawnPath::stroked(outline, pen.clone()));
     let mut draw = |path: BezPath, pen: &Pen| {
         let path = moved(path, size.by);
         room.take_stroke(&path);
-        layer.push(Figure::stroked(path, pen.clone()));
+        layer.push(DrawnPath::stroked(path, pen.clone()));
     };
     for dart in size.piece.darts() {
         draw(dart_legs(dart), &thin);
@@ -183,7 +183,7 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) 
     for (tip, back) in [(low, high), (high, low)] {
         let head = moved(arrow_head(tip, (tip - back).normalize(), HEAD), size.by);
         room.take_stroke(&head);
-        layer.push(Figure::filled(head, Ink::BLACK));
+        layer.push(DrawnPath::filled(head, Ink::BLACK));
     }
 }
 

@@ -5,7 +5,7 @@ use super::line_style;
 use super::nest_labels::NestLabels;
 
 use crate::drawing::{
-    Face, Figure, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
+    DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
 };
 use crate::geometry::Rigid;
 use crate::piece::{Cut, EdgeRole};
@@ -169,7 +169,7 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
         let middle = top + key_row(scale) * ((place % ROWS) as f64 + 0.5);
         let right = left + SAMPLE * scale;
         let layer = &mut layers[size.number];
-        layer.push(Figure::line(
+        layer.push(DrawnPath::line(
             (left, middle),
             (right, middle),
             line_style(size.number),
@@ -236,9 +236,9 @@ fn bracket(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) -> Option
     let bracket = FoldBracket::of(&fold.curve().moved(&Rigid::shift(smallest.by)));
     bracket.take(room);
     let words = layers.last_mut()?;
-    words.push(Figure::stroked(bracket.line.clone(), Pen::solid(0.3)));
+    words.push(DrawnPath::stroked(bracket.line.clone(), Pen::solid(0.3)));
     for head in &bracket.heads {
-        words.push(Figure::filled(head.clone(), Ink::BLACK));
+        words.push(DrawnPath::filled(head.clone(), Ink::BLACK));
     }
     Some(bracket)
 }

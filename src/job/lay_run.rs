@@ -126,11 +126,11 @@ impl<'a> LayRun<'a> {
 
 /// The paper of a home printer of the job's kind.
 #[cfg(feature = "pdf")]
-fn paper(job: &Job) -> crate::render::pdf::Paper {
+fn paper(job: &Job) -> crate::render::pdf::PaperFormat {
     use super::PaperSize;
-    use crate::render::pdf::Paper;
+    use crate::render::pdf::PaperFormat;
     match job.print.paper {
-        PaperSize::Letter | PaperSize::Legal => Paper::Letter,
-        _ => Paper::A4,
+        PaperSize::Letter | PaperSize::Legal => PaperFormat::Letter,
+        _ => PaperFormat::A4,
     }
 }

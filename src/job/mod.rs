@@ -57,7 +57,7 @@ pub use file::JobFile;
 pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
 #[cfg(feature = "lay")]
 pub use lay_run::{LayOutcome, LayRun};
-pub use outcome::{Outcome, OutputFile, is_output_name};
+pub use outcome::{Outcome, OutputFile};
 pub use outputs::{Output, Outputs};
 pub use pages_report::PagesReport;
 pub use print::{PageTurn, PaperSize, PrintOptions};

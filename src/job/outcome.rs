@@ -1,7 +1,6 @@
 //! What running a job gives.
 
-use super::range_names::is_range_name;
-use super::{JobReport, PaperSize};
+use super::JobReport;
 use crate::piece::Pattern;
 
 /// A file in memory: its name within the folder of the job, and what is in it.
@@ -52,36 +51,4 @@ impl Outcome {
     pub fn file(&self, name: &str) -> Option<&OutputFile> {
         self.files.iter().find(|file| file.name == name)
     }
-}
-
-/// The name of the tiled file for a paper.
-pub(super) fn tiled_name(paper: PaperSize) -> String {
-    format!("pattern-{}.pdf", paper.name())
-}
-
-/// Whether a job, a range or a lay, of this version or a later one, writes a file of this name.
-///
-/// ```
-/// use blockwright::job::is_output_name;
-/// assert!(is_output_name("pattern-letter.pdf"));
-/// assert!(!is_output_name("holiday.jpg"));
-/// ```
-#[must_use]
-pub fn is_output_name(name: &str) -> bool {
-    const NAMES: [&str; 5] = [
-        "pattern-sheet.pdf",
-        "pattern.svg",
-        "pattern.json",
-        "pattern.dxf",
-        "fitting.html",
-    ];
-    NAMES.contains(&name)
-        || is_lay_name(name)
-        || is_range_name(name)
-        || PaperSize::ALL.iter().any(|size| tiled_name(*size) == name)
-}
-
-/// Whether laying on cloth writes a file of this name.
-fn is_lay_name(name: &str) -> bool {
-    ["lay.svg", "lay.pdf", "lay.json"].contains(&name)
 }

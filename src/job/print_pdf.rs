@@ -3,7 +3,7 @@
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
 use super::{JobError, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions};
-use crate::render::pdf::{self, Orientation, Paper, PrintInfo, TileOptions};
+use crate::render::pdf::{self, Orientation, PaperFormat, PrintInfo, TileOptions};
 
 /// Adds the tiled file and the sheet, as far as they are wanted, under names that begin alike, and
 /// returns how many pages there are.
@@ -51,7 +51,7 @@ fn tiled(
     Ok((report, tiled.bytes))
 }
 
-impl From<PaperSize> for Paper {
+impl From<PaperSize> for PaperFormat {
     fn from(size: PaperSize) -> Self {
         match size {
             PaperSize::A4 => Self::A4,
@@ -85,13 +85,13 @@ impl From<PrintOptions> for TileOptions {
 #[cfg(test)]
 mod tests {
     use super::{PaperSize, PrintOptions};
-    use crate::drawing::{Drawing, Figure, Layer, Pen};
+    use crate::drawing::{Drawing, DrawnPath, Layer, Pen};
     use crate::render::pdf::{PrintInfo, tiles};
 
     #[test]
     fn the_ends_of_what_a_job_may_say_can_be_printed() {
         let mut layer = Layer::new("line");
-        layer.push(Figure::line((0.0, 0.0), (100.0, 100.0), Pen::solid(1.0)));
+        layer.push(DrawnPath::line((0.0, 0.0), (100.0, 100.0), Pen::solid(1.0)));
         let drawing = Drawing::new(vec![layer]).unwrap();
         let can = |margin, overlap| {
             let print = PrintOptions {

@@ -1,32 +1,10 @@
 //! The files of a range and their names.
 
-use super::{JobError, PaperSize};
+use super::JobError;
 use crate::measurements::Size;
 
 /// The most characters of a label that a file name takes.
 const LONGEST: usize = 40;
-
-/// The name of the nest's tiled file for a paper.
-pub(super) fn nest_name(paper: PaperSize) -> String {
-    format!("nest-{}.pdf", paper.name())
-}
-
-/// Whether grading writes a file of this name.
-pub(super) fn is_range_name(name: &str) -> bool {
-    const NAMES: [&str; 5] = [
-        "nest-sheet.pdf",
-        "nest.svg",
-        "range.json",
-        "range.dxf",
-        "increments.csv",
-    ];
-    let label = name
-        .strip_prefix("pattern-")
-        .and_then(|rest| rest.strip_suffix(".json"));
-    NAMES.contains(&name)
-        || PaperSize::ALL.iter().any(|size| nest_name(*size) == name)
-        || label.is_some_and(|label| part(label).is_ok_and(|part| part == label))
-}
 
 /// The names of the sizes' pattern documents, in their order.
 pub(super) fn size_names(sizes: &[Size]) -> Result<Vec<String>, JobError> {
@@ -71,7 +49,7 @@ fn part(label: &str) -> Result<String, &'static str> {
 
 #[cfg(test)]
 mod tests {
-    use super::{is_range_name, part};
+    use super::part;
 
     #[test]
     fn labels_become_plain_names_or_none() {
@@ -90,7 +68,5 @@ mod tests {
         ] {
             assert!(part(bad).is_err(), "{bad}");
         }
-        assert!(is_range_name("pattern-36-38.json") && is_range_name("nest-letter.pdf"));
-        assert!(!is_range_name("pattern-..json") && !is_range_name("pattern-a b.json"));
     }
 }

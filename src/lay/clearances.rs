@@ -2,7 +2,7 @@
 
 use super::room_beside::{Overlaps, Striped};
 use super::spacing::spaced;
-use super::{CutShape, Part};
+use super::{CutShape, LayPart};
 use kurbo::Vec2;
 use std::collections::HashMap;
 
@@ -31,7 +31,7 @@ const TURNED: f64 = 0.05;
 const FACE_DOWN: f64 = 0.02;
 
 impl Posed {
-    pub(super) fn new(part: &Part, pose: usize, gap: f64, places: [i32; 2]) -> Self {
+    pub(super) fn new(part: &LayPart, pose: usize, gap: f64, places: [i32; 2]) -> Self {
         let (shape, shift) = part.shape.posed(part.poses[pose]);
         let striped = Striped::new(&spaced(&shape, gap));
         let pose = part.poses[pose];

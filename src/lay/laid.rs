@@ -1,15 +1,15 @@
 //! A finished lay.
 
-use super::{Cloth, CutShape, Part, Pose};
+use super::{Cloth, CutShape, LayPart, Pose};
 use crate::geometry::Point;
 use kurbo::Vec2;
 
 /// A piece in its place.
 ///
 /// ```
-/// use blockwright::lay::{Cloth, CutShape, Part, Search};
+/// use blockwright::lay::{Cloth, CutShape, LayPart, Search};
 /// let cloth = Cloth::new(900.0)?;
-/// let lay = Search::new(&cloth, vec![Part::new("pocket", CutShape::rectangle(160.0, 140.0)?)], 1)?.lay();
+/// let lay = Search::new(&cloth, vec![LayPart::new("pocket", CutShape::rectangle(160.0, 140.0)?)], 1)?.lay();
 /// let pocket = &lay.stretches[0].pieces[0];
 /// assert_eq!(pocket.shape.bounds().x0, cloth.gap());
 /// # Ok::<(), blockwright::lay::LayError>(())
@@ -37,7 +37,7 @@ pub struct Laid {
 }
 
 impl Laid {
-    pub(super) fn new(part: &Part, pose: Pose, shift: Vec2) -> Self {
+    pub(super) fn new(part: &LayPart, pose: Pose, shift: Vec2) -> Self {
         let moved = |points: [Point; 2]| points.map(|p| pose.of(p) + shift);
         let (shape, to_origin) = part.shape.posed(pose);
         Self {
@@ -72,8 +72,8 @@ impl Laid {
 /// A stretch of the cloth that lies one way: folded, or opened out.
 ///
 /// ```
-/// use blockwright::lay::{Cloth, CutShape, Part, Search};
-/// let part = Part::new("pocket", CutShape::rectangle(160.0, 140.0)?);
+/// use blockwright::lay::{Cloth, CutShape, LayPart, Search};
+/// let part = LayPart::new("pocket", CutShape::rectangle(160.0, 140.0)?);
 /// let lay = Search::new(&Cloth::new(900.0)?, vec![part], 1)?.lay();
 /// assert!(!lay.stretches[0].folded);
 /// # Ok::<(), blockwright::lay::LayError>(())
@@ -98,9 +98,9 @@ pub struct Stretch {
 /// the selvedges, from the ends, and from the fold unless it lies on it.
 ///
 /// ```
-/// use blockwright::lay::{Cloth, CutShape, Part, Search};
+/// use blockwright::lay::{Cloth, CutShape, LayPart, Search};
 /// let cloth = Cloth::new(700.0)?.with_gap(0.0)?;
-/// let lay = Search::new(&cloth, vec![Part::new("apron", CutShape::rectangle(900.0, 700.0)?)], 1)?.lay();
+/// let lay = Search::new(&cloth, vec![LayPart::new("apron", CutShape::rectangle(900.0, 700.0)?)], 1)?.lay();
 /// assert_eq!((lay.length(), lay.density()), (900.0, 1.0));
 /// # Ok::<(), blockwright::lay::LayError>(())
 /// ```

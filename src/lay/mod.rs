@@ -26,7 +26,7 @@ pub use cloth::Cloth;
 pub use cut_shape::{CutShape, Pose};
 pub use error::LayError;
 pub use laid::{Laid, Lay, Stretch};
-pub use part::Part;
+pub use part::LayPart;
 pub use parts::parts;
 pub use picture::{LayLabels, picture};
 pub use search::Search;

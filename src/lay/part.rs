@@ -6,15 +6,15 @@ use crate::geometry::Point;
 /// One outline to be laid.
 ///
 /// ```
-/// use blockwright::lay::{CutShape, Part, Pose};
-/// let pocket = Part::new("pocket", CutShape::rectangle(160.0, 140.0)?);
+/// use blockwright::lay::{CutShape, LayPart, Pose};
+/// let pocket = LayPart::new("pocket", CutShape::rectangle(160.0, 140.0)?);
 /// assert_eq!(pocket.poses, [Pose::default()]);
 /// assert_eq!(pocket.layers, 1);
 /// # Ok::<(), blockwright::lay::LayError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
-pub struct Part {
+pub struct LayPart {
     /// Name of the piece.
     pub name: String,
     /// How it is cut here, in words: `cut 2, both layers` for example.
@@ -35,7 +35,7 @@ pub struct Part {
     pub centre: Option<[Point; 2]>,
 }
 
-impl Part {
+impl LayPart {
     /// An outline that is cut once from one layer and lies as it is.
     #[must_use]
     pub fn new(name: impl Into<String>, shape: CutShape) -> Self {

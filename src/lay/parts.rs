@@ -1,7 +1,7 @@
 //! What a pattern gives to lay on a cloth.
 
 use super::unfold::unfolded;
-use super::{Cloth, CutShape, LayError, Part, Pose};
+use super::{Cloth, CutShape, LayError, LayPart, Pose};
 use crate::allowance::CutLines;
 use crate::geometry::{Curve, Point, Vec2, perpendicular};
 use crate::piece::{Cut, EdgeRole, Pattern, Piece};
@@ -21,7 +21,7 @@ const FOLD_OFF: f64 = 0.1;
 ///   parts, one face up and one face down.
 /// * On folded cloth, a piece cut on the fold lies on it; a pair is one part, cut through both
 ///   layers, which may lie face up or down. A piece cut once would waste the second layer: it is
-///   cut from a stretch opened out after the folded one ([`Part::opened`]).
+///   cut from a stretch opened out after the folded one ([`LayPart::opened`]).
 /// * Unless the cloth is one-way, each may be turned end to end.
 ///
 /// ```
@@ -31,7 +31,7 @@ const FOLD_OFF: f64 = 0.1;
 /// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// let open = parts(&pattern, None, &Cloth::new(1400.0)?)?;
 /// let folded = parts(&pattern, None, &Cloth::new(1400.0)?.folded())?;
-/// let area = |parts: &[blockwright::lay::Part]| parts.iter().map(|p| p.cloth_area()).sum::<f64>();
+/// let area = |parts: &[blockwright::lay::LayPart]| parts.iter().map(|p| p.cloth_area()).sum::<f64>();
 /// assert!((area(&open) - area(&folded)).abs() < 1.0);
 /// # Ok(()) }
 /// ```
@@ -42,7 +42,7 @@ pub fn parts(
     pattern: &Pattern,
     cut: Option<&CutLines>,
     cloth: &Cloth,
-) -> Result<Vec<Part>, LayError> {
+) -> Result<Vec<LayPart>, LayError> {
     let mut parts = Vec::new();
     for piece in pattern.pieces() {
         let line = cut.and_then(|lines| lines.of(piece.name()));
@@ -65,7 +65,7 @@ impl Frame {
     }
 }
 
-fn of_piece(piece: &Piece, line: Option<&Curve>, cloth: &Cloth) -> Result<Vec<Part>, LayError> {
+fn of_piece(piece: &Piece, line: Option<&Curve>, cloth: &Cloth) -> Result<Vec<LayPart>, LayError> {
     let [low, high] = piece.grain();
     let fold = match piece.cut() {
         Cut::Fold => Some(fold_of(piece)?),
@@ -92,12 +92,12 @@ fn of_piece(piece: &Piece, line: Option<&Curve>, cloth: &Cloth) -> Result<Vec<Pa
     .collect();
     let grain = [frame.lay(low), frame.lay(high)];
     let part = |outline: Vec<Point>, words: &str, poses: Vec<Pose>, layers: u8| {
-        Ok::<Part, LayError>(Part {
+        Ok::<LayPart, LayError>(LayPart {
             words: words.to_owned(),
             poses,
             layers,
             grain,
-            ..Part::new(piece.name(), CutShape::new(outline)?)
+            ..LayPart::new(piece.name(), CutShape::new(outline)?)
         })
     };
     let (up, down) = (false, true);

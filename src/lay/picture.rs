@@ -2,7 +2,7 @@
 
 use super::picture_piece::{Brush, arrow_head, piece};
 use super::{Lay, LayError, Stretch};
-use crate::drawing::{Anchor, Drawing, Face, Figure, Ink, Layer, Level, Pen, Text, TextStyle};
+use crate::drawing::{Anchor, Drawing, DrawnPath, Face, Ink, Layer, Level, Pen, Text, TextStyle};
 use crate::units::{Length, LengthStyle};
 use kurbo::{Point, Rect, Size};
 
@@ -40,9 +40,9 @@ const BETWEEN: f64 = 14.0;
 /// piece with its name, how it is cut, and its grain, the arrow at its upper end.
 ///
 /// ```
-/// use blockwright::lay::{Cloth, CutShape, LayLabels, Part, Search, picture};
+/// use blockwright::lay::{Cloth, CutShape, LayLabels, LayPart, Search, picture};
 /// use blockwright::units::{LengthStyle, Unit};
-/// let part = Part::new("pocket", CutShape::rectangle(160.0, 140.0)?);
+/// let part = LayPart::new("pocket", CutShape::rectangle(160.0, 140.0)?);
 /// let lay = Search::new(&Cloth::new(900.0)?, vec![part], 1)?.lay();
 /// let labels = LayLabels { title: "Pockets".into(), lines: vec![], notes: vec![], style: LengthStyle::usual(Unit::Cm) };
 /// let drawing = picture(&lay, &labels)?;
@@ -129,7 +129,7 @@ fn lie(cloth: &mut Layer, words: &mut Layer, stretch: &Stretch, rect: Rect, styl
         Pen::solid(0.25).ink(Ink::Grey(90)),
     );
     for x in [rect.x0, rect.x1] {
-        cloth.push(Figure::line((x, rect.y0), (x, rect.y1), thin.clone()));
+        cloth.push(DrawnPath::line((x, rect.y0), (x, rect.y1), thin.clone()));
     }
     let (upper, lower) = (edge(rect.y0), edge(rect.y1));
     let pen = |fold_there: bool| {
@@ -139,8 +139,8 @@ fn lie(cloth: &mut Layer, words: &mut Layer, stretch: &Stretch, rect: Rect, styl
             Pen::solid(0.7)
         }
     };
-    cloth.push(Figure::line(upper.0, upper.1, pen(stretch.folded)));
-    cloth.push(Figure::line(lower.0, lower.1, pen(false)));
+    cloth.push(DrawnPath::line(upper.0, upper.1, pen(stretch.folded)));
+    cloth.push(DrawnPath::line(lower.0, lower.1, pen(false)));
     let names = if stretch.folded {
         ["fold", "selvedges, both together"]
     } else {
@@ -179,7 +179,7 @@ fn measure(cloth: &mut Layer, words: &mut Layer, [from, to]: [f64; 2], y: f64, t
 
 /// A line with an arrow head at both ends.
 fn arrows(layer: &mut Layer, from: Point, to: Point) {
-    layer.push(Figure::line(from, to, Pen::solid(0.2)));
+    layer.push(DrawnPath::line(from, to, Pen::solid(0.2)));
     let along = (to - from).normalize();
     for (tip, back) in [(from, along), (to, -along)] {
         layer.push(arrow_head(tip, back, 2.0));

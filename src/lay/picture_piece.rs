@@ -1,7 +1,7 @@
 //! One piece of the picture of a lay.
 
 use super::Laid;
-use crate::drawing::{Anchor, Face, Figure, Ink, Layer, Level, Pen, Room, Text, TextStyle};
+use crate::drawing::{Anchor, DrawnPath, Face, Ink, Layer, Level, Pen, Room, Text, TextStyle};
 use kurbo::{BezPath, Point, Rect, Size, Vec2};
 
 /// Where and to which scale a stretch is drawn.
@@ -47,8 +47,8 @@ pub(super) fn piece(
     let mut outline = brush.path(laid.shape.points());
     outline.close_path();
     let light = Ink::Grey(if laid.pose.face_down { 212 } else { 234 });
-    pieces.push(Figure::filled(outline, light));
-    pieces.push(Figure::stroked(cut_along(laid, brush), Pen::solid(0.4)));
+    pieces.push(DrawnPath::filled(outline, light));
+    pieces.push(DrawnPath::stroked(cut_along(laid, brush), Pen::solid(0.4)));
     // Room is sought in millimetres of cloth, which are finer than those on paper.
     let mut whole = Brush::life_size().path(laid.shape.points());
     whole.close_path();
@@ -56,11 +56,11 @@ pub(super) fn piece(
     if let Some(centre) = laid.centre {
         room.take_stroke(&Brush::life_size().path(&centre));
         let pen = Pen::solid(0.2).dashed(&[4.0, 1.0, 0.8, 1.0]);
-        grain.push(Figure::stroked(brush.path(&centre), pen));
+        grain.push(DrawnPath::stroked(brush.path(&centre), pen));
     }
     room.take_stroke(&Brush::life_size().path(&laid.grain));
     let [low, high] = laid.grain.map(|p| brush.at(p));
-    grain.push(Figure::line(low, high, Pen::solid(0.25)));
+    grain.push(DrawnPath::line(low, high, Pen::solid(0.25)));
     grain.push(arrow_head(high, (low - high).normalize(), 2.4));
     label(laid, brush, &mut room, words);
 }
@@ -157,12 +157,12 @@ fn write(
 }
 
 /// A filled arrow head at `tip`; `back` points away from it.
-pub(super) fn arrow_head(tip: Point, back: Vec2, length: f64) -> Figure {
+pub(super) fn arrow_head(tip: Point, back: Vec2, length: f64) -> DrawnPath {
     let side = Vec2::new(-back.y, back.x) * (0.33 * length);
     let mut path = kurbo::BezPath::new();
     path.move_to(tip);
     path.line_to(tip + back * length + side);
     path.line_to(tip + back * length - side);
     path.close_path();
-    Figure::filled(path, Ink::BLACK)
+    DrawnPath::filled(path, Ink::BLACK)
 }

@@ -3,7 +3,7 @@
 use super::laid::{Laid, Lay, Stretch};
 use super::order::{Chance, Order};
 use super::strip::{Placed, Strip};
-use super::{Cloth, LayError, Part};
+use super::{Cloth, LayError, LayPart};
 use crate::progress::{Ending, Progress};
 use std::ops::ControlFlow;
 
@@ -26,9 +26,9 @@ const EVEN: f64 = 0.05;
 /// fast the machine: who calls decides when to stop.
 ///
 /// ```
-/// use blockwright::lay::{Cloth, CutShape, Part, Search};
+/// use blockwright::lay::{Cloth, CutShape, LayPart, Search};
 /// let cloth = Cloth::new(1000.0)?.with_gap(0.0)?;
-/// let part = |name, along, across| Ok::<_, blockwright::lay::LayError>(Part::new(name, CutShape::rectangle(along, across)?));
+/// let part = |name, along, across| Ok::<_, blockwright::lay::LayError>(LayPart::new(name, CutShape::rectangle(along, across)?));
 /// let parts = vec![part("a", 300.0, 600.0)?, part("b", 500.0, 400.0)?, part("c", 200.0, 600.0)?];
 /// let mut search = Search::new(&cloth, parts, 1)?;
 /// for _ in 0..100 {
@@ -58,7 +58,7 @@ impl Search {
     ///
     /// # Errors
     /// When there is nothing to lay or too much, or a part does not fit across the cloth.
-    pub fn new(cloth: &Cloth, parts: Vec<Part>, seed: u64) -> Result<Self, LayError> {
+    pub fn new(cloth: &Cloth, parts: Vec<LayPart>, seed: u64) -> Result<Self, LayError> {
         let count = parts.len();
         if count > Self::MOST_PARTS {
             return Err(LayError::TooMany {
@@ -70,8 +70,8 @@ impl Search {
             let problem = format!("{} has no pose to lie in", part.name);
             return Err(LayError::Shape { problem });
         }
-        let open = |part: &Part| !cloth.is_folded() || part.opened;
-        let (opened, folded): (Vec<Part>, Vec<Part>) = parts.into_iter().partition(open);
+        let open = |part: &LayPart| !cloth.is_folded() || part.opened;
+        let (opened, folded): (Vec<LayPart>, Vec<LayPart>) = parts.into_iter().partition(open);
         if let Some(part) = opened.iter().find(|part| part.on_fold) {
             return Err(LayError::Fold {
                 piece: part.name.clone(),
@@ -106,10 +106,10 @@ impl Search {
     /// stands.
     ///
     /// ```
-    /// use blockwright::lay::{Cloth, CutShape, Part, Search};
+    /// use blockwright::lay::{Cloth, CutShape, LayPart, Search};
     /// use blockwright::progress::Ending;
     /// use std::ops::ControlFlow;
-    /// let parts = vec![Part::new("a", CutShape::rectangle(300.0, 600.0)?)];
+    /// let parts = vec![LayPart::new("a", CutShape::rectangle(300.0, 600.0)?)];
     /// let mut search = Search::new(&Cloth::new(1000.0)?, parts, 1)?;
     /// let ending = search.run(100, &mut |progress| match progress.done {
     ///     40 => ControlFlow::Break(()),
@@ -199,7 +199,7 @@ fn width(cloth: &Cloth, folded: bool) -> f64 {
 /// The search on cloth lying one way, folded or opened.
 #[derive(Debug, Clone)]
 struct OneStretch {
-    parts: Vec<Part>,
+    parts: Vec<LayPart>,
     strip: Strip,
     chance: Chance,
     least: f64,
@@ -216,7 +216,7 @@ impl OneStretch {
     fn new(
         cloth: &Cloth,
         folded: bool,
-        parts: Vec<Part>,
+        parts: Vec<LayPart>,
         seed: u64,
     ) -> Result<Option<Self>, LayError> {
         if parts.is_empty() {

@@ -2,7 +2,7 @@
 
 use super::clearances::{Clearances, Posed, TENTHS};
 use super::order::{Order, Side};
-use super::{Cloth, LayError, Part};
+use super::{Cloth, LayError, LayPart};
 use kurbo::Vec2;
 
 /// Steps across the cloth in which places are tried, in tenths of a millimetre.
@@ -50,7 +50,7 @@ pub(super) struct Placed {
 
 impl Strip {
     /// Parts to be laid on cloth folded or opened.
-    pub(super) fn new(cloth: &Cloth, folded: bool, parts: &[Part]) -> Result<Self, LayError> {
+    pub(super) fn new(cloth: &Cloth, folded: bool, parts: &[LayPart]) -> Result<Self, LayError> {
         let width = if folded {
             cloth.lay_width()
         } else {

@@ -23,17 +23,8 @@ const MOST_PARTS: usize = 100_000;
 ///
 /// It can be a field of a larger document: it deserialises from whatever stands there, then without
 /// knowing its place.
-///
-/// ```
-/// use blockwright::measurements::Node;
-///
-/// let node = Node::from_json(r#"{"unit": "cm", "measurements": {"bust_girth": 92}}"#)?;
-/// let (key, value) = &node.entries().ok_or("no mapping")?[1];
-/// assert_eq!((key.text.as_str(), value.shape()), ("measurements", "a mapping"));
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct Node {
+pub(crate) struct Node {
     /// Where it begins.
     pub place: Place,
     /// What stands there.
@@ -41,16 +32,8 @@ pub struct Node {
 }
 
 /// What stands at a [`Node`].
-///
-/// ```
-/// use blockwright::measurements::{Node, NodeValue};
-///
-/// let node = Node::from_json(r#""36 1/2 in""#)?;
-/// assert_eq!(node.value, NodeValue::Text("36 1/2 in".into()));
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
 #[derive(Debug, Clone, PartialEq)]
-pub enum NodeValue {
+pub(crate) enum NodeValue {
     /// Nothing, or `null`.
     Empty,
     /// `true` or `false`.
@@ -66,16 +49,8 @@ pub enum NodeValue {
 }
 
 /// A key of a mapping and where it stands.
-///
-/// ```
-/// use blockwright::measurements::Node;
-///
-/// let node = Node::from_json(r#"{"92": "a"}"#)?;
-/// assert_eq!(node.entries().ok_or("no mapping")?[0].0.text, "92");
-/// # Ok::<(), Box<dyn std::error::Error>>(())
-/// ```
 #[derive(Debug, Clone, PartialEq, Eq, Hash)]
-pub struct Key {
+pub(crate) struct Key {
     /// Where it begins.
     pub place: Place,
     /// Its text.

@@ -97,11 +97,11 @@ impl MeasurementSet {
     /// # Errors
     ///
     /// [`FileErrors`] with every problem and its place.
-    pub fn from_node(node: &Node) -> Result<Self, FileErrors> {
+    pub(crate) fn from_node(node: &Node) -> Result<Self, FileErrors> {
         Self::read(node, false)
     }
 
-    fn read(node: &Node, wants_name: bool) -> Result<Self, FileErrors> {
+    pub(super) fn read(node: &Node, wants_name: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
         let keys = ["name", "unit", "source", "notes", "measurements"];
         let expected = "a mapping with `name`, `unit` and `measurements`";

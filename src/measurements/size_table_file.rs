@@ -50,7 +50,7 @@ impl SizeTable {
     /// # Errors
     ///
     /// [`FileErrors`] with every problem and its place.
-    pub fn from_node(node: &Node) -> Result<Self, FileErrors> {
+    pub(crate) fn from_node(node: &Node) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
         let keys = [
             "name", "unit", "source", "notes", "common", "sizes", "base", "steps",

@@ -98,6 +98,39 @@ impl Dart {
         }
     }
 
+    /// Lengths of the first and the second leg in millimetres, to the first apex: sewn together,
+    /// they are equal.
+    ///
+    /// ```
+    /// # use blockwright::geometry::Point;
+    /// # use blockwright::piece::{Apexes, Dart, EdgeName, Pressed};
+    /// # let dart = Dart {
+    /// #     name: "waist".into(),
+    /// #     edge: Some(EdgeName::WAIST),
+    /// #     legs: [Point::new(130.0, 400.0), Point::new(70.0, 400.0)],
+    /// #     apexes: Apexes::One(Point::new(100.0, 360.0)),
+    /// #     pressed: Pressed::TowardSecondLeg,
+    /// # };
+    /// assert_eq!(dart.leg_lengths(), [50.0, 50.0]);
+    /// assert_eq!(dart.to_polyline(), [dart.legs[0], dart.apex(), dart.legs[1]]);
+    /// ```
+    #[must_use]
+    pub fn leg_lengths(&self) -> [f64; 2] {
+        self.legs.map(|leg| leg.distance(self.apex()))
+    }
+
+    /// The stitching line of the dart as a chain of points: leg, apex, leg for a dart on an edge; a
+    /// closed ring from its upper apex for one inside the piece. Legs are straight, so that the chain
+    /// holds to any tolerance.
+    #[must_use]
+    pub fn to_polyline(&self) -> Vec<Point> {
+        let [first, second] = self.legs;
+        match self.apexes {
+            Apexes::One(apex) => vec![first, apex, second],
+            Apexes::Two(upper, lower) => vec![upper, first, lower, second, upper],
+        }
+    }
+
     /// Angle between the legs at the first apex, in radians, never negative.
     #[must_use]
     pub fn angle(&self) -> f64 {

@@ -1,6 +1,6 @@
 //! One edge of a piece: its trade name, what becomes of it, its line.
 
-use crate::geometry::Curve;
+use crate::geometry::{Curve, GeometryError, Point};
 use serde::{Deserialize, Serialize};
 use std::borrow::Cow;
 use std::fmt;
@@ -136,5 +136,47 @@ impl Edge {
     #[must_use]
     pub fn curve(&self) -> &Curve {
         &self.curve
+    }
+
+    /// Where the edge starts and where it ends, in the outline's direction.
+    ///
+    /// ```
+    /// # use blockwright::geometry::{Curve, Point};
+    /// # use blockwright::piece::{Edge, EdgeName, EdgeRole};
+    /// let hem = Curve::line(Point::new(250.0, 600.0), Point::new(0.0, 600.0))?;
+    /// let hem = Edge::new(EdgeName::HEM, EdgeRole::Hem, hem);
+    /// assert_eq!(hem.ends(), [Point::new(250.0, 600.0), Point::new(0.0, 600.0)]);
+    /// assert_eq!(hem.length(), 250.0);
+    /// assert_eq!(hem.point_at(100.0)?, Point::new(150.0, 600.0));
+    /// assert_eq!(hem.to_polyline(0.1)?, hem.ends());
+    /// # Ok::<(), blockwright::geometry::GeometryError>(())
+    /// ```
+    #[must_use]
+    pub fn ends(&self) -> [Point; 2] {
+        [self.curve.start(), self.curve.end()]
+    }
+
+    /// Length in millimetres along the mouths of darts that open on the edge; what is sewn is
+    /// [`Piece::seam_length`](super::Piece::seam_length).
+    #[must_use]
+    pub fn length(&self) -> f64 {
+        self.curve.length()
+    }
+
+    /// The point so many millimetres along the edge.
+    ///
+    /// # Errors
+    /// When it lies before the start or past the end.
+    pub fn point_at(&self, along: f64) -> Result<Point, GeometryError> {
+        Ok(self.curve.point_at(along)?.0)
+    }
+
+    /// The edge as a chain of straight lines within a tolerance, in millimetres, of the edge: every
+    /// corner and every end of a dart's leg is among its points.
+    ///
+    /// # Errors
+    /// When the tolerance is below a micron or no number.
+    pub fn to_polyline(&self, tolerance: f64) -> Result<Vec<Point>, GeometryError> {
+        self.curve.to_polyline(tolerance)
     }
 }

@@ -5,7 +5,7 @@ use super::side_name::ends_in_side;
 use super::{
     BalanceLine, BodySide, Cut, Dart, DrillPoint, EdgeName, NamedPoint, Notch, Outline, PieceError,
 };
-use crate::geometry::{Point, on_paper, tolerance};
+use crate::geometry::{Point, on_paper, perpendicular, tolerance};
 
 /// What a piece is made from.
 ///
@@ -198,6 +198,44 @@ impl Piece {
     #[must_use]
     pub fn notches(&self) -> &[Notch] {
         &self.parts.notches
+    }
+
+    /// Where the cuts of a notch meet the stitching line: one point, or two side by side, in
+    /// millimetres. None where the notch is not of this piece's edges.
+    ///
+    /// ```
+    /// use blockwright::geometry::Point;
+    /// use blockwright::piece::Piece;
+    /// /// All places that a cutter snips.
+    /// fn snips(piece: &Piece) -> Vec<Point> {
+    ///     piece.notches().iter().flat_map(|notch| piece.notch_points(notch)).collect()
+    /// }
+    /// ```
+    #[must_use]
+    pub fn notch_points(&self, notch: &Notch) -> Vec<Point> {
+        let edge = self.parts.outline.edge(&notch.edge);
+        let cuts = notch.cuts().into_iter();
+        cuts.filter_map(|at| edge?.point_at(at).ok()).collect()
+    }
+
+    /// The mark of a notch as chains of points, one for each cut: from the stitching line into the
+    /// piece, square to the edge, `depth` millimetres long. It is straight, so that the chain holds to
+    /// any tolerance.
+    ///
+    /// ```
+    /// use blockwright::geometry::Point;
+    /// use blockwright::piece::{Notch, Piece};
+    /// fn marks(piece: &Piece, notch: &Notch) -> Vec<[Point; 2]> { piece.notch_polylines(notch, 6.0) }
+    /// ```
+    #[must_use]
+    pub fn notch_polylines(&self, notch: &Notch, depth: f64) -> Vec<[Point; 2]> {
+        let edge = self.parts.outline.edge(&notch.edge);
+        let cuts = notch.cuts().into_iter();
+        cuts.filter_map(|place| {
+            let (at, along) = edge?.curve().point_at(place).ok()?;
+            Some([at, at + perpendicular(along) * depth])
+        })
+        .collect()
     }
 
     /// The balance lines.

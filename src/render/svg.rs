@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use crate::drawing::{Drawing, Face, Figure, Ink, Item, Text};
+use crate::drawing::{Drawing, DrawnPath, Face, Ink, Item, Text};
 
 use super::path_data::{fixed, path_data};
 
@@ -14,11 +14,11 @@ use super::path_data::{fixed, path_data};
 /// as [`printable`](crate::drawing::printable) has it.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
 /// use blockwright::render::svg;
 ///
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (100.0, 0.0), Pen::solid(1.0)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (100.0, 0.0), Pen::solid(1.0)));
 /// let text = svg::render(&Drawing::new(vec![layer])?);
 /// assert!(text.contains(r#"width="101.000mm""#));
 /// assert!(text.contains(r#"id="seam-lines""#));
@@ -49,7 +49,7 @@ pub fn render(drawing: &Drawing) -> String {
         ids.push(id);
         for item in &layer.items {
             match item {
-                Item::Figure(each) => figure(&mut out, each),
+                Item::Path(each) => figure(&mut out, each),
                 Item::Text(each) => text(&mut out, each),
             }
         }
@@ -65,7 +65,7 @@ fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
     out.push('\n');
 }
 
-fn figure(out: &mut String, figure: &Figure) {
+fn figure(out: &mut String, figure: &DrawnPath) {
     let mut attributes = String::new();
     if let Some(fill) = figure.fill {
         let _ = write!(attributes, " fill=\"{}\"", colour(fill));

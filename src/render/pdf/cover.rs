@@ -2,13 +2,13 @@
 
 use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
 
-use crate::drawing::{Anchor, Drawing, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::drawing::{Anchor, Drawing, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
 
 use super::coverage::Coverage;
 use super::grid::{FOOTER, Grid};
 use super::marks::GREY;
 use super::plan::{TilePlan, tile_label};
-use super::{Paper, PdfError, PrintInfo, TileOptions, scale, tile_page};
+use super::{PaperFormat, PdfError, PrintInfo, TileOptions, scale, tile_page};
 
 /// The least width and height in mm between the margins that the page needs.
 const LEAST: Size = Size::new(165.0, 235.0);
@@ -25,7 +25,7 @@ pub(super) struct Tiling<'a> {
 }
 
 /// Whether the first page fits on the paper.
-pub(super) fn check(paper: Paper, options: &TileOptions) -> Result<(), PdfError> {
+pub(super) fn check(paper: PaperFormat, options: &TileOptions) -> Result<(), PdfError> {
     options.check()?;
     paper.check()?;
     let page = paper.portrait();
@@ -157,7 +157,7 @@ impl Column {
         let rule = Pen::solid(0.25).ink(Ink::Grey(150));
         let (x0, x1) = (self.room.x0, self.room.x1);
         self.items
-            .push(Figure::line((x0, self.y), (x1, self.y), rule).into());
+            .push(DrawnPath::line((x0, self.y), (x1, self.y), rule).into());
         self.y += 2.6;
         self.line(text, TextStyle::new(Face::Bold, 4.2), 6.0);
     }
@@ -225,9 +225,9 @@ fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> Small {
                     rect.y1 += plan.overlap * scale;
                 }
                 let tint = Ink::Grey(238);
-                items.push(Figure::filled(rect.to_path(0.1), tint).into());
+                items.push(DrawnPath::filled(rect.to_path(0.1), tint).into());
                 let edge = Pen::solid(0.2).ink(GREY);
-                items.push(Figure::rectangle(rect, edge).into());
+                items.push(DrawnPath::rectangle(rect, edge).into());
                 let text = tile_label(row, column);
                 let size = Size::new(label.width(&text) + 1.0, label.cap_height() + 1.0);
                 let at = place * clear_place(tiling.coverage, grid.cell(row, column), size / scale);
@@ -239,7 +239,7 @@ fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> Small {
                 );
             } else {
                 let edge = Pen::solid(0.15).dashed(&[0.5, 0.8]).ink(Ink::Grey(150));
-                items.push(Figure::rectangle(rect.inset(-0.4), edge).into());
+                items.push(DrawnPath::rectangle(rect.inset(-0.4), edge).into());
             }
         }
     }

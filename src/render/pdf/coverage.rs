@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use kurbo::{Affine, BezPath, ParamCurve as _, Point, Rect, Shape as _};
 
-use crate::drawing::{Drawing, Figure, Item, Placement};
+use crate::drawing::{Drawing, DrawnPath, Item, Placement};
 
 use super::PdfError;
 use super::grid::Grid;
@@ -46,7 +46,7 @@ impl Coverage {
         };
         for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
             match item {
-                Item::Figure(figure) if figure.leaves_ink() => all.figure(figure),
+                Item::Path(figure) if figure.leaves_ink() => all.figure(figure),
                 Item::Text(text) if text.leaves_ink() => {
                     let outline = text.outline();
                     all.path(&outline, 0.0);
@@ -58,7 +58,7 @@ impl Coverage {
         all
     }
 
-    fn figure(&mut self, figure: &Figure) {
+    fn figure(&mut self, figure: &DrawnPath) {
         let inked = |pen: &&crate::drawing::Pen| !pen.ink.is_white();
         let half = figure.pen.as_ref().filter(inked).map(|pen| pen.width / 2.0);
         let filled = figure.fill.is_some_and(|fill| !fill.is_white());

@@ -2,7 +2,7 @@
 
 use kurbo::{Circle, Point, Rect, Shape as _, Vec2};
 
-use crate::drawing::{Anchor, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::drawing::{Anchor, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
 
 use super::coverage::Coverage;
 use super::plan::{Tile, TilePlan};
@@ -100,12 +100,12 @@ impl Join {
                 std::f64::consts::PI,
                 0.0,
             );
-            items.push(Figure::stroked(half.to_path(0.001), pen()).into());
-            items.push(Figure::line(at, at + across * REACH, pen()).into());
+            items.push(DrawnPath::stroked(half.to_path(0.001), pen()).into());
+            items.push(DrawnPath::line(at, at + across * REACH, pen()).into());
         } else {
             let whole = Circle::new(at, RADIUS).to_path(0.001);
-            items.push(Figure::stroked(whole, pen()).into());
-            items.push(Figure::line(at - across * REACH, at + across * REACH, pen()).into());
+            items.push(DrawnPath::stroked(whole, pen()).into());
+            items.push(DrawnPath::line(at - across * REACH, at + across * REACH, pen()).into());
         }
         let side = if trimmed { 1.0 } else { -1.0 };
         let mut text = Text::new(

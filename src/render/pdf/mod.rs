@@ -7,14 +7,14 @@
 //! no random number in the file.
 //!
 //! ```
-//! use blockwright::drawing::{Drawing, Figure, Layer, Pen};
-//! use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, sheet, tiles};
+//! use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+//! use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, sheet, tiles};
 //!
 //! let mut layer = Layer::new("seam lines");
-//! layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+//! layer.push(DrawnPath::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
 //! let drawing = Drawing::new(vec![layer])?;
 //! let info = PrintInfo::new("A long line");
-//! let (bytes, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info)?;
+//! let (bytes, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info)?;
 //! assert!(bytes.starts_with(b"%PDF-"));
 //! assert_eq!(plan.page_count(), plan.tiles.len() + 1);
 //! assert!(sheet(&drawing, &info)?.starts_with(b"%PDF-"));
@@ -46,7 +46,7 @@ mod tiled_parts;
 pub use error::PdfError;
 pub use info::PrintInfo;
 pub use one_sheet::{SHEET_MARGIN_MM, sheet};
-pub use paper::{Orientation, Paper, TileOptions};
+pub use paper::{Orientation, PaperFormat, TileOptions};
 pub use picture_page::picture;
 pub use plan::{MAX_PAGES, Tile, TilePlan};
 pub use tiled::tiles;

@@ -28,10 +28,10 @@ const LINE: f64 = 4.8;
 /// A page of more than 5080 mm needs a larger unit (`UserUnit`), which old viewers do not know.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
 /// use blockwright::render::pdf::{PrintInfo, sheet};
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
 /// let drawing = Drawing::new(vec![layer])?;
 /// let bytes = sheet(&drawing, &PrintInfo::new("A long line"))?;
 /// assert!(bytes.starts_with(b"%PDF-"));

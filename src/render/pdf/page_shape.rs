@@ -4,7 +4,7 @@ use kurbo::{Rect, Size};
 
 use super::grid::FOOTER;
 use super::paper::LARGEST;
-use super::{Orientation, Paper, PdfError, TileOptions};
+use super::{Orientation, PaperFormat, PdfError, TileOptions};
 
 /// The least width and height in mm of what a page shows, so that its marks and its scale bar
 /// have room.
@@ -27,14 +27,14 @@ impl PageShape {
     /// The ways that are allowed and large enough. A page from a roll is as long as a drawing of
     /// `high` mm needs.
     pub(super) fn all(
-        paper: Paper,
+        paper: PaperFormat,
         options: &TileOptions,
         high: f64,
     ) -> Result<Vec<Self>, PdfError> {
         options.check()?;
         paper.check()?;
         let ways = match (paper, options.orientation) {
-            (Paper::Roll { width }, _) => return Ok(vec![Self::roll(width, options, high)?]),
+            (PaperFormat::Roll { width }, _) => return Ok(vec![Self::roll(width, options, high)?]),
             (_, Orientation::FewerPages) => vec![paper.portrait(), paper.landscape()],
             (_, Orientation::Portrait) => vec![paper.portrait()],
             (_, Orientation::Landscape) => vec![paper.landscape()],

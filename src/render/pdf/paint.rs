@@ -4,7 +4,7 @@ use kurbo::{Affine, PathEl, Point};
 use pdf_writer::types::LineJoinStyle;
 use pdf_writer::{Content, Name, Str};
 
-use crate::drawing::{Face, Figure, Ink, Item, Text, encode_winansi};
+use crate::drawing::{DrawnPath, Face, Ink, Item, Text, encode_winansi};
 
 /// Points of a PDF page in a mm.
 pub(super) const POINTS: f64 = 72.0 / 25.4;
@@ -33,7 +33,7 @@ pub(super) fn items(content: &mut Content, items: &[Item]) {
 
 fn item(content: &mut Content, item: &Item) {
     match item {
-        Item::Figure(each) => figure(content, each),
+        Item::Path(each) => figure(content, each),
         Item::Text(each) => text(content, each, fine),
     }
 }
@@ -46,20 +46,20 @@ pub(super) fn alike(content: &mut Content, items: &[Item]) {
     for each in items {
         match each {
             Item::Text(each) => text(content, each, coarse),
-            Item::Figure(each) if is_curved(each) => {
+            Item::Path(each) if is_curved(each) => {
                 let from = first_point(each).to_vec2();
                 content
                     .save_state()
                     .transform(Affine::translate(from).as_coeffs().map(coarse));
                 let path = Affine::translate(-from) * each.path.clone();
-                let moved = Figure {
+                let moved = DrawnPath {
                     path,
                     ..each.clone()
                 };
                 figure(content, &moved);
                 content.restore_state();
             }
-            Item::Figure(each) => figure(content, each),
+            Item::Path(each) => figure(content, each),
         }
     }
 }
@@ -69,19 +69,19 @@ fn coarse(value: f64) -> f32 {
     ((value * 100.0).round() / 100.0 + 0.0) as f32
 }
 
-fn is_curved(figure: &Figure) -> bool {
+fn is_curved(figure: &DrawnPath) -> bool {
     let curved = |el: &PathEl| matches!(el, PathEl::QuadTo(..) | PathEl::CurveTo(..));
     figure.path.elements().iter().any(curved)
 }
 
-fn first_point(figure: &Figure) -> Point {
+fn first_point(figure: &DrawnPath) -> Point {
     match figure.path.elements().first() {
         Some(PathEl::MoveTo(point)) => *point,
         _ => Point::ZERO,
     }
 }
 
-fn figure(content: &mut Content, figure: &Figure) {
+fn figure(content: &mut Content, figure: &DrawnPath) {
     if let Some(fill) = figure.fill {
         fill_ink(content, fill);
     }

@@ -13,14 +13,14 @@ const ROLL_COVER: f64 = 340.0;
 /// A size of paper.
 ///
 /// ```
-/// use blockwright::render::pdf::Paper;
+/// use blockwright::render::pdf::PaperFormat;
 ///
-/// assert_eq!(Paper::A4.portrait().height, 297.0);
-/// assert_eq!(Paper::Letter.landscape().width, 279.4);
+/// assert_eq!(PaperFormat::A4.portrait().height, 297.0);
+/// assert_eq!(PaperFormat::Letter.landscape().width, 279.4);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub enum Paper {
+pub enum PaperFormat {
     /// 210 × 297 mm.
     A4,
     /// 8½ × 11 in: 215.9 × 279.4 mm.
@@ -45,7 +45,7 @@ pub enum Paper {
     },
 }
 
-impl Paper {
+impl PaperFormat {
     /// Width and height in mm, the longer side upright; of a roll, its width and the height of the
     /// first page, which is never turned.
     #[must_use]

@@ -6,7 +6,7 @@ use crate::drawing::Drawing;
 
 use super::coverage::Coverage;
 use super::document::{Canvas, Document};
-use super::{Paper, PdfError};
+use super::{PaperFormat, PdfError};
 
 /// What stays blank around the drawing, in mm: what home printers leave white.
 const MARGIN: f64 = 5.0;
@@ -15,18 +15,18 @@ const MARGIN: f64 = 5.0;
 /// drawing is larger. Nothing on it says that it is of any size.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
-/// use blockwright::render::pdf::{Paper, picture};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::pdf::{PaperFormat, picture};
 ///
 /// let mut layer = Layer::new("cloth");
-/// layer.push(Figure::line((0.0, 0.0), (200.0, 100.0), Pen::solid(0.5)));
-/// assert!(picture(&Drawing::new(vec![layer])?, Paper::A4, "A lay")?.starts_with(b"%PDF-"));
+/// layer.push(DrawnPath::line((0.0, 0.0), (200.0, 100.0), Pen::solid(0.5)));
+/// assert!(picture(&Drawing::new(vec![layer])?, PaperFormat::A4, "A lay")?.starts_with(b"%PDF-"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
 /// # Errors
 /// [`PdfError::NothingToPrint`] if everything in the drawing is white or blank.
-pub fn picture(drawing: &Drawing, paper: Paper, title: &str) -> Result<Vec<u8>, PdfError> {
+pub fn picture(drawing: &Drawing, paper: PaperFormat, title: &str) -> Result<Vec<u8>, PdfError> {
     if Coverage::new(drawing).is_empty() {
         return Err(PdfError::NothingToPrint);
     }

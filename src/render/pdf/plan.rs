@@ -5,7 +5,7 @@ use kurbo::{Point, Rect, Size, Vec2};
 use super::coverage::Coverage;
 use super::grid::Grid;
 use super::page_shape::PageShape;
-use super::{Paper, PdfError, TileOptions};
+use super::{PaperFormat, PdfError, TileOptions};
 
 /// The most pages that will be made, the first included.
 pub const MAX_PAGES: usize = 1000;
@@ -17,13 +17,13 @@ const MOST_PLACES: usize = 20_000;
 /// A page with a part of the drawing.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
-/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles};
 ///
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
 /// let drawing = Drawing::new(vec![layer])?;
-/// let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &PrintInfo::new("line"))?;
+/// let (_, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &PrintInfo::new("line"))?;
 /// assert_eq!(plan.tiles[1].label, "A2");
 /// assert_eq!(plan.tiles[1].page, 3);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -64,15 +64,15 @@ impl Tile {
 /// would show is on the strip of its left or upper neighbour already.
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
-/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles};
 ///
 /// // Two short lines far apart: the pages between them are not printed.
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
-/// layer.push(Figure::line((0.0, 900.0), (100.0, 900.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (100.0, 0.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 900.0), (100.0, 900.0), Pen::solid(0.5)));
 /// let drawing = Drawing::new(vec![layer])?;
-/// let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &PrintInfo::new("two"))?;
+/// let (_, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &PrintInfo::new("two"))?;
 /// assert_eq!((plan.rows, plan.tiles.len()), (4, 2));
 /// assert_eq!(plan.omitted, ["B1", "C1"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -81,7 +81,7 @@ impl Tile {
 #[non_exhaustive]
 pub struct TilePlan {
     /// The paper.
-    pub paper: Paper,
+    pub paper: PaperFormat,
     /// Whether the pages (not the cover) lie with the longer side level.
     pub landscape: bool,
     /// Width and height of the page in mm.
@@ -145,7 +145,7 @@ pub(super) fn row_letters(row: usize) -> String {
 pub(super) fn choose(
     coverage: &Coverage,
     bounds: Rect,
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
 ) -> Result<(TilePlan, Grid), PdfError> {
     let mut best: Option<(TilePlan, Grid)> = None;
@@ -208,7 +208,7 @@ pub(super) fn cut(
     coverage: &Coverage,
     origin: Point,
     shape: &PageShape,
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
 ) -> Result<(TilePlan, Grid), PdfError> {
     let TileOptions {

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Size, Vec2};
 
-use crate::drawing::{Anchor, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::drawing::{Anchor, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
 
 /// An inch in mm.
 pub(super) const INCH: f64 = 25.4;
@@ -68,11 +68,11 @@ pub(super) fn bar(at: Point) -> Vec<Item> {
 fn cell(items: &mut Vec<Item>, zero: f64, from: f64, long: f64, top: f64, thick: f64, dark: bool) {
     let field = Rect::new(zero + from, top, zero + from + long, top + thick);
     if dark {
-        items.push(Figure::filled(kurbo::Shape::to_path(&field, 0.1), Ink::BLACK).into());
+        items.push(DrawnPath::filled(kurbo::Shape::to_path(&field, 0.1), Ink::BLACK).into());
     } else {
         let pen = 0.15;
         let inside = field.inset(-pen / 2.0);
-        items.push(Figure::rectangle(inside, Pen::solid(pen)).into());
+        items.push(DrawnPath::rectangle(inside, Pen::solid(pen)).into());
     }
 }
 
@@ -90,7 +90,7 @@ pub(super) fn square(at: Point, side: f64, name: &str) -> Vec<Item> {
     };
     let small = TextStyle::new(Face::Regular, 2.9).ink(Ink::Grey(70));
     vec![
-        Figure::rectangle(square, Pen::solid(0.3)).into(),
+        DrawnPath::rectangle(square, Pen::solid(0.3)).into(),
         text(0.0, name, TextStyle::new(Face::Bold, 7.0)),
         text(7.0, &format!("each side {name}"), small),
         text(

@@ -2,7 +2,7 @@
 
 use kurbo::{Point, Rect, Shape as _, Vec2};
 
-use crate::drawing::{Anchor, Face, Figure, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::drawing::{Anchor, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
 
 use super::coverage::Coverage;
 use super::grid::FOOTER;
@@ -79,7 +79,7 @@ pub(super) fn items(
 
 /// The right strip runs down to the corner: the right neighbour shows what is below too.
 fn strips(items: &mut Vec<Item>, own: Rect, shown: Rect, around: &Neighbours<'_>) {
-    let mut fill = |rect: Rect| items.push(Figure::filled(rect.to_path(0.1), STRIP).into());
+    let mut fill = |rect: Rect| items.push(DrawnPath::filled(rect.to_path(0.1), STRIP).into());
     let right = around.right.is_some();
     if right {
         fill(Rect::new(own.x1, own.y0, shown.x1, shown.y1));
@@ -114,7 +114,7 @@ fn frame(items: &mut Vec<Item>, own: Rect, shown: Rect, around: &Neighbours<'_>)
         }
     };
     let mut line = |from: (f64, f64), to: (f64, f64), pen: Pen| {
-        items.push(Figure::line(from, to, pen).into());
+        items.push(DrawnPath::line(from, to, pen).into());
     };
     line((own.x0, own.y0), (own.x0, shown.y1), pen(around.left, &cut));
     line((own.x0, own.y0), (shown.x1, own.y0), pen(around.top, &cut));

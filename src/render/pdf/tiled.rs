@@ -8,7 +8,7 @@ use super::coverage::Coverage;
 use super::document::{Canvas, Document, Leaf};
 use super::marks::{Join, join};
 use super::tile_page::Neighbours;
-use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
+use super::{PaperFormat, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
 
 /// The drawing on pages of a paper, to be cut and glued, and the plan by which it was cut.
 ///
@@ -21,13 +21,13 @@ use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile
 /// be switched in a viewer, and so can the marks of the pages (the last layer).
 ///
 /// ```
-/// use blockwright::drawing::{Drawing, Figure, Layer, Pen};
-/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles};
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles};
 /// let mut layer = Layer::new("seam lines");
-/// layer.push(Figure::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
+/// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 400.0), Pen::solid(0.5)));
 /// let drawing = Drawing::new(vec![layer])?;
 /// let info = PrintInfo::new("A long line");
-/// let (bytes, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info)?;
+/// let (bytes, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info)?;
 /// assert!(bytes.starts_with(b"%PDF-") && plan.page_count() > 1);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -37,7 +37,7 @@ use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile
 /// [`MAX_PAGES`](super::MAX_PAGES) pages would be needed, or nothing would be seen.
 pub fn tiles(
     drawing: &Drawing,
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
     info: &PrintInfo,
 ) -> Result<(Vec<u8>, TilePlan), PdfError> {

@@ -8,20 +8,20 @@ use super::coverage::Coverage;
 use super::grid::Grid;
 use super::page_shape::PageShape;
 use super::tiled::written;
-use super::{Paper, PdfError, PrintInfo, TileOptions, TilePlan, cover, packing, plan, roll};
+use super::{PaperFormat, PdfError, PrintInfo, TileOptions, TilePlan, cover, packing, plan, roll};
 
 /// A tiled file, and what is on it.
 ///
 /// ```
-/// # use blockwright::drawing::{Drawing, Figure, Layer, Pen, SheetPart};
+/// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
-/// # layer.push(Figure::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
+/// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
 /// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
 /// use blockwright::drawing::{Placement, lay};
-/// use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles_of};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles_of};
 /// let sheet = [Placement { turned: false, by: (0.0, 0.0).into() }];
 /// let info = PrintInfo::new("Belt");
-/// let tiled = tiles_of(&[part.clone()], &sheet, Paper::A4, &TileOptions::default(), &info)?;
+/// let tiled = tiles_of(&[part.clone()], &sheet, PaperFormat::A4, &TileOptions::default(), &info)?;
 /// assert_eq!(tiled.drawing, lay(&[part], &tiled.placements)?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -52,16 +52,16 @@ struct Layout {
 /// laid within its width; a part that is wider is cut into strips.
 ///
 /// ```
-/// # use blockwright::drawing::{Drawing, Figure, Layer, Pen, SheetPart};
-/// # use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, tiles_of};
+/// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
+/// # use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles_of};
 /// # let mut layer = Layer::new("seam lines");
-/// # layer.push(Figure::line((0.0, 0.0), (150.0, 0.0), Pen::solid(0.5)));
+/// # layer.push(DrawnPath::line((0.0, 0.0), (150.0, 0.0), Pen::solid(0.5)));
 /// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
 /// use blockwright::drawing::place_on_sheet;
 /// // Two short belts side by side lie on two pages; one below the other on one.
 /// let parts = [part.clone(), part];
 /// let sheet = place_on_sheet(&parts, 900.0, 10.0)?;
-/// let tiled = tiles_of(&parts, &sheet, Paper::A4, &TileOptions::default(), &PrintInfo::new("Belts"))?;
+/// let tiled = tiles_of(&parts, &sheet, PaperFormat::A4, &TileOptions::default(), &PrintInfo::new("Belts"))?;
 /// assert_eq!((tiled.plan.page_count(), tiled.plan.plain_page_count), (2, 3));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -71,7 +71,7 @@ struct Layout {
 pub fn tiles_of(
     parts: &[SheetPart],
     sheet: &[Placement],
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
     info: &PrintInfo,
 ) -> Result<TiledParts, PdfError> {
@@ -117,7 +117,7 @@ fn as_on_the_sheet(
     parts: &[SheetPart],
     inks: &[Coverage],
     sheet: &[Placement],
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
 ) -> Result<Layout, PdfError> {
     let coverage = Coverage::laid(inks, sheet);
@@ -135,12 +135,12 @@ fn as_on_the_sheet(
 fn rearranged(
     parts: &[SheetPart],
     inks: &[Coverage],
-    paper: Paper,
+    paper: PaperFormat,
     options: &TileOptions,
 ) -> Vec<Layout> {
     let mut found = Vec::new();
     for shape in PageShape::all(paper, options, 0.0).unwrap_or_default() {
-        let on_roll = matches!(paper, Paper::Roll { .. });
+        let on_roll = matches!(paper, PaperFormat::Roll { .. });
         let placements = if on_roll {
             roll::place(parts, &shape).ok()
         } else {

@@ -140,6 +140,22 @@ fn every_public_type_can_go_to_another_thread() {
     assert!(faults.is_empty(), "\n  {}\n", faults.join("\n  "));
 }
 
+/// Names that are there twice make a reader guess which is meant.
+#[test]
+fn no_public_type_has_the_name_of_another() {
+    let mut named = std::collections::BTreeMap::<String, Vec<String>>::new();
+    for (path, text) in sources() {
+        for item in items(&text) {
+            if ["struct", "enum", "trait", "type"].contains(&item.kind.as_str()) {
+                named.entry(item.name).or_default().push(path.clone());
+            }
+        }
+    }
+    assert!(named.len() > 200, "{} types", named.len());
+    named.retain(|_, paths| paths.len() > 1);
+    assert!(named.is_empty(), "{named:#?}");
+}
+
 /// A word of the trade is written as it is named in files.
 #[test]
 fn words_are_written_by_their_names() {

@@ -25,9 +25,9 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, allowance: Allowances, CutLines);
     checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackWidth, FrontWidth);
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
-    checked!(is_value, found, drawing: Footprint, Arrangement, Ink, Pen, Item, Figure, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
+    checked!(is_value, found, drawing: Ink, Pen, Item, DrawnPath, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
-    checked!(is_value, found, geometry: Curve, Crossing, OffsetRun, Region, Rigid, Span);
+    checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
     checked!(is_value, found, job: Job, BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, Fault, PassedOver, RefusalCount, RepeatedId, OutputFile, Outcome, Output, Outputs, PagesReport, PaperSize, PageTurn, PrintOptions, RangeJob, SizeReport, IncrementReport, RangeWarning, RangeReport, RangeOutcome, JobReport, GirthReport, SeamReport, DartReport, WarningReport, AccountReport, ChangeReport, MethodsReport, MethodRowReport, MethodFiguresReport);
@@ -37,15 +37,15 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, progress: Progress, Ending);
     checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
-    checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, Part, LayLabels, Search);
-    checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementSet, Size, SizeTable);
-    checked!(is_value, found, measurements: Node, NodeValue, Key, Place);
+    checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, LayPart, LayLabels, Search);
+    checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementFile, MeasurementSet, Size, SizeTable);
+    checked!(is_value, found, measurements: Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
     checked!(is_value, found, render::fitting: Fitting<'static>);
     checked!(is_value, found, render::json: PatternDocument);
     #[cfg(feature = "pdf")]
-    checked!(is_value, found, render::pdf: PrintInfo, Paper, Orientation, TileOptions, Tile, TilePlan, TiledParts);
+    checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
 }
 

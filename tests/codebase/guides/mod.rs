@@ -53,7 +53,8 @@ fn the_example_programs_run_and_are_short() {
         let lines = text(&format!("examples/{name}.rs")).lines().count();
         assert!(lines <= most, "{name} has {lines} lines");
         let out = Command::new(env!("CARGO"))
-            .args(["run", "--quiet", "--no-default-features", "--example", name])
+            // With the features of the tests, so that they are not built twice.
+            .args(["run", "--quiet", "--example", name])
             .current_dir(env!("CARGO_MANIFEST_DIR"))
             .output()
             .unwrap();

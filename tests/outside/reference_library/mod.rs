@@ -8,3 +8,4 @@ mod cylinder;
 mod flat;
 mod lengths;
 mod outlines;
+mod polylines;

@@ -30,14 +30,14 @@ fn every_name_is_legible_inside_its_piece() {
             .iter()
             .filter_map(|item| match item {
                 Item::Text(text) => Some(text),
-                Item::Figure(_) => None,
+                Item::Path(_) => None,
             })
             .collect();
         let fills: Vec<_> = layer("pieces")
             .items
             .iter()
             .filter_map(|item| match item {
-                Item::Figure(figure) if figure.fill.is_some() => Some(&figure.path),
+                Item::Path(figure) if figure.fill.is_some() => Some(&figure.path),
                 _ => None,
             })
             .collect();

@@ -2,7 +2,7 @@
 
 use super::garments::drafted;
 use blockwright::draft::Block;
-use blockwright::lay::{Cloth, CutShape, LayError, Part, Pose, Search, parts};
+use blockwright::lay::{Cloth, CutShape, LayError, LayPart, Pose, Search, parts};
 
 #[test]
 fn a_piece_wider_than_the_cloth_is_named_with_its_width() {
@@ -28,7 +28,7 @@ fn a_piece_wider_than_the_cloth_is_named_with_its_width() {
     assert!((piece.outline().bounds().width() - across).abs() < 0.1);
     let rectangle = |width: f64| {
         let shape = CutShape::rectangle(300.0, across).unwrap();
-        let part = Part::new("half", shape).on_fold();
+        let part = LayPart::new("half", shape).on_fold();
         Search::new(&Cloth::new(width).unwrap().folded(), vec![part], 1)
     };
     assert!(rectangle(enough).is_ok());
@@ -37,7 +37,7 @@ fn a_piece_wider_than_the_cloth_is_named_with_its_width() {
 
 #[test]
 fn a_pair_that_only_fits_opened_out_is_told_so() {
-    let sleeve = Part::new("sleeve", CutShape::rectangle(600.0, 500.0).unwrap());
+    let sleeve = LayPart::new("sleeve", CutShape::rectangle(600.0, 500.0).unwrap());
     let cloth = Cloth::new(900.0).unwrap().folded();
     let refused = Search::new(&cloth, vec![sleeve.clone()], 1).unwrap_err();
     assert!(refused.to_string().contains("open it out"), "{refused}");
@@ -57,7 +57,7 @@ fn numbers_out_of_reach_are_refused() {
         Search::new(&cloth, vec![], 1).unwrap_err(),
         LayError::Nothing
     );
-    let part = Part::new("tab", CutShape::rectangle(30.0, 30.0).unwrap());
+    let part = LayPart::new("tab", CutShape::rectangle(30.0, 30.0).unwrap());
     let many = vec![part.clone(); Search::MOST_PARTS + 1];
     let refused = Search::new(&cloth, many, 1).unwrap_err();
     assert!(matches!(refused, LayError::TooMany { count: 201, .. }));

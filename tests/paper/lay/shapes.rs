@@ -2,11 +2,11 @@
 
 use super::check::sound;
 use blockwright::geometry::Point;
-use blockwright::lay::{Cloth, CutShape, LayError, Part, Pose, Search};
+use blockwright::lay::{Cloth, CutShape, LayError, LayPart, Pose, Search};
 
 /// The lay of parts that fill a length of cloth without a rest.
-fn reaches(width: f64, length: f64, parts: Vec<Part>, rounds: u32) {
-    let area: f64 = parts.iter().map(Part::cloth_area).sum();
+fn reaches(width: f64, length: f64, parts: Vec<LayPart>, rounds: u32) {
+    let area: f64 = parts.iter().map(LayPart::cloth_area).sum();
     assert!((area - width * length).abs() < 1e-6 * area, "they fill it");
     let cloth = Cloth::new(width).unwrap().with_gap(0.0).unwrap();
     let mut search = Search::new(&cloth, parts, 3).unwrap();
@@ -24,10 +24,10 @@ fn reaches(width: f64, length: f64, parts: Vec<Part>, rounds: u32) {
     assert!((lay.density() - 1.0).abs() < 1e-9);
 }
 
-fn rectangles(sizes: &[(f64, f64)]) -> Vec<Part> {
+fn rectangles(sizes: &[(f64, f64)]) -> Vec<LayPart> {
     let part = |(k, size): (usize, &(f64, f64))| {
         let shape = CutShape::rectangle(size.0, size.1).unwrap();
-        Part::new(format!("piece {k}"), shape)
+        LayPart::new(format!("piece {k}"), shape)
     };
     sizes.iter().enumerate().map(part).collect()
 }
@@ -86,7 +86,7 @@ fn slanting_pieces_meet_along_their_slant() {
         CutShape::new(points.iter().map(|p| Point::from(*p)).collect()).unwrap()
     };
     let triangle = shape(&[(0.0, 0.0), (400.0, 0.0), (0.0, 700.0)]);
-    let part = |name: &str, shape: &CutShape| Part::new(name, shape.clone()).with_poses(&both);
+    let part = |name: &str, shape: &CutShape| LayPart::new(name, shape.clone()).with_poses(&both);
     reaches(
         700.0,
         400.0,
@@ -132,7 +132,7 @@ fn a_small_piece_goes_into_a_hollow() {
     let hollow = CutShape::new(hollow.map(Point::from).to_vec()).unwrap();
     let small = CutShape::rectangle(289.0, 380.0).unwrap();
     let cloth = Cloth::new(510.0).unwrap();
-    let parts = vec![Part::new("hollow", hollow), Part::new("small", small)];
+    let parts = vec![LayPart::new("hollow", hollow), LayPart::new("small", small)];
     let lay = Search::new(&cloth, parts, 1).unwrap().lay();
     assert_eq!(lay.length(), 510.0);
     sound(&lay);
@@ -141,9 +141,9 @@ fn a_small_piece_goes_into_a_hollow() {
 #[test]
 fn a_piece_cut_once_comes_after_the_folded_cloth() {
     let rectangle = |along, across| CutShape::rectangle(along, across).unwrap();
-    let mut back = Part::new("back", rectangle(600.0, 250.0)).on_fold();
+    let mut back = LayPart::new("back", rectangle(600.0, 250.0)).on_fold();
     back.layers = 2;
-    let mut pocket = Part::new("pocket", rectangle(150.0, 140.0));
+    let mut pocket = LayPart::new("pocket", rectangle(150.0, 140.0));
     pocket.opened = true;
     let cloth = Cloth::new(800.0).unwrap().folded();
     let lay = Search::new(&cloth, vec![pocket, back], 1).unwrap().lay();

@@ -10,12 +10,12 @@ pub fn faults(drawing: &Drawing) -> Vec<String> {
     let texts: Vec<_> = items()
         .filter_map(|item| match item {
             Item::Text(text) => Some(words(text)),
-            Item::Figure(_) => None,
+            Item::Path(_) => None,
         })
         .collect();
     let lines: Vec<_> = items()
         .filter_map(|item| match item {
-            Item::Figure(figure) => Some(flat(figure)),
+            Item::Path(figure) => Some(flat(figure)),
             Item::Text(_) => None,
         })
         .flatten()

@@ -1,7 +1,7 @@
 //! A finished drawing seen from outside: the pieces' outlines, what is drawn, what is written.
 //! Read from strokes and texts alone; nothing here knows how the drawing was made.
 
-use blockwright::drawing::{Anchor, Drawing, Face, Figure, Item, Level, Text};
+use blockwright::drawing::{Anchor, Drawing, DrawnPath, Face, Item, Level, Text};
 use geo::{Coord, Line, LineString, Polygon, Rect};
 use kurbo::{PathEl, Point};
 
@@ -56,7 +56,7 @@ impl Sheet {
             for item in &layer.items {
                 match item {
                     Item::Text(text) => sheet.words.push(words(text)),
-                    Item::Figure(figure) => {
+                    Item::Path(figure) => {
                         let lines = flat(figure);
                         let kind = kind(&layer.name, figure);
                         let fold = figure.pen.as_ref().is_some_and(|p| p.dash.len() == 4);
@@ -80,7 +80,7 @@ impl Sheet {
     }
 }
 
-fn kind(layer: &str, figure: &Figure) -> Kind {
+fn kind(layer: &str, figure: &DrawnPath) -> Kind {
     let curved = figure
         .path
         .elements()
@@ -103,7 +103,7 @@ fn kind(layer: &str, figure: &Figure) -> Kind {
     }
 }
 
-pub fn flat(figure: &Figure) -> Vec<Line<f64>> {
+pub fn flat(figure: &DrawnPath) -> Vec<Line<f64>> {
     let coord = |p: Point| Coord { x: p.x, y: p.y };
     let (mut lines, mut at, mut start) = (Vec::new(), Point::ZERO, Point::ZERO);
     kurbo::flatten(&figure.path, 0.05, |el| match el {

@@ -4,7 +4,7 @@
 
 use blockwright::alterations::{CATALOGUE, Entry, alter};
 use blockwright::draft::{Block, draft};
-use blockwright::drawing::{Drawing, Face, Figure, Ink, Layer, Pen, Text, TextStyle};
+use blockwright::drawing::{Drawing, DrawnPath, Face, Ink, Layer, Pen, Text, TextStyle};
 use blockwright::geometry::{Curve, Point, Vec2};
 use blockwright::piece::{Apexes, EdgeName, Pattern, Piece};
 use blockwright::render::svg;
@@ -54,12 +54,15 @@ fn overlay(title: &str, before: &Pattern, after: &Pattern) -> Drawing {
             seen.union(p.outline().bounds() + shift(p))
         });
         let place = Vec2::new(right - bounds.x0, 0.0);
-        old.push(Figure::stroked(moved(&guides(piece), place), grey(0.3)));
-        old.push(Figure::stroked(moved(&lines(piece), place), grey(0.7)));
+        old.push(DrawnPath::stroked(moved(&guides(piece), place), grey(0.3)));
+        old.push(DrawnPath::stroked(moved(&lines(piece), place), grey(0.7)));
         for p in made {
             let place = place + shift(p);
-            new.push(Figure::stroked(moved(&guides(p), place), Pen::solid(0.25)));
-            new.push(Figure::stroked(moved(&lines(p), place), Pen::solid(0.9)));
+            new.push(DrawnPath::stroked(
+                moved(&guides(p), place),
+                Pen::solid(0.25),
+            ));
+            new.push(DrawnPath::stroked(moved(&lines(p), place), Pen::solid(0.9)));
         }
         right += bounds.width() + GAP;
     }

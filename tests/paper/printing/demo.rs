@@ -1,9 +1,9 @@
 //! Drawings to print.
 
 use blockwright::drawing::{
-    Anchor, Drawing, Face, Figure, Ink, Item, Layer, Level, Pen, Text, TextStyle,
+    Anchor, Drawing, DrawnPath, Face, Ink, Item, Layer, Level, Pen, Text, TextStyle,
 };
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, TilePlan, tiles};
+use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, TilePlan, tiles};
 use kurbo::{BezPath, Circle, Point, Shape as _, Vec2};
 
 /// Two lines of known length that cross several pages, in mm.
@@ -32,7 +32,7 @@ pub(crate) fn piece(layers: &mut [Layer; 3], at: Vec2, name: &str, width: f64, l
     );
     seam.line_to((0.0, length));
     seam.close_path();
-    layers[0].push(Item::from(Figure::stroked(seam, Pen::solid(0.6))).moved(at));
+    layers[0].push(Item::from(DrawnPath::stroked(seam, Pen::solid(0.6))).moved(at));
     let mut dart = BezPath::new();
     dart.move_to((width * 0.38, length * 0.3));
     dart.line_to((width * 0.34, length * 0.5));
@@ -40,8 +40,8 @@ pub(crate) fn piece(layers: &mut [Layer; 3], at: Vec2, name: &str, width: f64, l
     dart.line_to((width * 0.42, length * 0.5));
     dart.close_path();
     let dashed = Pen::solid(0.35).dashed(&[6.0, 2.0]);
-    layers[1].push(Item::from(Figure::stroked(dart, dashed)).moved(at));
-    let grain = Figure::line(
+    layers[1].push(Item::from(DrawnPath::stroked(dart, dashed)).moved(at));
+    let grain = DrawnPath::line(
         (width * 0.2, 150.0),
         (width * 0.2, length - 80.0),
         Pen::solid(0.3),
@@ -75,11 +75,11 @@ pub(crate) fn demo() -> Drawing {
     piece(&mut layers, Vec2::new(660.0, 10.0), "Sleeve", 180.0, 420.0);
     let pen = || Pen::solid(0.5);
     let (x, y) = UPRIGHT;
-    layers[1].push(Figure::line((0.0, LEVEL), (LONG, LEVEL), pen()));
-    layers[1].push(Figure::line((x, y), (x, y + LONG), pen()));
+    layers[1].push(DrawnPath::line((0.0, LEVEL), (LONG, LEVEL), pen()));
+    layers[1].push(DrawnPath::line((x, y), (x, y + LONG), pen()));
     for radius in [4.0, 20.0] {
         let ring = Circle::new((176.0, 253.0), radius).to_path(0.01);
-        layers[1].push(Figure::stroked(
+        layers[1].push(DrawnPath::stroked(
             ring,
             Pen::solid(0.25).ink(Ink::Rgb(200, 30, 60)),
         ));
@@ -98,12 +98,12 @@ pub(crate) fn info() -> PrintInfo {
         ])
 }
 
-pub(crate) fn demo_tiles(paper: Paper) -> (Vec<u8>, TilePlan) {
+pub(crate) fn demo_tiles(paper: PaperFormat) -> (Vec<u8>, TilePlan) {
     tiles(&demo(), paper, &TileOptions::default(), &info()).unwrap()
 }
 
 pub(crate) fn one_line(from: (f64, f64), to: (f64, f64)) -> Drawing {
     let mut layer = Layer::new("line");
-    layer.push(Figure::line(from, to, Pen::solid(0.5)));
+    layer.push(DrawnPath::line(from, to, Pen::solid(0.5)));
     Drawing::new(vec![layer]).unwrap()
 }

@@ -2,7 +2,7 @@
 
 use std::process::Command;
 
-use blockwright::render::pdf::{Paper, PrintInfo, SHEET_MARGIN_MM, sheet};
+use blockwright::render::pdf::{PaperFormat, PrintInfo, SHEET_MARGIN_MM, sheet};
 use blockwright::render::svg;
 use kurbo::Size;
 use lopdf::Dictionary;
@@ -13,8 +13,14 @@ use super::tools::{folder, have, run, words, write};
 #[test]
 fn pages_are_those_of_the_plan() {
     let (folder, readable) = (folder("pages"), have("pdftotext"));
-    let sizes = [Paper::A4, Paper::Letter, Paper::A3, Paper::Legal, Paper::A0];
-    let roll = Paper::Roll { width: 610.0 };
+    let sizes = [
+        PaperFormat::A4,
+        PaperFormat::Letter,
+        PaperFormat::A3,
+        PaperFormat::Legal,
+        PaperFormat::A0,
+    ];
+    let roll = PaperFormat::Roll { width: 610.0 };
     for paper in sizes.into_iter().chain([roll]) {
         let (bytes, plan) = demo_tiles(paper);
         let file = write(&folder, "pages.pdf", &bytes);
@@ -67,7 +73,7 @@ fn neighbours_carry_the_same_pair() {
     if !have("pdftotext") {
         return;
     }
-    let (bytes, plan) = demo_tiles(Paper::A4);
+    let (bytes, plan) = demo_tiles(PaperFormat::A4);
     let file = write(&folder("pairs"), "a4.pdf", &bytes);
     let mut pairs = 0;
     for tile in &plan.tiles {
@@ -87,18 +93,21 @@ fn neighbours_carry_the_same_pair() {
 
 #[test]
 fn same_input_same_bytes() {
-    assert_eq!(demo_tiles(Paper::A4), demo_tiles(Paper::A4));
+    assert_eq!(demo_tiles(PaperFormat::A4), demo_tiles(PaperFormat::A4));
     let twice = [(); 2].map(|()| sheet(&demo(), &info()).unwrap());
     assert_eq!(twice[0], twice[1]);
     let twice = [(); 2].map(|()| svg::render(&demo()));
     assert_eq!(twice[0], twice[1]);
-    let text = String::from_utf8_lossy(&demo_tiles(Paper::A4).0).into_owned();
+    let text = String::from_utf8_lossy(&demo_tiles(PaperFormat::A4).0).into_owned();
     assert!(!text.contains("CreationDate") && !text.contains("ModDate"));
 }
 
 #[test]
 fn the_viewer_is_told_what_to_do() {
-    for bytes in [demo_tiles(Paper::A4).0, sheet(&demo(), &info()).unwrap()] {
+    for bytes in [
+        demo_tiles(PaperFormat::A4).0,
+        sheet(&demo(), &info()).unwrap(),
+    ] {
         let document = lopdf::Document::load_mem(&bytes).unwrap();
         let catalog = document.catalog().unwrap();
         let preferences = catalog
@@ -169,8 +178,8 @@ fn files_are_well_formed() {
     let folder = folder("syntax");
     let odd = PrintInfo::new("Ünïcode (paren) \\ 裁縫").contents(["(", ")", "\\", "\u{0}"]);
     let all = [
-        ("a4.pdf", demo_tiles(Paper::A4).0),
-        ("letter.pdf", demo_tiles(Paper::Letter).0),
+        ("a4.pdf", demo_tiles(PaperFormat::A4).0),
+        ("letter.pdf", demo_tiles(PaperFormat::Letter).0),
         ("sheet.pdf", sheet(&demo(), &info()).unwrap()),
         ("odd.pdf", sheet(&demo(), &odd).unwrap()),
         (

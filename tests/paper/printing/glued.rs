@@ -1,7 +1,9 @@
 //! Pages laid together by the plan show what the sheet shows, and keep their margins.
 
 use blockwright::draft::Block;
-use blockwright::render::pdf::{Paper, PrintInfo, TileOptions, TilePlan, sheet, tiles, tiles_of};
+use blockwright::render::pdf::{
+    PaperFormat, PrintInfo, TileOptions, TilePlan, sheet, tiles, tiles_of,
+};
 
 use super::demo::{demo, demo_tiles, info};
 use super::jobs::{BUILDS, parts, pattern};
@@ -15,14 +17,14 @@ fn pages_glued_by_the_plan_give_the_sheet() {
     }
     let folder = folder("glued");
     let mut all = Vec::new();
-    for (paper, name) in [(Paper::A4, "a4"), (Paper::Letter, "letter")] {
+    for (paper, name) in [(PaperFormat::A4, "a4"), (PaperFormat::Letter, "letter")] {
         let (bytes, plan) = demo_tiles(paper);
         all.push((name, demo(), bytes, plan));
     }
     // A bodice and its sleeve, turned and moved so that fewer pages are needed.
     let (parts, placements) = parts(&pattern(Block::Bodice, BUILDS[1]));
     let options = TileOptions::default();
-    let tiled = tiles_of(&parts, &placements, Paper::A4, &options, &info()).unwrap();
+    let tiled = tiles_of(&parts, &placements, PaperFormat::A4, &options, &info()).unwrap();
     assert!(tiled.placements != placements);
     all.push(("moved", tiled.drawing, tiled.bytes, tiled.plan));
     for (name, drawing, bytes, plan) in all {
@@ -122,7 +124,12 @@ fn the_cover_keeps_its_margins_however_much_is_said() {
         .subtitle(long.clone())
         .contents((0..40).map(|n| format!("{n} {long}")));
     for (name, info) in [("plain", info()), ("wordy", wordy)] {
-        for paper in [Paper::A4, Paper::Letter, Paper::A3, Paper::Legal] {
+        for paper in [
+            PaperFormat::A4,
+            PaperFormat::Letter,
+            PaperFormat::A3,
+            PaperFormat::Legal,
+        ] {
             let (bytes, plan) = tiles(&demo(), paper, &TileOptions::default(), &info).unwrap();
             let pdf = write(&folder, &format!("{name}-{}.pdf", paper.name()), &bytes);
             let page = Picture::part(&pdf, 1, whole(paper.portrait()), COARSE);

@@ -1,7 +1,11 @@
 //! What cannot be printed is refused; odd letters break nothing.
 
-use blockwright::drawing::{Drawing, DrawingError, Face, Figure, Ink, Layer, Pen, Text, TextStyle};
-use blockwright::render::pdf::{MAX_PAGES, Paper, PdfError, PrintInfo, TileOptions, sheet, tiles};
+use blockwright::drawing::{
+    Drawing, DrawingError, DrawnPath, Face, Ink, Layer, Pen, Text, TextStyle,
+};
+use blockwright::render::pdf::{
+    MAX_PAGES, PaperFormat, PdfError, PrintInfo, TileOptions, sheet, tiles,
+};
 use blockwright::render::svg;
 use kurbo::{BezPath, Rect, Shape as _};
 
@@ -15,7 +19,7 @@ fn what_cannot_be_printed_is_refused() {
     };
     let usual = TileOptions::default();
     for (width, height) in [(20.0, 20.0), (0.0, 0.0), (100.0, 150.0), (210.0, 200.0)] {
-        let refused = tiled(&drawing, Paper::Custom { width, height }, &usual);
+        let refused = tiled(&drawing, PaperFormat::Custom { width, height }, &usual);
         assert!(
             matches!(refused, Err(PdfError::PaperTooSmall { .. })),
             "{width} × {height}"
@@ -23,7 +27,7 @@ fn what_cannot_be_printed_is_refused() {
     }
     for side in [f64::NAN, f64::INFINITY, -210.0, 1e6] {
         for (width, height) in [(side, 297.0), (297.0, side), (side, side)] {
-            let refused = tiled(&drawing, Paper::Custom { width, height }, &usual);
+            let refused = tiled(&drawing, PaperFormat::Custom { width, height }, &usual);
             assert!(
                 matches!(refused, Err(PdfError::BadOption { .. })),
                 "{width} × {height}"
@@ -41,7 +45,7 @@ fn what_cannot_be_printed_is_refused() {
                 ..usual
             },
         ] {
-            let refused = tiled(&drawing, Paper::A4, &options);
+            let refused = tiled(&drawing, PaperFormat::A4, &options);
             assert!(
                 matches!(refused, Err(PdfError::BadOption { .. })),
                 "{value}"
@@ -51,28 +55,28 @@ fn what_cannot_be_printed_is_refused() {
     let many = Err(PdfError::TooManyPages { limit: MAX_PAGES });
     // 50 m each way, along the diagonal, around the edge and filled.
     let diagonal = one_line((0.0, 0.0), (50_000.0, 50_000.0));
-    assert_eq!(tiled(&diagonal, Paper::A4, &usual), many);
+    assert_eq!(tiled(&diagonal, PaperFormat::A4, &usual), many);
     let mut layer = Layer::new("field");
     let field = Rect::new(0.0, 0.0, 50_000.0, 50_000.0).to_path(0.1);
-    layer.push(Figure::filled(field, Ink::BLACK));
+    layer.push(DrawnPath::filled(field, Ink::BLACK));
     assert_eq!(
-        tiled(&Drawing::new(vec![layer]).unwrap(), Paper::A4, &usual),
+        tiled(&Drawing::new(vec![layer]).unwrap(), PaperFormat::A4, &usual),
         many
     );
     // Two specks 200 m apart.
     let mut layer = Layer::new("specks");
     for at in [-99_990.0, 99_990.0] {
-        layer.push(Figure::line((at, at), (at + 1.0, at), Pen::solid(0.5)));
+        layer.push(DrawnPath::line((at, at), (at + 1.0, at), Pen::solid(0.5)));
     }
     let specks = Drawing::new(vec![layer]).unwrap();
-    assert_eq!(tiled(&specks, Paper::A4, &usual), many);
+    assert_eq!(tiled(&specks, PaperFormat::A4, &usual), many);
     assert!(sheet(&specks, &info()).is_ok());
     // A straight line of 50 m along one row is long, but can be printed.
     let straight = one_line((0.0, 0.0), (50_000.0, 0.0));
-    assert!(tiled(&straight, Paper::A4, &usual).unwrap() > 150);
+    assert!(tiled(&straight, PaperFormat::A4, &usual).unwrap() > 150);
 
     let mut layer = Layer::new("white");
-    layer.push(Figure::line(
+    layer.push(DrawnPath::line(
         (0.0, 0.0),
         (10.0, 0.0),
         Pen::solid(0.5).ink(Ink::WHITE),
@@ -84,7 +88,7 @@ fn what_cannot_be_printed_is_refused() {
     ));
     let white = Drawing::new(vec![layer]).unwrap();
     assert_eq!(
-        tiled(&white, Paper::A4, &usual),
+        tiled(&white, PaperFormat::A4, &usual),
         Err(PdfError::NothingToPrint)
     );
     assert_eq!(sheet(&white, &info()), Err(PdfError::NothingToPrint));
@@ -109,7 +113,7 @@ fn odd_letters_break_nothing() {
         3
     );
     let info = PrintInfo::new(odd).subtitle(odd).contents([odd, ""]);
-    let (bytes, _) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info).unwrap();
+    let (bytes, _) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info).unwrap();
     assert!(lopdf::Document::load_mem(&bytes).is_ok());
     assert!(lopdf::Document::load_mem(&sheet(&drawing, &info).unwrap()).is_ok());
 }
@@ -117,14 +121,14 @@ fn odd_letters_break_nothing() {
 /// Why a layer "a" holding a sound line and one more item is refused.
 fn refused(item: impl Into<blockwright::drawing::Item>) -> DrawingError {
     let mut layer = Layer::new("a");
-    layer.push(Figure::line((0.0, 0.0), (1.0, 0.0), Pen::solid(0.5)));
+    layer.push(DrawnPath::line((0.0, 0.0), (1.0, 0.0), Pen::solid(0.5)));
     layer.push(item);
     Drawing::new(vec![layer]).unwrap_err()
 }
 
 #[test]
 fn a_drawing_says_what_is_wrong_and_where() {
-    let line = |x: f64, pen: Pen| Figure::line((0.0, 0.0), (x, 0.0), pen);
+    let line = |x: f64, pen: Pen| DrawnPath::line((0.0, 0.0), (x, 0.0), pen);
     for bad in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
         let error = refused(line(bad, Pen::solid(0.5)));
         assert!(matches!(error, DrawingError::NotFinite { item: 2, .. }));
@@ -170,7 +174,7 @@ fn a_drawing_says_what_is_wrong_and_where() {
     ));
     let moved = BezPath::from_vec(vec![kurbo::PathEl::MoveTo((0.0, 0.0).into())]);
     for path in [BezPath::new(), moved] {
-        let error = refused(Figure::stroked(path, Pen::solid(0.5)));
+        let error = refused(DrawnPath::stroked(path, Pen::solid(0.5)));
         assert!(matches!(error, DrawingError::BadPath { .. }), "{error}");
     }
     assert_eq!(Drawing::new(vec![]), Err(DrawingError::Empty));

@@ -4,9 +4,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use blockwright::draft::Block;
-use blockwright::drawing::{Drawing, Figure, Ink, Item, Pen, lay};
+use blockwright::drawing::{Drawing, DrawnPath, Ink, Item, Pen, lay};
 use blockwright::grading::MOST_SIZES;
-use blockwright::render::pdf::{Paper, TileOptions, sheet, tiles_of};
+use blockwright::render::pdf::{PaperFormat, TileOptions, sheet, tiles_of};
 use lopdf::content::Content;
 use lopdf::{Dictionary, Document, Object, ObjectId};
 
@@ -132,7 +132,7 @@ fn all_that_is_painted_belongs_to_a_layer_in_the_list() {
     let nest = nests(&graded(Block::Dress, 4));
     for (parts, placements) in [&single, &nest] {
         let options = TileOptions::default();
-        let tiled = tiles_of(parts, placements, Paper::A4, &options, &info()).unwrap();
+        let tiled = tiles_of(parts, placements, PaperFormat::A4, &options, &info()).unwrap();
         assert_eq!(check(&tiled.bytes), named(&tiled.drawing));
         let whole = lay(parts, placements).unwrap();
         assert_eq!(check(&sheet(&whole, &info()).unwrap()), named(&whole));
@@ -140,7 +140,7 @@ fn all_that_is_painted_belongs_to_a_layer_in_the_list() {
     let tiled = tiles_of(
         &nest.0,
         &nest.1,
-        Paper::A4,
+        PaperFormat::A4,
         &TileOptions::default(),
         &info(),
     )
@@ -236,7 +236,7 @@ fn up_to_the_most_sizes_each_has_its_own_line_and_its_name() {
             items.iter().filter(|item| says(item)).count() >= 2,
             "{label}"
         );
-        let Item::Figure(Figure { pen: Some(pen), .. }) = &items[0] else {
+        let Item::Path(DrawnPath { pen: Some(pen), .. }) = &items[0] else {
             panic!("{label} begins with no line");
         };
         // Black, since printers have no more; told apart by dashes, or by half the width more.
@@ -249,7 +249,7 @@ fn up_to_the_most_sizes_each_has_its_own_line_and_its_name() {
         pens.push(pen.clone());
         // The line of the key stands just before the name.
         let in_key = items.windows(2).any(|pair| {
-            says(&pair[1]) && matches!(&pair[0], Item::Figure(f) if f.pen.as_ref() == Some(pen))
+            says(&pair[1]) && matches!(&pair[0], Item::Path(f) if f.pen.as_ref() == Some(pen))
         });
         assert!(in_key, "{label} has no line in the key");
     }

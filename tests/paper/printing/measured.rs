@@ -3,7 +3,7 @@
 use std::path::Path;
 use std::process::Command;
 
-use blockwright::render::pdf::{Paper, Tile, sheet};
+use blockwright::render::pdf::{PaperFormat, Tile, sheet};
 use kurbo::{Point, Rect, Size, Vec2};
 
 use super::demo::{LEVEL, LONG, UPRIGHT, demo, demo_tiles, info};
@@ -72,7 +72,10 @@ fn squares_and_lines_measure_true() {
     }
     let folder = folder("measured");
     let drawing = demo();
-    for (paper, name) in [(Paper::A4, "a4.pdf"), (Paper::Letter, "letter.pdf")] {
+    for (paper, name) in [
+        (PaperFormat::A4, "a4.pdf"),
+        (PaperFormat::Letter, "letter.pdf"),
+    ] {
         let (bytes, plan) = demo_tiles(paper);
         let pdf = write(&folder, name, &bytes);
         // 0.1 mm in 250 mm is 0.02 mm in 50.

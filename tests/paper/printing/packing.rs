@@ -4,22 +4,22 @@
 use blockwright::draft::Block;
 use blockwright::drawing::{Placement, lay};
 use blockwright::piece::{Cut, Pattern};
-use blockwright::render::pdf::{Orientation, Paper, TileOptions, TilePlan, tiles_of};
+use blockwright::render::pdf::{Orientation, PaperFormat, TileOptions, TilePlan, tiles_of};
 use geo::{Distance, Euclidean, Intersects, LineString, Polygon};
 use kurbo::{Affine, BezPath, Point};
 
 use super::demo::info;
 use super::jobs::{BUILDS, parts, pattern};
 
-const PAPERS: [Paper; 8] = [
-    Paper::A4,
-    Paper::Letter,
-    Paper::Roll { width: 594.0 },
-    Paper::A3,
-    Paper::Legal,
-    Paper::A0,
-    Paper::Roll { width: 914.0 },
-    Paper::Roll { width: 1067.0 },
+const PAPERS: [PaperFormat; 8] = [
+    PaperFormat::A4,
+    PaperFormat::Letter,
+    PaperFormat::Roll { width: 594.0 },
+    PaperFormat::A3,
+    PaperFormat::Legal,
+    PaperFormat::A0,
+    PaperFormat::Roll { width: 914.0 },
+    PaperFormat::Roll { width: 1067.0 },
 ];
 
 /// The outline of every piece as it lies, as a polygon with points at most a few mm apart.
@@ -71,7 +71,7 @@ fn never_more_pages_and_no_piece_lost_or_over_another() {
                 let plan = &tiled.plan;
                 assert!(plan.page_count() <= plan.plain_page_count, "{what}");
                 assert_eq!(tiled.drawing, lay(&parts, &tiled.placements).unwrap());
-                if matches!(paper, Paper::A4 | Paper::Letter) {
+                if matches!(paper, PaperFormat::A4 | PaperFormat::Letter) {
                     found += plan.page_count();
                     plain += plan.plain_page_count;
                 }
@@ -107,7 +107,7 @@ fn the_same_pieces_always_lie_alike_and_either_way_round_is_kept() {
             orientation,
             ..TileOptions::default()
         };
-        let tile = || tiles_of(&parts, &sheet, Paper::A4, &options, &info()).unwrap();
+        let tile = || tiles_of(&parts, &sheet, PaperFormat::A4, &options, &info()).unwrap();
         let once = tile();
         assert_eq!(once.plan.landscape, landscape);
         assert_eq!(once, tile());
@@ -120,7 +120,7 @@ fn a_page_from_a_roll_is_as_wide_as_the_roll_and_as_long_as_needed() {
     let options = TileOptions::default();
     let mut last = f64::INFINITY;
     for width in [594.0, 610.0, 841.0, 914.0, 1067.0] {
-        let paper = Paper::Roll { width };
+        let paper = PaperFormat::Roll { width };
         let tiled = tiles_of(&parts, &sheet, paper, &options, &info()).unwrap();
         let plan = &tiled.plan;
         assert_eq!(plan.tiles.len(), 1, "{width}");
@@ -150,7 +150,7 @@ fn what_is_wider_than_the_roll_is_cut_into_strips() {
         turned: false,
         by: (0.0, 0.0).into(),
     }];
-    let paper = Paper::Roll { width: 594.0 };
+    let paper = PaperFormat::Roll { width: 594.0 };
     let options = TileOptions::default();
     let tiled = tiles_of(&[part], &sheet, paper, &options, &info()).unwrap();
     assert_eq!((tiled.plan.rows, tiled.plan.columns), (1, 2));
@@ -172,7 +172,7 @@ fn what_is_longer_than_a_page_can_be_goes_on_below() {
         turned: false,
         by: (0.0, 0.0).into(),
     }];
-    let paper = Paper::Roll { width: 914.0 };
+    let paper = PaperFormat::Roll { width: 914.0 };
     let options = TileOptions::default();
     let tiled = tiles_of(&[part], &sheet, paper, &options, &info()).unwrap();
     assert_eq!((tiled.plan.rows, tiled.plan.columns), (3, 1));

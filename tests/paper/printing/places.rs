@@ -1,7 +1,7 @@
 //! No page without content.
 
-use blockwright::drawing::{Drawing, Figure, Ink, Layer, Pen};
-use blockwright::render::pdf::{Orientation, Paper, TileOptions, tiles};
+use blockwright::drawing::{Drawing, DrawnPath, Ink, Layer, Pen};
+use blockwright::render::pdf::{Orientation, PaperFormat, TileOptions, tiles};
 use kurbo::Rect;
 
 use super::demo::{info, one_line};
@@ -10,12 +10,12 @@ use super::demo::{info, one_line};
 fn empty_places_have_no_page() {
     // A frame that is empty inside: the pages of its middle are left out.
     let mut layer = Layer::new("frame");
-    layer.push(Figure::rectangle(
+    layer.push(DrawnPath::rectangle(
         Rect::new(0.0, 0.0, 900.0, 1300.0),
         Pen::solid(0.5),
     ));
     let drawing = Drawing::new(vec![layer]).unwrap();
-    let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info()).unwrap();
+    let (_, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info()).unwrap();
     assert!(
         plan.omitted.contains(&"C3".to_owned()),
         "{:?}",
@@ -26,11 +26,11 @@ fn empty_places_have_no_page() {
     // Filled, it needs them all; filled with white, it does not.
     for (fill, omitted) in [(Ink::Grey(200), 0), (Ink::WHITE, plan.omitted.len())] {
         let mut layer = Layer::new("frame");
-        let mut figure = Figure::rectangle(Rect::new(0.0, 0.0, 900.0, 1300.0), Pen::solid(0.5));
+        let mut figure = DrawnPath::rectangle(Rect::new(0.0, 0.0, 900.0, 1300.0), Pen::solid(0.5));
         figure.fill = Some(fill);
         layer.push(figure);
         let drawing = Drawing::new(vec![layer]).unwrap();
-        let (_, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info()).unwrap();
+        let (_, plan) = tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info()).unwrap();
         assert_eq!(plan.omitted.len(), omitted, "{fill:?}");
     }
 
@@ -41,7 +41,7 @@ fn empty_places_have_no_page() {
     };
     let pages = |long: f64| {
         let drawing = one_line((0.0, 0.0), (long, 0.0));
-        tiles(&drawing, Paper::A4, &options, &info())
+        tiles(&drawing, PaperFormat::A4, &options, &info())
             .unwrap()
             .1
             .tiles

@@ -1,9 +1,9 @@
 //! What many pages share is in the file once.
 
 use blockwright::draft::Block;
-use blockwright::drawing::{Drawing, Figure, Ink, Layer, lay};
+use blockwright::drawing::{Drawing, DrawnPath, Ink, Layer, lay};
 use blockwright::grading::MOST_SIZES;
-use blockwright::render::pdf::{Orientation, Paper, TileOptions, sheet, tiles, tiles_of};
+use blockwright::render::pdf::{Orientation, PaperFormat, TileOptions, sheet, tiles, tiles_of};
 use kurbo::{Rect, Shape as _};
 
 use super::demo::info;
@@ -20,7 +20,7 @@ fn forty_pages_are_hardly_larger_than_the_sheet() {
     };
     let folder = folder("size");
     let one = sheet(&lay(&parts, &placements).unwrap(), &info()).unwrap();
-    let many = tiles_of(&parts, &placements, Paper::A4, &options, &info()).unwrap();
+    let many = tiles_of(&parts, &placements, PaperFormat::A4, &options, &info()).unwrap();
     write(&folder, "sheet.pdf", &one);
     write(&folder, "pages.pdf", &many.bytes);
     let pages = many.plan.page_count();
@@ -40,9 +40,10 @@ fn a_page_more_takes_few_bytes() {
     let file = |wide: f64, high: f64| {
         let mut layer = Layer::new("grey");
         let all = Rect::new(0.0, 0.0, wide, high).to_path(0.1);
-        layer.push(Figure::filled(all, Ink::Grey(200)));
+        layer.push(DrawnPath::filled(all, Ink::Grey(200)));
         let drawing = Drawing::new(vec![layer]).unwrap();
-        let (bytes, plan) = tiles(&drawing, Paper::A4, &TileOptions::default(), &info()).unwrap();
+        let (bytes, plan) =
+            tiles(&drawing, PaperFormat::A4, &TileOptions::default(), &info()).unwrap();
         (plan.page_count(), bytes.len())
     };
     let ((few, small), (many, large)) = (file(500.0, 500.0), file(1600.0, 1600.0));

@@ -3,7 +3,8 @@
 use std::fs;
 use std::path::PathBuf;
 
-use blockwright::measurements::{Body, MeasurementSet, Node, SizeTable};
+use blockwright::job::JobFile;
+use blockwright::measurements::{Body, Measurement, MeasurementFile, MeasurementSet, SizeTable};
 
 #[test]
 fn every_set_in_the_repository_is_read_without_doubt() {
@@ -13,23 +14,14 @@ fn every_set_in_the_repository_is_read_without_doubt() {
         let path = entry.expect("an entry").path();
         let text = fs::read_to_string(&path).expect("a text");
         let shown = path.display();
-        let node = Node::parse(&text).expect("YAML");
-        let is_table = node.entries().is_some_and(|entries| {
-            entries
-                .iter()
-                .any(|(key, _)| ["sizes", "steps"].contains(&key.text.as_str()))
-        });
-        let bodies: Vec<Body> = if is_table {
-            let table = SizeTable::parse(&text).unwrap_or_else(|e| panic!("{shown}:\n{e}"));
-            assert!(table.source().is_some(), "{shown} names no source");
-            table
-                .sizes()
-                .iter()
-                .map(|size| size.body().clone())
-                .collect()
-        } else {
-            let set = MeasurementSet::parse(&text).unwrap_or_else(|e| panic!("{shown}:\n{e}"));
-            vec![set.body().clone()]
+        let file = MeasurementFile::parse(&text).unwrap_or_else(|e| panic!("{shown}:\n{e}"));
+        let bodies: Vec<Body> = match file {
+            MeasurementFile::Table(table) => {
+                assert!(table.source().is_some(), "{shown} names no source");
+                let sizes = table.sizes().iter();
+                sizes.map(|size| size.body().clone()).collect()
+            }
+            MeasurementFile::Set(set) => vec![set.body().clone()],
         };
         for body in bodies {
             assert_eq!(body.doubts(), [], "{shown}");
@@ -106,28 +98,29 @@ fn a_file_that_is_no_yaml_is_told_with_its_place() {
 
 #[test]
 fn a_set_can_stand_inside_another_document() {
-    let text = "day: 2\nbody:\n  unit: cm\n  measurements:\n    height: 168\n    bust_girth: 92\n    \
-                waist_girth: 76\n    hip_girth: 1000\n";
-    let fitting = Node::parse(text).unwrap();
-    let (key, body) = &fitting.entries().unwrap()[1];
-    assert_eq!(key.text, "body");
-    let errors = MeasurementSet::from_node(body).unwrap_err();
+    // In a job, with its place.
+    let text = "title: A\nblock: skirt\nbody:\n  unit: cm\n  measurements:\n    height: 168\n    \
+                bust_girth: 92\n    waist_girth: 76\n    hip_girth: 1000\n";
+    let errors = JobFile::parse(text).unwrap_err();
     assert_eq!(errors.all().len(), 1);
-    assert_eq!(errors.all()[0].place.line, 8);
-    assert_eq!(errors.all()[0].path, "measurements");
+    assert_eq!(errors.all()[0].place.line, 9);
+    assert_eq!(errors.all()[0].path, "body.measurements");
     // As a field of a document that serde reads, in any format, without its place.
-    #[derive(serde::Deserialize)]
+    #[derive(Debug, serde::Deserialize)]
     struct Fitting {
         day: u32,
-        body: Node,
+        body: MeasurementSet,
     }
-    let json = r#"{"day": 2, "body": {"unit": "cm", "measurements": {"hip_girth": "wide"}}}"#;
+    let json = r#"{"day": 2, "body": {"unit": "cm", "measurements":
+        {"height": 168, "bust_girth": 92, "waist_girth": 76, "hip_girth": 100}}}"#;
     for fitting in [
-        serde_yaml::from_str::<Fitting>(text).unwrap(),
+        serde_yaml::from_str::<Fitting>(json).unwrap(),
         serde_json::from_str::<Fitting>(json).unwrap(),
     ] {
         assert_eq!(fitting.day, 2);
-        let errors = MeasurementSet::from_node(&fitting.body).unwrap_err();
-        assert!(!errors.to_string().contains("line"), "{errors}");
+        assert_eq!(fitting.body.body().value(Measurement::HipGirth), 1000.0);
     }
+    let wide = json.replace("100}", "\"wide\"}");
+    let wrong = serde_json::from_str::<Fitting>(&wide).unwrap_err();
+    assert!(wrong.to_string().contains("hip_girth"), "{wrong}");
 }

@@ -2,7 +2,7 @@
 
 use blockwright::allowance::{Allowances, CutLines};
 use blockwright::draft::Block;
-use blockwright::drawing::{Drawing, Figure, Item, Layer, SheetPart};
+use blockwright::drawing::{Drawing, DrawnPath, Item, Layer, SheetPart};
 use blockwright::explain::Explain;
 use blockwright::grading::{Align, Graded, GradingError, NestLabels, grade, nest, nest_parts};
 use blockwright::measurements::SizeTable;
@@ -50,12 +50,12 @@ fn parts(graded: &Graded) -> Vec<SheetPart> {
     nest_parts(graded, Align::WaistCentre, &labels()).unwrap()
 }
 
-fn figures<'a>(drawing: &'a Drawing, label: &str) -> Vec<&'a Figure> {
+fn figures<'a>(drawing: &'a Drawing, label: &str) -> Vec<&'a DrawnPath> {
     let name = format!("size {label}");
     let of = |layer: &'a Layer| layer.items.iter();
     let items = drawing.layers().iter().filter(|l| l.name == name);
     let figure = |item: &'a Item| match item {
-        Item::Figure(figure) => Some(figure),
+        Item::Path(figure) => Some(figure),
         Item::Text(_) => None,
     };
     items.flat_map(of).filter_map(figure).collect()
@@ -185,7 +185,7 @@ fn moved(path: &BezPath, by: Vec2) -> BezPath {
 }
 
 /// Every notch is a snip from the cut line inward, and every leg of a dart reaches it.
-fn marked(drawn: &[&Figure], ring: &BezPath, piece: &Piece, by: Vec2, what: &str) {
+fn marked(drawn: &[&DrawnPath], ring: &BezPath, piece: &Piece, by: Vec2, what: &str) {
     let line: LineString = points(&ring.segments().collect::<Vec<_>>()).into();
     let on = |p: Point| Euclidean.distance(&geo::Point::new(p.x, p.y), &line) < SAME;
     let strokes: Vec<(Point, Point)> = drawn

@@ -19,7 +19,7 @@ fn texts(drawing: &Drawing, layer: &str) -> Vec<String> {
     let layer = drawing.layers().iter().find(|l| l.name == layer).unwrap();
     let texts = layer.items.iter().filter_map(|item| match item {
         Item::Text(text) => Some(text.text.clone()),
-        Item::Figure(_) => None,
+        Item::Path(_) => None,
     });
     texts.collect()
 }

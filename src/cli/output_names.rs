@@ -1,0 +1,79 @@
+//! The names of files that this tool writes into a folder.
+
+use blockwright::job::PaperSize;
+
+/// The files of a job, a range and a lay whose names never change.
+const NAMES: [&str; 13] = [
+    "fitting.html",
+    "increments.csv",
+    "lay.json",
+    "lay.pdf",
+    "lay.svg",
+    "nest-sheet.pdf",
+    "nest.svg",
+    "pattern-sheet.pdf",
+    "pattern.dxf",
+    "pattern.json",
+    "pattern.svg",
+    "range.dxf",
+    "range.json",
+];
+
+/// The longest label of a size in a file name.
+const LONGEST: usize = 40;
+
+/// Whether a job, a range or a lay, of this version or an earlier one, writes a file of this name.
+pub(super) fn is_output_name(name: &str) -> bool {
+    NAMES.contains(&name) || is_tiled(name) || is_size(name)
+}
+
+/// `pattern-a4.pdf`, `nest-letter.pdf`.
+fn is_tiled(name: &str) -> bool {
+    let stem = name.strip_suffix(".pdf").unwrap_or_default();
+    let paper = stem
+        .strip_prefix("pattern-")
+        .or_else(|| stem.strip_prefix("nest-"));
+    paper.is_some_and(|paper| PaperSize::ALL.iter().any(|size| size.name() == paper))
+}
+
+/// `pattern-40.json`: the document of one size.
+fn is_size(name: &str) -> bool {
+    let stem = name.strip_suffix(".json").unwrap_or_default();
+    let is_plain = |letter: char| letter.is_ascii_alphanumeric() || "-_.+".contains(letter);
+    stem.strip_prefix("pattern-").is_some_and(|label| {
+        (1..=LONGEST).contains(&label.len())
+            && !label.starts_with('.')
+            && !label.ends_with('.')
+            && label.chars().all(is_plain)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::is_output_name;
+
+    #[test]
+    fn what_the_tool_writes_is_known_and_nothing_else() {
+        for own in [
+            "pattern-a4.pdf",
+            "pattern-sheet.pdf",
+            "nest-letter.pdf",
+            "pattern-36-38.json",
+            "lay.svg",
+            "increments.csv",
+        ] {
+            assert!(is_output_name(own), "{own}");
+        }
+        for foreign in [
+            "holiday.jpg",
+            "pattern-holiday.pdf",
+            "pattern-..json",
+            "pattern-a b.json",
+            "pattern-.json",
+            "Pattern.json",
+            "notes.json",
+        ] {
+            assert!(!is_output_name(foreign), "{foreign}");
+        }
+    }
+}
