@@ -12,6 +12,9 @@ use kurbo::{ParamCurve, PathSeg};
 /// How far the cut line may come closer to the stitching line than its width, in millimetres.
 const SLACK: f64 = 0.05;
 
+/// A mouth no longer than this is caught in any seam, in millimetres.
+const SHORT_MOUTH: f64 = 20.0;
+
 /// Samples on every segment of the cut line when that is proved.
 const SAMPLES: u32 = 8;
 
@@ -42,6 +45,7 @@ pub fn cut_line(piece: &Piece, allowances: &Allowances) -> Result<Curve, Allowan
         piece: piece.name().to_owned(),
         source,
     };
+    refuse_spikes(piece)?;
     let ring = raw_ring(piece, allowances).map_err(geometry)?;
     let ring = without_slivers(without_loops(ring));
     let line = Curve::new(ring).map_err(geometry)?;
@@ -49,6 +53,30 @@ pub fn cut_line(piece: &Piece, allowances: &Allowances) -> Result<Curve, Allowan
     let line = line.ending_at(line.start()).map_err(geometry)?;
     prove(piece, allowances, &line)?;
     Ok(line)
+}
+
+/// A mouth is at most so many times as long as its dart is wide: mouths of drafted darts are 1.0 to
+/// 1.4 times as long; beyond this the fold runs along the edge instead of being caught in the
+/// seam (an assumption).
+const LONGEST_MOUTH: f64 = 1.8;
+
+/// Refuses a dart whose folded mouth would stick out of the cut line.
+fn refuse_spikes(piece: &Piece) -> Result<(), AllowanceError> {
+    for edge in piece.outline().edges() {
+        for (dart, from, to) in piece.mouths(edge.name()) {
+            // A dart of a few millimetres sticks out by no more than can be trimmed.
+            let mouth = to - from;
+            if mouth > LONGEST_MOUTH * dart.intake() && mouth > SHORT_MOUTH {
+                return Err(AllowanceError::Spike {
+                    piece: piece.name().to_owned(),
+                    dart: dart.name.clone(),
+                    edge: edge.name().to_string(),
+                    mouth,
+                });
+            }
+        }
+    }
+    Ok(())
 }
 
 /// One smooth stretch of the ring with what is known of its edge.

@@ -66,6 +66,21 @@ pub enum AllowanceError {
         /// Where, in the piece's own coordinates.
         y: f64,
     },
+    /// A dart runs along the edge it opens on: its folded mouth would stick out of the cut line
+    /// as a spike.
+    #[error(
+        "the {dart} dart of {piece} runs nearly along the {edge}: folded, its mouth of {mouth:.0} mm would stick out of the cut line as a spike; bring the dart to another place, or make it a seam (dart_to_seam)"
+    )]
+    Spike {
+        /// The piece.
+        piece: String,
+        /// The dart.
+        dart: String,
+        /// The edge it opens on.
+        edge: String,
+        /// How long its mouth is, in millimetres.
+        mouth: f64,
+    },
     /// A line that cannot be constructed.
     #[error("the cut line of {piece} cannot be constructed: {source}")]
     Geometry {
@@ -81,6 +96,7 @@ impl Explain for AllowanceError {
         match self {
             Self::OutOfReach { .. } => "allowance_out_of_reach",
             Self::NoPlace { .. } => "no_place_of_allowance",
+            Self::Spike { .. } => "dart_along_its_edge",
             Self::NoRoom { .. } | Self::Crossing { .. } | Self::Geometry { .. } => {
                 "no_room_for_allowance"
             }
@@ -92,6 +108,7 @@ impl Explain for AllowanceError {
         Some(match self {
             Self::OutOfReach { place, .. } | Self::NoPlace { place, .. } => place.clone(),
             Self::NoRoom { piece, edge, .. } => format!("{piece} {edge}"),
+            Self::Spike { piece, dart, .. } => format!("{piece} {dart} dart"),
             Self::Crossing { piece, .. } | Self::Geometry { piece, .. } => piece.clone(),
         })
     }
@@ -100,6 +117,9 @@ impl Explain for AllowanceError {
         match self {
             Self::OutOfReach { most, .. } => format!("ask for 0 to {most} mm"),
             Self::NoPlace { places, .. } => format!("name one of {places}"),
+            Self::Spike { .. } => {
+                "bring the dart to another place, or make it a seam (dart_to_seam)".to_owned()
+            }
             _ => "ask for a narrower allowance".to_owned(),
         }
     }

@@ -9,9 +9,10 @@ use crate::piece::{Dart, EdgeName, EdgeRole, Piece, Pressed};
 /// seams, shoulders and waists, pressed to the usual side, are 1.0 to 1.4 times as long).
 pub(super) const USUAL_MOUTH: f64 = 1.6;
 
-/// A mouth is at most so many times as long as its dart is wide: beyond that the dart runs along
-/// the edge, and its fold would be a spike instead of being caught in the seam (an assumption).
-pub(super) const LONGEST_MOUTH: f64 = 1.8;
+/// A mouth is at most so many times as long as its dart is wide: beyond that the fold is a spike
+/// that runs along the edge instead of being caught in it (an assumption). For a seam that the
+/// dart is made into it may be as long; a cut line is drawn round shorter ones only.
+pub(super) const LONGEST_MOUTH: f64 = 2.5;
 
 /// How many times as long as its dart is wide a mouth on an edge is; infinite when the dart does
 /// not open there.

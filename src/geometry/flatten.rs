@@ -1,7 +1,7 @@
 //! Curves as straight chords, for formats that know no others.
 
 use super::{Curve, GeometryError, tolerance};
-use kurbo::{ParamCurve, PathEl, PathSeg, Point, flatten};
+use kurbo::{ParamCurve, ParamCurveNearest, PathEl, PathSeg, Point, flatten};
 
 /// How often the chords are made finer for a curve that turns more than an edge does.
 const FINER: usize = 24;
@@ -65,11 +65,20 @@ impl Curve {
         if !tolerance.is_finite() || tolerance < least {
             return Err(GeometryError::Tolerance { tolerance, least });
         }
-        // The flattening meets its bound only nearly.
-        let chords = self.chords_within(0.8 * tolerance);
-        Ok(std::iter::once(self.start())
-            .chain(chords.into_iter().flatten())
-            .collect())
+        let chords = self.segments().iter().flat_map(|segment| {
+            // The flattening meets its bound only nearly: it is looked at, and made finer.
+            let mut within = 0.8 * tolerance;
+            let mut chords = segment_chords(segment, within);
+            for _ in 0..FINER {
+                if strays(segment, &chords) <= 0.95 * tolerance {
+                    break;
+                }
+                within /= 1.5;
+                chords = segment_chords(segment, within);
+            }
+            chords
+        });
+        Ok(std::iter::once(self.start()).chain(chords).collect())
     }
 
     fn chords_within(&self, within: f64) -> Vec<Vec<Point>> {
@@ -92,6 +101,27 @@ fn segment_chords(segment: &PathSeg, within: f64) -> Vec<Point> {
         None => points.push(segment.end()),
     }
     points
+}
+
+/// Samples of a segment for every chord, and at least, by which it is seen how far it strays.
+const LOOKED_AT: (usize, usize) = (8, 48);
+
+/// How far a segment strays from its chords, in millimetres.
+fn strays(segment: &PathSeg, chords: &[Point]) -> f64 {
+    let corners: Vec<Point> = std::iter::once(segment.start())
+        .chain(chords.iter().copied())
+        .collect();
+    let count = (LOOKED_AT.0 * chords.len()).max(LOOKED_AT.1);
+    let mut farthest = 0.0_f64;
+    for step in 1..count {
+        let at = segment.eval(step as f64 / count as f64);
+        let nearest = corners.windows(2).map(|ends| match *ends {
+            [from, to] => kurbo::Line::new(from, to).nearest(at, 0.0).distance_sq,
+            _ => f64::INFINITY,
+        });
+        farthest = farthest.max(nearest.fold(f64::INFINITY, f64::min));
+    }
+    farthest.sqrt()
 }
 
 fn length_of(start: Point, chords: &[Vec<Point>]) -> f64 {
