@@ -40,9 +40,9 @@ pub(crate) struct Arrangement {
 /// ```
 /// use blockwright::drawing::{ArrangeError, Drawing, DrawnPath, Layer, Pen, SheetPart, place_on_sheet};
 ///
-/// let mut layer = Layer::new("stitching", "Stitching lines");
+/// let mut layer = Layer::new("seam lines");
 /// layer.push(DrawnPath::line((0.0, 0.0), (1200.0, 0.0), Pen::solid(0.4)));
-/// let part = SheetPart::new("skirt", Drawing::new(vec![layer])?);
+/// let part = SheetPart { name: "skirt".into(), drawing: Drawing::new(vec![layer])?, turns: false };
 /// let refused = place_on_sheet(&[part], 914.0, 10.0);
 /// assert!(matches!(refused, Err(ArrangeError::TooWide { .. })));
 /// # Ok::<(), blockwright::drawing::DrawingError>(())

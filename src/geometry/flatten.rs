@@ -1,10 +1,14 @@
 //! Curves as straight chords, for formats that know no others.
 
 use super::{Curve, GeometryError, tolerance};
-use kurbo::{ParamCurve, PathEl, PathSeg, Point, flatten};
+use kurbo::{Line, ParamCurve, ParamCurveNearest, PathEl, PathSeg, Point, flatten};
 
 /// How often the chords are made finer for a curve that turns more than an edge does.
 const FINER: usize = 24;
+
+/// How often a segment is halved for a chain of straight lines: 2 to the power of that many parts of
+/// a metre are shorter than the finest tolerance.
+const DEEPEST: usize = 20;
 
 impl Curve {
     /// The chords of every segment: for each the points after its start, up to and with its end.
@@ -65,16 +69,49 @@ impl Curve {
         if !tolerance.is_finite() || tolerance < least {
             return Err(GeometryError::Tolerance { tolerance, least });
         }
-        // The flattening meets its bound only nearly.
-        let chords = self.chords_within(0.8 * tolerance);
-        Ok(std::iter::once(self.start())
-            .chain(chords.into_iter().flatten())
-            .collect())
+        let mut points = vec![self.start()];
+        for segment in self.segments() {
+            follow(segment, tolerance, DEEPEST, &mut points);
+        }
+        Ok(points)
     }
 
     fn chords_within(&self, within: f64) -> Vec<Vec<Point>> {
         let segments = self.segments().iter();
         segments.map(|s| segment_chords(s, within)).collect()
+    }
+}
+
+/// Adds the points after the start of a segment: it is halved until its control points, and with them
+/// all of it, lie within the tolerance of its chord.
+fn follow(segment: &PathSeg, tolerance: f64, deepest: usize, points: &mut Vec<Point>) {
+    let chord = Line::new(segment.start(), segment.end());
+    let near =
+        |control: Point| chord.nearest(control, tolerance).distance_sq <= tolerance * tolerance;
+    let flat = match segment {
+        PathSeg::Line(_) => true,
+        PathSeg::Quad(q) => near(q.p1),
+        PathSeg::Cubic(c) => near(c.p1) && near(c.p2),
+    };
+    if flat || deepest == 0 {
+        points.push(segment.end());
+    } else {
+        follow(
+            &segment.subsegment(0.0..0.5),
+            tolerance,
+            deepest - 1,
+            points,
+        );
+        follow(
+            &segment.subsegment(0.5..1.0),
+            tolerance,
+            deepest - 1,
+            points,
+        );
+        // The end is that of the segment to the last bit.
+        if let Some(last) = points.last_mut() {
+            *last = segment.end();
+        }
     }
 }
 
