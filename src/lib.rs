@@ -73,6 +73,7 @@
 //! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
 //! | `least-distortion` | the method [`Hinge::LeastDistortion`](alterations::Hinge) | yes |
 //! | `pdf` | `render::pdf`, and the printed files of a [`job`] | by `cli` |
+//! | `schema` | JSON Schemas of documents: `job::schema`, `measurements::set_schema`, `measurements::table_schema`, `render::json::schema` | no |
 //! | `yaml` | reading sets, size tables and jobs: `MeasurementSet::parse`, `SizeTable::parse`, `JobFile` | by `cli` |
 //!
 //! A program that only drafts, alters and draws takes `default-features = false`. Points and

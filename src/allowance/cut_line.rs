@@ -4,7 +4,7 @@ use super::corner::{Arm, Corner, meet};
 use super::{AllowanceError, Allowances};
 use crate::geometry::{
     Curve, GeometryError, OffsetRun, Point, Region, offset_runs, perpendicular, ring_crossing,
-    signed_area, tolerance, without_loops,
+    signed_area, tolerance, with_next, without_loops,
 };
 use crate::piece::{Edge, EdgeRole, Piece};
 use kurbo::{ParamCurve, PathSeg};
@@ -87,6 +87,10 @@ struct Stretch<'a> {
 }
 
 /// The lines beside all edges with their corners; it may cross itself where there is no room.
+#[expect(
+    clippy::indexing_slicing,
+    reason = "both places are below the count that they are taken from"
+)]
 fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, GeometryError> {
     // The inside of a clockwise outline lies to the right, of an anticlockwise one to the left.
     let side = piece.outline().area().signum();
@@ -108,7 +112,8 @@ fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, Geom
             Corner::between(a.edge, b.edge)
         };
         let arm = |s: &Stretch<'_>, end: usize| {
-            let along = s.run.directions[end];
+            let [at_start, at_end] = s.run.directions;
+            let along = if end == 1 { at_end } else { at_start };
             Arm {
                 beside: if end == 1 {
                     s.run.beside.clone()
@@ -176,9 +181,13 @@ fn prove(piece: &Piece, allowances: &Allowances, line: &Curve) -> Result<(), All
     if grown < -1.0 {
         return Err(crossing(line.start()));
     }
-    let edges: Vec<Guarded<'_>> = (0..piece.outline().edges().len())
-        .map(|index| Guarded::new(piece, allowances, index))
+    let edges = piece.outline().edges();
+    let pairs: Vec<_> = with_next(edges).collect();
+    // The edge before the first is the last: each edge between the two that it meets.
+    let mut edges: Vec<Guarded<'_>> = with_next(&pairs)
+        .map(|((before, edge), (_, after))| Guarded::new(allowances, edge, (before, after)))
         .collect();
+    edges.rotate_right(1);
     let outline = Region::within(piece.outline().segments());
     for segment in line.segments() {
         for step in 0..SAMPLES {
@@ -227,16 +236,12 @@ struct Guarded<'a> {
 }
 
 impl<'a> Guarded<'a> {
-    fn new(piece: &'a Piece, allowances: &Allowances, index: usize) -> Self {
-        let edges = piece.outline().edges();
-        let (before, after) = (
-            allowances.of(&edges[(index + edges.len() - 1) % edges.len()]),
-            allowances.of(&edges[(index + 1) % edges.len()]),
-        );
-        let width = allowances.of(&edges[index]);
+    fn new(allowances: &Allowances, edge: &'a Edge, beside: (&Edge, &Edge)) -> Self {
+        let (before, after) = (allowances.of(beside.0), allowances.of(beside.1));
+        let width = allowances.of(edge);
         Self {
-            edge: &edges[index],
-            length: edges[index].curve().length(),
+            edge,
+            length: edge.curve().length(),
             width,
             near: [width.min(before), width.min(after)],
             reach: 2.5 * width.max(before).max(after),

@@ -40,9 +40,9 @@ pub(crate) struct Arrangement {
 /// ```
 /// use blockwright::drawing::{ArrangeError, Drawing, DrawnPath, Layer, Pen, SheetPart, place_on_sheet};
 ///
-/// let mut layer = Layer::new("stitching", "Stitching lines");
+/// let mut layer = Layer::new("seam lines");
 /// layer.push(DrawnPath::line((0.0, 0.0), (1200.0, 0.0), Pen::solid(0.4)));
-/// let part = SheetPart::new("skirt", Drawing::new(vec![layer])?);
+/// let part = SheetPart { name: "skirt".into(), drawing: Drawing::new(vec![layer])?, turns: false };
 /// let refused = place_on_sheet(&[part], 914.0, 10.0);
 /// assert!(matches!(refused, Err(ArrangeError::TooWide { .. })));
 /// # Ok::<(), blockwright::drawing::DrawingError>(())
@@ -108,10 +108,10 @@ pub(crate) fn arrange(
     let sizes: Vec<Size> = boxes.iter().map(|each| stepped(each.size)).collect();
     let mut best: Option<Arrangement> = None;
     for key in keys {
-        let mut order: Vec<usize> = (0..sizes.len()).collect();
+        let mut order: Vec<(usize, Size)> = sizes.iter().copied().enumerate().collect();
         // A stable sort: equal boxes keep the order they were given in.
-        order.sort_by(|&a, &b| key(sizes[b]).total_cmp(&key(sizes[a])));
-        let found = drop_in_order(&sizes, &order, sheet_width, gap);
+        order.sort_by(|(_, a), (_, b)| key(*b).total_cmp(&key(*a)));
+        let found = drop_in_order(&order, sheet_width, gap);
         let better = best.as_ref().is_none_or(|best| {
             (found.size.height, found.size.width) < (best.size.height, best.size.width)
         });
@@ -150,22 +150,23 @@ fn stepped(size: Size) -> Size {
     Size::new(up(size.width), up(size.height))
 }
 
-fn drop_in_order(sizes: &[Size], order: &[usize], sheet: f64, gap: f64) -> Arrangement {
+fn drop_in_order(order: &[(usize, Size)], sheet: f64, gap: f64) -> Arrangement {
     // Each box carries its gap on the right and below; the sheet gets one gap more to allow it.
     let end = sheet + gap;
     let mut outline = vec![Step { x: 0.0, y: 0.0 }];
-    let mut at = vec![Point::ZERO; sizes.len()];
+    let mut placed: Vec<(usize, Point)> = Vec::with_capacity(order.len());
     let mut size = Size::ZERO;
-    for &index in order {
-        let (width, height) = (sizes[index].width + gap, sizes[index].height + gap);
+    for (number, each) in order {
+        let (width, height) = (each.width + gap, each.height + gap);
         let mut place = Point::new(0.0, f64::INFINITY);
         for (first, step) in outline.iter().enumerate() {
             // A hair of slack: sums of widths are not exact.
             if step.x + width > end + 1e-6 {
                 break;
             }
-            let y = outline[first..]
+            let y = outline
                 .iter()
+                .skip(first)
                 .take_while(|other| other.x < step.x + width - 1e-6)
                 .map(|other| other.y)
                 .fold(0.0, f64::max);
@@ -173,11 +174,13 @@ fn drop_in_order(sizes: &[Size], order: &[usize], sheet: f64, gap: f64) -> Arran
                 place = Point::new(step.x, y);
             }
         }
-        at[index] = place;
+        placed.push((*number, place));
         raise(&mut outline, place.x, place.x + width, place.y + height);
         size.width = size.width.max(place.x + width - gap);
         size.height = size.height.max(place.y + height - gap);
     }
+    placed.sort_by_key(|(number, _)| *number);
+    let at = placed.into_iter().map(|(_, place)| place).collect();
     Arrangement { at, size }
 }
 

@@ -236,10 +236,11 @@ impl<'a> Levels<'a> {
             .collect();
         met.sort_by(f64::total_cmp);
         let at = |s: f64| on + across * s;
-        met.windows(2)
-            .filter(|pair| shape.winding(at(0.5 * (pair[0] + pair[1]))) != 0)
-            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])))
-            .and_then(|pair| Curve::line(at(pair[0]), at(pair[1])).ok())
+        met.iter()
+            .zip(met.iter().skip(1))
+            .filter(|(from, to)| shape.winding(at(0.5 * (*from + *to))) != 0)
+            .max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)))
+            .and_then(|(from, to)| Curve::line(at(*from), at(*to)).ok())
     }
 }
 

@@ -37,7 +37,8 @@ impl Face {
         let thousandths: u64 = encode_winansi(text)
             .into_iter()
             .map(|byte| usize::from(byte).saturating_sub(32))
-            .map(|index| u64::from(table[index]))
+            .filter_map(|index| table.get(index).copied())
+            .map(u64::from)
             .sum();
         thousandths as f64 * size / 1000.0
     }

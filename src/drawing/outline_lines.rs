@@ -6,7 +6,7 @@ use super::pens::{CUTTING, FOLD_DASHES, STITCHING, STITCHING_WITHIN};
 use super::piece_layers::PieceLayers;
 use super::strokes::{chain, closed};
 use super::{DrawnPath, Pen};
-use crate::geometry::{Curve, tolerance};
+use crate::geometry::{Curve, tolerance, with_next};
 use crate::piece::{EdgeRole, Piece};
 
 /// Draws the stitching line, and the cut line if there is one.
@@ -51,14 +51,13 @@ fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
         return;
     }
     // From where a fold ends once round, so that no stretch is broken in two.
-    let from = (0..segments.len())
-        .find(|k| on_fold(&segments[*k]) && !on_fold(&segments[(k + 1) % segments.len()]))
+    let from = with_next(segments)
+        .position(|(this, next)| on_fold(this) && !on_fold(next))
         .map_or(0, |k| k + 1);
-    let round: Vec<PathSeg> = (0..segments.len())
-        .map(|k| segments[(from + k) % segments.len()])
-        .collect();
+    let mut round: Vec<PathSeg> = segments.to_vec();
+    round.rotate_left(from);
     for stretch in round.chunk_by(|a, b| on_fold(a) == on_fold(b)) {
-        if on_fold(&stretch[0]) {
+        if stretch.first().is_some_and(on_fold) {
             let pen = Pen::solid(STITCHING).dashed(&FOLD_DASHES);
             out.stitching.push(DrawnPath::stroked(chain(stretch), pen));
         } else {

@@ -87,10 +87,10 @@ pub enum SheetError {
 /// Draws every piece with its marks and words and lays them on a sheet.
 ///
 /// ```
-/// use blockwright::draft::{Ease, DrawnPath, Fit, skirt};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
 /// use blockwright::drawing::{PatternLabels, pattern_sheet};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
-/// let pattern = skirt(&DrawnPath::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// let labels = PatternLabels::new("Tube");
 /// assert!(pattern_sheet(&pattern, &labels)?.bounds().height() > 590.0);
 /// # Ok(()) }
@@ -107,10 +107,10 @@ pub fn pattern_sheet(pattern: &Pattern, labels: &PatternLabels) -> Result<Drawin
 ///
 /// ```
 /// use blockwright::allowance::{Allowances, CutLines};
-/// use blockwright::draft::{Ease, DrawnPath, Fit, skirt};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
 /// use blockwright::drawing::{PatternLabels, pattern_sheet_to_cut};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
-/// let pattern = skirt(&DrawnPath::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// let labels = PatternLabels::new("Tube");
 /// let cut = CutLines::new(&pattern, &Allowances::usual())?;
 /// let sheet = pattern_sheet_to_cut(&pattern, &labels, &cut)?;
@@ -132,10 +132,10 @@ pub fn pattern_sheet_to_cut(
 /// of [`pattern_sheet_to_cut`] with cut lines. A piece on the fold is not turned.
 ///
 /// ```
-/// use blockwright::draft::{Ease, DrawnPath, Fit, skirt};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
 /// use blockwright::drawing::{PatternLabels, pattern_parts};
 /// # fn main() -> Result<(), Box<dyn std::error::Error>> {
-/// let pattern = skirt(&DrawnPath::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// let labels = PatternLabels::new("Tube");
 /// let parts = pattern_parts(&pattern, &labels, None)?;
 /// assert_eq!((parts[0].name.as_str(), parts[0].turns), ("back", false));
@@ -190,9 +190,9 @@ fn listed(words: &str) -> impl Iterator<Item = String> {
 /// One line a piece: its number, what it is and how it is cut.
 ///
 /// ```
-/// use blockwright::draft::{Ease, DrawnPath, Fit, skirt};
+/// use blockwright::draft::{Ease, Figure, Fit, skirt};
 /// use blockwright::drawing::contents;
-/// let pattern = skirt(&DrawnPath::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
+/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
 /// assert_eq!(contents(&pattern)[0], "1 back: cut 1 on the fold");
 /// # Ok::<(), blockwright::draft::DraftError>(())
 /// ```

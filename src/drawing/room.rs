@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape, Size, Vec2};
 
 use super::Text;
+use crate::geometry::with_next;
 
 /// The corners of a box, turned or not, in order round it.
 pub(crate) type Corners = [Point; 4];
@@ -149,8 +150,8 @@ fn meet(a: Rect, b: Rect) -> bool {
 /// Whether a line separates two convex shapes: then one runs along a side of either.
 fn apart(a: &[Point], b: &[Point]) -> bool {
     let sides = |p: &[Point]| -> Vec<Vec2> {
-        (0..p.len())
-            .map(|k| p[(k + 1) % p.len()] - p[k])
+        with_next(p)
+            .map(|(this, next)| *next - *this)
             .filter(|side| side.hypot2() > 0.0)
             .collect()
     };

@@ -46,7 +46,7 @@ impl Drawing {
             if layer.name.trim().is_empty() {
                 return Err(DrawingError::UnnamedLayer { number: at + 1 });
             }
-            if layers[..at].iter().any(|other| other.name == layer.name) {
+            if layers.iter().take(at).any(|other| other.name == layer.name) {
                 return Err(DrawingError::DuplicateLayer {
                     name: layer.name.clone(),
                 });

@@ -1,10 +1,14 @@
 //! Curves as straight chords, for formats that know no others.
 
 use super::{Curve, GeometryError, tolerance};
-use kurbo::{ParamCurve, ParamCurveNearest, PathEl, PathSeg, Point, flatten};
+use kurbo::{Line, ParamCurve, ParamCurveNearest, PathEl, PathSeg, Point, flatten};
 
 /// How often the chords are made finer for a curve that turns more than an edge does.
 const FINER: usize = 24;
+
+/// How often a segment is halved for a chain of straight lines: 2 to the power of that many parts of
+/// a metre are shorter than the finest tolerance.
+const DEEPEST: usize = 20;
 
 impl Curve {
     /// The chords of every segment: for each the points after its start, up to and with its end.
@@ -65,25 +69,49 @@ impl Curve {
         if !tolerance.is_finite() || tolerance < least {
             return Err(GeometryError::Tolerance { tolerance, least });
         }
-        let chords = self.segments().iter().flat_map(|segment| {
-            // The flattening meets its bound only nearly: it is looked at, and made finer.
-            let mut within = 0.8 * tolerance;
-            let mut chords = segment_chords(segment, within);
-            for _ in 0..FINER {
-                if strays(segment, &chords) <= 0.95 * tolerance {
-                    break;
-                }
-                within /= 1.5;
-                chords = segment_chords(segment, within);
-            }
-            chords
-        });
-        Ok(std::iter::once(self.start()).chain(chords).collect())
+        let mut points = vec![self.start()];
+        for segment in self.segments() {
+            follow(segment, tolerance, DEEPEST, &mut points);
+        }
+        Ok(points)
     }
 
     fn chords_within(&self, within: f64) -> Vec<Vec<Point>> {
         let segments = self.segments().iter();
         segments.map(|s| segment_chords(s, within)).collect()
+    }
+}
+
+/// Adds the points after the start of a segment: it is halved until its control points, and with them
+/// all of it, lie within the tolerance of its chord.
+fn follow(segment: &PathSeg, tolerance: f64, deepest: usize, points: &mut Vec<Point>) {
+    let chord = Line::new(segment.start(), segment.end());
+    let near =
+        |control: Point| chord.nearest(control, tolerance).distance_sq <= tolerance * tolerance;
+    let flat = match segment {
+        PathSeg::Line(_) => true,
+        PathSeg::Quad(q) => near(q.p1),
+        PathSeg::Cubic(c) => near(c.p1) && near(c.p2),
+    };
+    if flat || deepest == 0 {
+        points.push(segment.end());
+    } else {
+        follow(
+            &segment.subsegment(0.0..0.5),
+            tolerance,
+            deepest - 1,
+            points,
+        );
+        follow(
+            &segment.subsegment(0.5..1.0),
+            tolerance,
+            deepest - 1,
+            points,
+        );
+        // The end is that of the segment to the last bit.
+        if let Some(last) = points.last_mut() {
+            *last = segment.end();
+        }
     }
 }
 
@@ -101,27 +129,6 @@ fn segment_chords(segment: &PathSeg, within: f64) -> Vec<Point> {
         None => points.push(segment.end()),
     }
     points
-}
-
-/// Samples of a segment for every chord, and at least, by which it is seen how far it strays.
-const LOOKED_AT: (usize, usize) = (8, 48);
-
-/// How far a segment strays from its chords, in millimetres.
-fn strays(segment: &PathSeg, chords: &[Point]) -> f64 {
-    let corners: Vec<Point> = std::iter::once(segment.start())
-        .chain(chords.iter().copied())
-        .collect();
-    let count = (LOOKED_AT.0 * chords.len()).max(LOOKED_AT.1);
-    let mut farthest = 0.0_f64;
-    for step in 1..count {
-        let at = segment.eval(step as f64 / count as f64);
-        let nearest = corners.windows(2).map(|ends| match *ends {
-            [from, to] => kurbo::Line::new(from, to).nearest(at, 0.0).distance_sq,
-            _ => f64::INFINITY,
-        });
-        farthest = farthest.max(nearest.fold(f64::INFINITY, f64::min));
-    }
-    farthest.sqrt()
 }
 
 fn length_of(start: Point, chords: &[Vec<Point>]) -> f64 {

@@ -215,16 +215,9 @@ fn crossing_of(ring: &[PathSeg], closed: bool) -> Option<(Place, Place, Point)> 
 
 /// The curve carried straight on beyond its end.
 ///
-/// ```
-/// use blockwright::geometry::{Curve, Point, carried_on};
-/// let edge = Curve::line(Point::ORIGIN, Point::new(30.0, 0.0))?;
-/// assert_eq!(carried_on(&edge, 5.0)?.end(), Point::new(35.0, 0.0));
-/// # Ok::<(), blockwright::geometry::GeometryError>(())
-/// ```
-///
 /// # Errors
 /// When that leads outside the coordinates a curve may have.
-pub fn carried_on(curve: &Curve, by: f64) -> Result<Curve, GeometryError> {
+pub(crate) fn carried_on(curve: &Curve, by: f64) -> Result<Curve, GeometryError> {
     let mut segments = curve.segments().to_vec();
     let end = curve.end();
     segments.push(PathSeg::Line(Line::new(

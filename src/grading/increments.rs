@@ -130,9 +130,9 @@ impl Increment {
     /// From every size to the next; none where one of the two does not have it.
     #[must_use]
     pub fn steps(&self) -> Vec<Option<f64>> {
-        self.values
-            .windows(2)
-            .map(|pair| Some(pair[1]? - pair[0]?))
+        let next = self.values.iter().skip(1);
+        next.zip(&self.values)
+            .map(|(next, this)| Some((*next)? - (*this)?))
             .collect()
     }
 }
@@ -182,8 +182,9 @@ impl Graded {
         }
         let girths: Vec<_> = self.sizes().iter().map(girths).collect();
         gather(&girths, &mut measures);
-        let body_steps = self.sizes().windows(2).map(|pair| {
-            let step = |m| (pair[1].body().value(m) - pair[0].body().value(m)).abs();
+        let next = self.sizes().iter().skip(1);
+        let body_steps = next.zip(self.sizes()).map(|(next, this)| {
+            let step = |m| (next.body().value(m) - this.body().value(m)).abs();
             Measurement::REQUIRED
                 .map(step)
                 .into_iter()
@@ -213,8 +214,9 @@ impl Increments {
         let mut out = String::from("piece,measure");
         let steps = self
             .sizes
-            .windows(2)
-            .map(|pair| format!("{} to {}", pair[0], pair[1]));
+            .iter()
+            .zip(self.sizes.iter().skip(1))
+            .map(|(this, next)| format!("{this} to {next}"));
         for head in self.sizes.iter().cloned().chain(steps) {
             let _ = write!(out, ",{}", field(&head));
         }

@@ -38,13 +38,12 @@ impl Increments {
     fn of(&self, measure: &Increment) -> Vec<Warning> {
         let steps = measure.steps();
         let mut found = Vec::new();
-        for index in 0..steps.len() {
-            let between = |verb: &str| {
-                let (from, to) = (&self.sizes[index], &self.sizes[index + 1]);
-                format!("{}: {verb} from size {from} to size {to}", measure.of)
-            };
-            let Some(step) = steps[index] else {
-                found.extend(self.presence(measure, index));
+        let sizes = self.sizes.iter().zip(self.sizes.iter().skip(1));
+        for (index, (step, (from, to))) in steps.iter().zip(sizes).enumerate() {
+            let between =
+                |verb: &str| format!("{}: {verb} from size {from} to size {to}", measure.of);
+            let Some(step) = *step else {
+                found.extend(presence(measure, index, [from, to]));
                 continue;
             };
             // Finished girths follow the body; what they do not is their ease.
@@ -58,28 +57,6 @@ impl Increments {
             }
         }
         found
-    }
-
-    fn presence(&self, measure: &Increment, index: usize) -> Option<Warning> {
-        let of_a_part = |measure: &Measure| {
-            matches!(
-                measure.kind(),
-                MeasureKind::EdgeLength { .. } | MeasureKind::DartIntake { .. }
-            )
-        };
-        if !measure.of.measure().is_some_and(of_a_part) {
-            return None;
-        }
-        let (has, has_not) = match (measure.values[index], measure.values[index + 1]) {
-            (Some(_), None) => (index, index + 1),
-            (None, Some(_)) => (index + 1, index),
-            _ => return None,
-        };
-        let text = format!(
-            "{}: there in size {}, none in size {}",
-            measure.of, self.sizes[has], self.sizes[has_not]
-        );
-        Some(Warning::new("part_appears", text))
     }
 
     /// What the nearest of the neighbouring steps would ask for, if the step is far from it.
@@ -97,4 +74,28 @@ impl Increments {
         let bound = (JUMP * body).max(LEAST_JUMP);
         ((nearest - step).abs() > bound).then_some(nearest)
     }
+}
+
+/// A part that one of two neighbouring sizes has and the other has not.
+fn presence(measure: &Increment, index: usize, [from, to]: [&String; 2]) -> Option<Warning> {
+    let of_a_part = |measure: &Measure| {
+        matches!(
+            measure.kind(),
+            MeasureKind::EdgeLength { .. } | MeasureKind::DartIntake { .. }
+        )
+    };
+    if !measure.of.measure().is_some_and(of_a_part) {
+        return None;
+    }
+    let (this, next) = (measure.values.get(index)?, measure.values.get(index + 1)?);
+    let (has, has_not) = match (this, next) {
+        (Some(_), None) => (from, to),
+        (None, Some(_)) => (to, from),
+        _ => return None,
+    };
+    let text = format!(
+        "{}: there in size {has}, none in size {has_not}",
+        measure.of
+    );
+    Some(Warning::new("part_appears", text))
 }

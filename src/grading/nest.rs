@@ -119,6 +119,7 @@ fn empty_layers(graded: &Graded) -> Vec<Layer> {
     layers
 }
 
+#[expect(clippy::indexing_slicing, reason = "a layer was made for every size")]
 fn one(
     graded: &Graded,
     laid: &[Laid<'_>],

@@ -7,7 +7,7 @@ use super::nest_labels::NestLabels;
 use crate::drawing::{
     DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
 };
-use crate::geometry::Rigid;
+use crate::geometry::{Rigid, with_next};
 use crate::piece::{Cut, EdgeRole};
 use kurbo::{Point, Rect, Size, Vec2};
 
@@ -152,6 +152,7 @@ fn size_of(heading: &[Line], laid: &[Laid<'_>], scale: f64) -> Size {
 }
 
 /// The heading, and below it the key: a piece of every line and its size, each in its layer.
+#[expect(clippy::indexing_slicing, reason = "a layer was made for every size")]
 fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, at: Point) {
     let mut y = at.y;
     if let Some(words) = layers.last_mut() {
@@ -182,6 +183,7 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
 
 /// The label of every size beyond its far corners, clear of every line and of other labels; none
 /// where there is no such place near.
+#[expect(clippy::indexing_slicing, reason = "a layer was made for every size")]
 fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
     let style = TextStyle::new(Face::Regular, 3.0);
     for size in laid {
@@ -210,8 +212,7 @@ fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
 fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
     let edges = size.piece.outline().edges();
     let mut found: Vec<(Point, Vec2)> = Vec::new();
-    for (index, edge) in edges.iter().enumerate() {
-        let next = &edges[(index + 1) % edges.len()];
+    for (edge, next) in with_next(edges) {
         let (a, b) = (edge.name().as_str(), next.name().as_str());
         let low = |name: &str| matches!(name, "hem" | "waist" | "wrist");
         let side = |name: &str| name == "side_seam" || name.starts_with("underarm");

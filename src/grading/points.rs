@@ -1,6 +1,6 @@
 //! The points of a piece by their trade names.
 
-use crate::geometry::Point;
+use crate::geometry::{Point, with_next};
 use crate::piece::{Apexes, Dart, Piece};
 
 /// Corners by the edges that meet there, in either order.
@@ -31,8 +31,7 @@ pub(super) fn named_points(piece: &Piece) -> Vec<(String, Point)> {
         }
     };
     let edges = piece.outline().edges();
-    for (index, edge) in edges.iter().enumerate() {
-        let next = &edges[(index + 1) % edges.len()];
+    for (edge, next) in with_next(edges) {
         let (a, b) = (edge.name().as_str(), next.name().as_str());
         let known = CORNERS
             .iter()

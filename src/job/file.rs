@@ -9,7 +9,7 @@ use crate::recipe::{Recipe, RecipeFields, said, truth};
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-const KEYS: [&str; 15] = {
+pub(super) const KEYS: [&str; 15] = {
     let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12] = RecipeFields::KEYS;
     [
         k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, "body", "print", "dxf",

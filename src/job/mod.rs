@@ -44,6 +44,8 @@ mod report_methods_text;
 mod report_text;
 mod rounding;
 mod run;
+#[cfg(feature = "schema")]
+mod schema;
 
 pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
 pub use batch_definition::BatchJob;
@@ -68,3 +70,5 @@ pub use report::{DartReport, GirthReport, JobReport, SeamReport, WarningReport};
 pub use report_accounts::{AccountReport, ChangeReport};
 pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};
 pub use run::run;
+#[cfg(feature = "schema")]
+pub use schema::schema;

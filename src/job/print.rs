@@ -144,6 +144,13 @@ impl std::fmt::Display for PageTurn {
     }
 }
 
+/// By its name in job files.
+impl Serialize for PageTurn {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.name())
+    }
+}
+
 /// How a job is printed.
 ///
 /// ```
@@ -152,7 +159,7 @@ impl std::fmt::Display for PageTurn {
 /// print.paper = PaperSize::Letter;
 /// assert_eq!(print.margin, 12.0);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[non_exhaustive]
 pub struct PrintOptions {
     /// The paper of the tiled file.

@@ -23,6 +23,8 @@ mod order;
 mod problem;
 mod reader;
 mod report;
+#[cfg(feature = "schema")]
+mod schema;
 mod set_file;
 mod show;
 mod size_table;
@@ -40,5 +42,9 @@ pub(crate) use node::{Key, Node, NodeValue};
 pub use problem::{FileCause, FileErrors, FileProblem, Place};
 pub(crate) use reader::{Reader, join};
 pub use report::{CatalogueEntry, ReportRow, SetReport, catalogue_text};
+#[cfg(feature = "schema")]
+pub(crate) use schema::{SchemaLabel, SchemaLength, SetInDocument, by_name, one_of};
+#[cfg(feature = "schema")]
+pub use schema::{set_schema, table_schema};
 pub use set_file::MeasurementSet;
 pub use size_table::{Size, SizeTable, UnknownSize};

@@ -118,5 +118,6 @@ fn length_inside(dart: &Dart, fullness: Point, across: &Curve) -> f64 {
     }
     cuts.sort_by(f64::total_cmp);
     cuts.dedup_by(|a, b| (*a - *b).abs() < tolerance::SEAM_DRAFTED);
-    cuts.chunks_exact(2).map(|c| c[1] - c[0]).sum()
+    let (pairs, _) = cuts.as_chunks();
+    pairs.iter().map(|[from, to]| to - from).sum()
 }

@@ -1,7 +1,7 @@
 //! The closed outline of a piece on the stitching line.
 
 use super::{Edge, EdgeName, PieceError};
-use crate::geometry::{signed_area, tolerance};
+use crate::geometry::{signed_area, tolerance, with_next};
 use kurbo::{PathSeg, Rect};
 
 /// A closed ring of named edges.
@@ -37,8 +37,7 @@ impl Outline {
         if edges.len() < 2 {
             return Err(PieceError::NoEdges);
         }
-        for (index, edge) in edges.iter().enumerate() {
-            let next = &edges[(index + 1) % edges.len()];
+        for (index, (edge, next)) in with_next(&edges).enumerate() {
             let gap = edge.curve().end().distance(next.curve().start());
             if gap > tolerance::POINT {
                 return Err(PieceError::Open {
@@ -47,7 +46,7 @@ impl Outline {
                     gap,
                 });
             }
-            if edges[..index].iter().any(|e| e.name() == edge.name()) {
+            if edges.iter().take(index).any(|e| e.name() == edge.name()) {
                 return Err(PieceError::Twice {
                     kind: "edge",
                     name: edge.name().to_string(),
@@ -72,12 +71,9 @@ impl Outline {
     /// The edge before and the edge after the one of that name.
     #[must_use]
     pub fn neighbours(&self, name: &EdgeName) -> Option<(&Edge, &Edge)> {
-        let count = self.edges.len();
-        let at = self.edges.iter().position(|e| e.name() == name)?;
-        Some((
-            &self.edges[(at + count - 1) % count],
-            &self.edges[(at + 1) % count],
-        ))
+        let after = with_next(&self.edges).find(|(edge, _)| edge.name() == name)?;
+        let before = with_next(&self.edges).find(|(_, edge)| edge.name() == name)?;
+        Some((before.0, after.1))
     }
 
     /// All segments of the ring in order.

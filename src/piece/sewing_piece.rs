@@ -84,7 +84,7 @@ impl Piece {
             name: name.to_string(),
         };
         for (index, dart) in parts.darts.iter().enumerate() {
-            if parts.darts[..index].iter().any(|d| d.name == dart.name) {
+            if parts.darts.iter().take(index).any(|d| d.name == dart.name) {
                 return Err(PieceError::Twice {
                     kind: "dart",
                     name: dart.name.clone(),
@@ -128,7 +128,12 @@ impl Piece {
             }
         }
         for (index, point) in parts.points.iter().enumerate() {
-            if parts.points[..index].iter().any(|p| p.name == point.name) {
+            if parts
+                .points
+                .iter()
+                .take(index)
+                .any(|p| p.name == point.name)
+            {
                 return Err(PieceError::Twice {
                     kind: "point",
                     name: point.name.clone(),
@@ -136,7 +141,7 @@ impl Piece {
             }
         }
         for (index, line) in parts.lines.iter().enumerate() {
-            if parts.lines[..index].iter().any(|l| l.name == line.name) {
+            if parts.lines.iter().take(index).any(|l| l.name == line.name) {
                 return Err(PieceError::Twice {
                     kind: "line",
                     name: line.name.clone(),

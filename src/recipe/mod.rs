@@ -6,7 +6,7 @@
 //! call it, so that what holds in one holds in all.
 //!
 //! Recipes, and the options, ease, allowances and alterations in them, deserialise from JSON with
-//! the keys and units of a job file; the same code reads both.
+//! the keys and units of a job file; the same code reads both. They are written with the same keys.
 
 #![warn(clippy::indexing_slicing)]
 
@@ -26,6 +26,7 @@ mod read_inscription;
 mod read_options;
 mod read_recipe;
 mod read_shape;
+mod to_json;
 mod warnings;
 
 pub use chain::Ways;

@@ -5,7 +5,7 @@ use super::read_block::unknown;
 use crate::draft::{Block, DraftOptions, Ease, Fit, SleeveLength};
 use crate::measurements::{Node, NodeValue, Reader, join};
 
-const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
+pub(super) const FITS: [Fit; 3] = [Fit::Close, Fit::Regular, Fit::Loose];
 
 /// A place that ease can be given for by name.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,7 +20,7 @@ pub(super) enum EasePlace {
 }
 
 impl EasePlace {
-    const ALL: [Self; 7] = [
+    pub(super) const ALL: [Self; 7] = [
         Self::Bust,
         Self::Waist,
         Self::Hip,
@@ -63,6 +63,19 @@ impl EasePlace {
             Self::Bust | Self::Waist | Self::Hip => Ease::OF_GIRTHS,
             Self::BackWidth | Self::ArmscyeDepth => Ease::OF_WIDTHS,
             Self::UpperArm | Self::Wrist => Ease::OF_ARMS,
+        }
+    }
+
+    /// What is given at the place, in mm.
+    pub(super) const fn value(self, ease: &Ease) -> f64 {
+        match self {
+            Self::Bust => ease.bust,
+            Self::Waist => ease.waist,
+            Self::Hip => ease.hip,
+            Self::BackWidth => ease.back_width,
+            Self::UpperArm => ease.upper_arm,
+            Self::Wrist => ease.wrist,
+            Self::ArmscyeDepth => ease.armscye_depth,
         }
     }
 

@@ -118,6 +118,68 @@ fn a_job_is_the_same_in_json_as_in_yaml() {
     assert_eq!(made.pattern, run(&job).unwrap().pattern);
 }
 
+/// What comes in goes out, and comes in again as the same: for every block and ease, with units,
+/// and with what a block has no use for.
+#[test]
+fn requests_go_out_as_they_come_in() {
+    fn comes_back<T>(value: &T) -> Value
+    where
+        T: serde::Serialize + DeserializeOwned + PartialEq + std::fmt::Debug,
+    {
+        let written = serde_json::to_value(value).unwrap();
+        assert_eq!(&read::<T>(written.clone()), value, "{written}");
+        written
+    }
+    let blocks = [
+        "bodice",
+        "skirt",
+        "bodice and skirt",
+        "dress",
+        "tunic",
+        "shirt",
+    ];
+    let eases = [
+        json!("close"),
+        json!("loose"),
+        json!({"bust": "2 1/3 in"}),
+        json!({"fit": "loose", "hip": 33.3, "upper_arm": "6 cm", "waist": 100.0 / 3.0}),
+    ];
+    for block in blocks {
+        for ease in &eases {
+            let recipe: Recipe = read(json!({"title": "No. 3", "size": 40, "date": "May",
+                "block": block, "ease": ease, "length": "24 1/8 in", "sleeve": "long",
+                "cap_ease": "1.1 in", "waist_darts": true, "side": "straight",
+                "alterations": [{"back_length_reduction": {"amount": "1/3 in"}},
+                    {"shoulder_slope": {"to": "body"}}, {"dart_relocation":
+                        {"dart": "bust", "to": "shoulder", "at": 0.3}}],
+                "allowance": {"default": "5/8 in", "hem": "4 cm"}}));
+            // What had no effect is noted when it is read, and is no part of the request.
+            let text = serde_json::to_string(&recipe).unwrap();
+            let again: Recipe = serde_json::from_str(&text).unwrap();
+            let without_notes = |mut recipe: Recipe| {
+                recipe.notes.clear();
+                recipe
+            };
+            assert_eq!(
+                without_notes(again),
+                without_notes(recipe.clone()),
+                "{text}"
+            );
+            let written = comes_back(&recipe.options);
+            assert_eq!(written["block"], block);
+            comes_back(&recipe.options.ease);
+        }
+    }
+    let plain: Recipe = read(json!({"title": "A", "block": "dress"}));
+    let expected = json!({"title": "A", "block": "dress", "ease": "regular"});
+    assert_eq!(comes_back(&plain), expected);
+    for name in PaperSize::ALL.map(PaperSize::name) {
+        let print: PrintOptions = read(json!({"paper": name, "margin": "3/4 in"}));
+        assert_eq!(comes_back(&print)["paper"], name);
+    }
+    comes_back(&Allowances::usual());
+}
+
 #[test]
 fn all_errors_of_a_job_come_at_once() {
     let error = JobFile::from_json(

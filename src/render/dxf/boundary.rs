@@ -1,7 +1,7 @@
 //! The boundary of a piece: corners and points along curves.
 
 use super::view::View;
-use crate::geometry::{Curve, Point, angle_between, tolerance};
+use crate::geometry::{Curve, Point, angle_between, tolerance, with_next};
 use crate::invariants::Tolerances;
 use crate::piece::{EdgeRole, Piece};
 use kurbo::{PathSeg, Rect};
@@ -40,8 +40,7 @@ impl Boundary {
             None => edges.flat_map(|edge| steps(edge.curve(), true)).collect(),
         };
         let mut vertices: Vec<Vertex> = Vec::new();
-        for (index, step) in steps.iter().enumerate() {
-            let next = &steps[(index + 1) % steps.len()];
+        for (step, next) in with_next(&steps) {
             let corner = step.ends_edge || turns(&step.segment, &next.segment);
             for (place, at) in step.chords.iter().enumerate() {
                 let turn = corner && place + 1 == step.chords.len();

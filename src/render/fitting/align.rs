@@ -56,9 +56,9 @@ impl Align {
         let fold = fold(piece);
         let x = fold.map_or(piece.grain()[0].x, |fold| fold.start().x);
         let near = |curve: &Curve| {
-            let ends = [curve.start(), curve.end()];
-            let nearer = (ends[1].x - x).abs() < (ends[0].x - x).abs();
-            Point::new(x, ends[usize::from(nearer)].y)
+            let (start, end) = (curve.start(), curve.end());
+            let end_is_nearer = (end.x - x).abs() < (start.x - x).abs();
+            Point::new(x, if end_is_nearer { end.y } else { start.y })
         };
         let line = |name: &str| piece.line(name).map(|line| near(&line.curve));
         let edge = |name: &EdgeName| piece.outline().edge(name).map(|edge| near(edge.curve()));

@@ -259,8 +259,9 @@ impl Fitting<'_> {
             out.push_str("</fieldset>\n");
         };
         let skip = if self.altered() { 0 } else { 2 };
-        let layers: Vec<_> = LAYERS[skip..]
+        let layers: Vec<_> = LAYERS
             .iter()
+            .skip(skip)
             .map(|(key, label)| (format!("show-{key}"), (*label).to_owned()))
             .collect();
         boxes("Show", &layers);

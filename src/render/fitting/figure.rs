@@ -248,9 +248,10 @@ fn words(out: &mut String, piece: &Piece) {
         .collect();
     levels.sort_by(f64::total_cmp);
     let widest = levels
-        .windows(2)
-        .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
-    let level = widest.map_or(bounds.center().y, |gap| 0.5 * (gap[0] + gap[1]));
+        .iter()
+        .zip(levels.iter().skip(1))
+        .max_by(|a, b| (a.1 - a.0).total_cmp(&(b.1 - b.0)));
+    let level = widest.map_or(bounds.center().y, |(from, to)| 0.5 * (from + to));
     let _ = write!(
         out,
         "<g class=\"words\"><text class=\"name\" x=\"{}\" y=\"{}\">{}</text>",

@@ -45,7 +45,7 @@ impl<'t> Part<'t> {
         };
         few(entries.len())?;
         for (index, (key, _)) in entries.iter().enumerate() {
-            if entries[..index].iter().any(|(before, _)| before == key) {
+            if entries.iter().take(index).any(|(before, _)| before == key) {
                 return Err(ShapeFault::Twice { key: short(key) }.into());
             }
         }

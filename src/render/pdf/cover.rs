@@ -333,7 +333,7 @@ fn list(column: &mut Column, lines: &[String], end: f64) {
     let more = format!("… and {} more lines", lines.len() - shown);
     let more = (shown < lines.len()).then_some(more);
     let width = column.room.width() / 2.0;
-    for (index, line) in lines[..shown].iter().chain(more.as_ref()).enumerate() {
+    for (index, line) in lines.iter().take(shown).chain(more.as_ref()).enumerate() {
         let at = Point::new(
             column.room.x0 + (index / rows) as f64 * width,
             column.y + (index % rows) as f64 * LINE,

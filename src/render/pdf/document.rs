@@ -332,13 +332,18 @@ impl<'a> Document<'a> {
             layer_resources(&mut resources, &names);
         });
         for (page, &id) in self.pages.iter().zip(&pages) {
+            #[expect(
+                clippy::indexing_slicing,
+                reason = "`part` numbered every part it took in"
+            )]
+            let contents: Vec<Ref> = page.parts.iter().map(|&part| parts[part]).collect();
             file.object(id, |one| {
                 let mut writer = one.page(id);
                 let [width, height] = page.size;
                 writer
                     .parent(tree)
                     .media_box(pdf_writer::Rect::new(0.0, 0.0, width, height))
-                    .contents_array(page.parts.iter().map(|&part| parts[part]));
+                    .contents_array(contents);
                 if let Some(unit) = page.user_unit {
                     writer.user_unit(unit);
                 }

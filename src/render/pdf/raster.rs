@@ -1,4 +1,8 @@
 //! A part's ink on small squares, so that it can be asked quickly which pages a place needs.
+#![expect(
+    clippy::indexing_slicing,
+    reason = "a cell lies in the rows and columns that the grid was made for"
+)]
 
 use std::collections::BTreeMap;
 

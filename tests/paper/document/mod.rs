@@ -6,6 +6,7 @@ mod garments;
 mod mutated;
 mod refused;
 mod round_trip;
+mod schemas;
 
 /// A message without what it quotes from the document.
 fn own_words(said: &str) -> String {

@@ -1,0 +1,223 @@
+//! The schema of a job; words, keys and names are those that the reader knows.
+
+use super::{PageTurn, PaperSize};
+use crate::allowance::Allowances;
+use crate::alterations::CATALOGUE;
+use crate::draft::{Block, Fit, Side, SleeveLength};
+use crate::measurements::{SchemaLabel, SchemaLength, SetInDocument, by_name, one_of};
+use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema, schema_for};
+use std::borrow::Cow;
+use std::collections::BTreeMap;
+
+/// The JSON Schema (draft 2020-12) of a job, read by [`JobFile::from_json`](super::JobFile); needs the
+/// feature `schema`. The words of a job may be written in any case there; the schema has them in
+/// small letters.
+///
+/// ```
+/// let schema = blockwright::job::schema();
+/// assert_eq!(schema["required"], serde_json::json!(["title", "block"]));
+/// ```
+#[must_use]
+pub fn schema() -> serde_json::Value {
+    schema_for!(JobShape).to_value()
+}
+
+/// A type whose schema is one of some words.
+macro_rules! words {
+    ($($(#[$doc:meta])* $name:ident $as:literal: $words:expr;)+) => {$(
+        $(#[$doc])*
+        struct $name;
+
+        impl JsonSchema for $name {
+            fn schema_name() -> Cow<'static, str> {
+                $as.into()
+            }
+
+            fn json_schema(_: &mut SchemaGenerator) -> Schema {
+                one_of($words)
+            }
+        }
+    )+};
+}
+
+words! {
+    BlockName "block_name": Block::ALL.map(Block::name);
+    FitName "fit": [Fit::Close, Fit::Regular, Fit::Loose].map(Fit::name);
+    SleeveName "sleeve": ["none"].into_iter().chain([SleeveLength::Short, SleeveLength::Long].map(SleeveLength::name));
+    SideName "side": [Side::Shaped, Side::Straight].map(Side::name);
+    PaperName "paper": PaperSize::ALL.map(PaperSize::name);
+    TurnName "orientation": PageTurn::ALL.map(PageTurn::name);
+    NoneWord "none": ["none"];
+}
+
+/// A job: what a pattern is made from, and how it is printed. Lengths are mm unless they carry a
+/// unit.
+#[derive(JsonSchema)]
+#[schemars(rename = "job", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct JobShape {
+    /// What the work is called; it stands on every piece.
+    title: SchemaLabel,
+    /// Written on every piece.
+    size: Option<SchemaLabel>,
+    /// Written on every piece: `2026-03-14`.
+    date: Option<String>,
+    block: Blocks,
+    /// A body; left out where a table of sizes or of people is given beside the job.
+    body: Option<BodyShape>,
+    ease: Option<EaseShape>,
+    /// From waist to hem.
+    length: Option<SchemaLength>,
+    sleeve: Option<SleeveName>,
+    /// By how much the sleeve cap is longer than the armscye.
+    cap_ease: Option<SchemaLength>,
+    /// Whether the waist is shaped with darts; dress, tunic and shirt.
+    waist_darts: Option<bool>,
+    /// The side seam of the same blocks.
+    side: Option<SideName>,
+    /// Made in this order.
+    alterations: Option<AlterationsShape>,
+    allowance: Option<AllowanceShape>,
+    print: Option<PrintShape>,
+    /// Whether the pieces are also written as DXF.
+    dxf: Option<bool>,
+}
+
+/// A block, or bodice and skirt joined at the waist.
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "blocks")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum Blocks {
+    One(BlockName),
+    Joined(#[schemars(length(min = 1, max = 2))] Vec<BlockName>),
+}
+
+/// The path of a measurement set, a set, or a size of a table.
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "body")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum BodyShape {
+    Path(String),
+    Here(SetInDocument),
+    Table(OfTable),
+}
+
+#[derive(JsonSchema)]
+#[schemars(rename = "size_of_table", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct OfTable {
+    /// The path of the table.
+    table: String,
+    size: SchemaLabel,
+    /// Other sizes, by measurement.
+    sizes: Option<BTreeMap<String, SchemaLabel>>,
+}
+
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "ease")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum EaseShape {
+    Fit(FitName),
+    ByPlace(EaseByPlace),
+}
+
+#[derive(JsonSchema)]
+#[schemars(rename = "ease_by_place", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct EaseByPlace {
+    fit: Option<FitName>,
+    bust: Option<SchemaLength>,
+    waist: Option<SchemaLength>,
+    hip: Option<SchemaLength>,
+    back_width: Option<SchemaLength>,
+    upper_arm: Option<SchemaLength>,
+    armscye_depth: Option<SchemaLength>,
+}
+
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "alterations")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum AlterationsShape {
+    None(NoneWord),
+    List(#[schemars(length(max = 100))] Vec<AlterationShape>),
+}
+
+/// One alteration of the catalogue and its settings.
+struct AlterationShape;
+
+impl JsonSchema for AlterationShape {
+    fn schema_name() -> Cow<'static, str> {
+        "alteration".into()
+    }
+
+    fn json_schema(_: &mut SchemaGenerator) -> Schema {
+        let names: Vec<&str> = CATALOGUE.iter().map(|entry| entry.name).collect();
+        let settings: serde_json::Map<_, _> = CATALOGUE
+            .iter()
+            .map(|entry| {
+                let object =
+                    serde_json::json!({"type": ["object", "null"], "description": entry.says});
+                (entry.name.to_owned(), object)
+            })
+            .collect();
+        json_schema!({"anyOf": [
+            {"type": "string", "enum": names},
+            {"type": "object", "properties": settings, "additionalProperties": false,
+             "minProperties": 1, "maxProperties": 1},
+        ]})
+    }
+}
+
+/// One width all round, `usual`, `none`, or widths by place, 0 to 100 mm.
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "allowance")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum AllowanceShape {
+    Width(SchemaLength),
+    ByPlace(Widths),
+}
+
+struct Widths;
+
+impl JsonSchema for Widths {
+    fn schema_name() -> Cow<'static, str> {
+        "widths".into()
+    }
+
+    fn json_schema(generator: &mut SchemaGenerator) -> Schema {
+        let value = generator.subschema_for::<SchemaLength>();
+        by_name(Allowances::PLACES.into_iter().chain(["default"]), &value)
+    }
+}
+
+#[derive(JsonSchema)]
+#[schemars(rename = "print", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct PrintShape {
+    paper: Option<PaperName>,
+    /// 12 to 50 mm.
+    margin: Option<SchemaLength>,
+    /// 8 to 50 mm.
+    overlap: Option<SchemaLength>,
+    orientation: Option<TurnName>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::file::KEYS;
+    use super::schema;
+
+    /// A key that only the reader knows, or only the schema, would make one of them wrong.
+    #[test]
+    fn the_schema_has_the_keys_of_the_reader() {
+        let schema = schema();
+        let mut known: Vec<&str> = schema["properties"]
+            .as_object()
+            .map(|keys| keys.keys().map(String::as_str).collect())
+            .unwrap_or_default();
+        let mut read = KEYS.to_vec();
+        known.sort_unstable();
+        read.sort_unstable();
+        assert_eq!(known, read);
+    }
+}
