@@ -7,6 +7,7 @@ use super::led::led;
 use super::neckline_gape::bust_dart;
 use super::one_way::Armscye;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
 use super::wedge::{check_dart, pass_wedge};
@@ -172,7 +173,7 @@ impl Alteration for ArmscyeGape {
             put_level(&mut sketch, "underarm", lower.end())?;
         }
         let piece = tip_backed_off(&sketch.finish()?, &dart.name, fullness)?;
-        let altered = replaced(pattern, piece)?;
+        let altered = trued_across_shoulder(replaced(pattern, piece)?)?;
         let altered = with_girth_as_drawn(altered, "bust")?;
         Ok(Altered {
             warnings: bust_ease_taken(pattern, &altered),

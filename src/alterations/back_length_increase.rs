@@ -4,6 +4,7 @@ use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::led::led;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::{UpperHalf, moved_dart};
@@ -153,7 +154,8 @@ impl Alteration for BackLengthIncrease {
         } else {
             self.by_ease(&back)?
         };
-        let altered = with_shoulder_ease(replaced(pattern, piece)?)?;
+        let altered = trued_across_shoulder(replaced(pattern, piece)?)?;
+        let altered = with_shoulder_ease(altered)?;
         if !self.opens_dart(&back) {
             check_shoulder_ease(pattern, &altered, self.amount)?;
         }

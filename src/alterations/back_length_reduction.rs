@@ -5,6 +5,7 @@ use super::amounts::number;
 use super::hinge::Hinge;
 use super::one_way::{Armscye, Course};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::solve_sleeves;
@@ -119,6 +120,7 @@ impl Alteration for BackLengthReduction {
             };
             altered.pattern = replaced(&altered.pattern, piece)?;
         }
+        altered.pattern = trued_across_shoulder(altered.pattern)?;
         altered.pattern = solve_sleeves(pattern, altered.pattern)?;
         Ok(altered)
     }

@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::{replaced, sleeves, with_notches_below};
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
@@ -122,7 +123,7 @@ impl Alteration for ForwardShoulder {
             half.put_armscye(&mut sketch, armscye, width_point)?;
             altered = replaced(&altered, sketch.finish()?)?;
         }
-        let altered = notch_moved(altered, self.amount)?;
+        let altered = notch_moved(trued_across_shoulder(altered)?, self.amount)?;
         Ok(with_notches_below(altered)?.into())
     }
 }

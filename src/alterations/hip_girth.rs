@@ -3,11 +3,12 @@
 use super::amounts::{at_most, number};
 use super::promise::{edges_stay_if_there, girths_stay};
 use super::quarter::{hem, line_on_side, quarters, waist_on_side};
+use super::side_moves::{SideMove, follow_side, matched};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
-use crate::geometry::{Curve, Point, Vec2};
+use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -88,40 +89,39 @@ impl Alteration for HipGirth {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let mut altered = pattern.clone();
-        let mut found = false;
-        for piece in quarters(pattern).filter(|p| p.line("hip").is_some()) {
-            altered = replaced(&altered, widened(piece, edge)?)?;
-            found = true;
-        }
-        if !found {
+        let moves: Vec<SideMove<'_>> = quarters(pattern)
+            .filter(|p| p.line("hip").is_some())
+            .map(|piece| Ok((piece, side_stations(piece, edge)?)))
+            .collect::<Result<_, AlterationError>>()?;
+        if moves.is_empty() {
             return Err(AlterationError::Missing {
                 what: "a hip line above its hem".to_owned(),
                 advice: "hip girth is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
             });
         }
+        let mut altered = pattern.clone();
+        for (piece, stations) in matched(moves)? {
+            let mut sketch = Sketch::of(piece);
+            move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
+            follow_side(&mut sketch, piece, &stations)?;
+            altered = replaced(&altered, sketch.finish()?)?;
+        }
         Ok(with_girth_ease(&altered, "hip", self.amount)?.into())
     }
 }
 
-fn widened(piece: &Piece, by: f64) -> Result<Piece, AlterationError> {
+/// How the side seam of a piece moves: not at the waist, out at the hip.
+fn side_stations(piece: &Piece, by: f64) -> Result<Vec<Station>, AlterationError> {
     let missing = |what: &str| AlterationError::Missing {
         what: format!("{what} on the {}", piece.name()),
         advice: "hip girth is altered on a piece with a side seam, a waist and a hem",
     };
     let waist = waist_on_side(piece).ok_or_else(|| missing("a waist at the side seam"))?;
     let hip = line_on_side(piece, "hip").ok_or_else(|| missing("a hip line"))?;
-    let hem = hem(piece).ok_or_else(|| missing("a hem"))?;
+    hem(piece).ok_or_else(|| missing("a hem"))?;
     let out = Vec2::new(by, 0.0);
-    let mut sketch = Sketch::of(piece);
-    let stations = [Station::new(waist, Vec2::ZERO), Station::new(hip, out)];
-    move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
-    let length = sketch.curve(hem)?.length();
-    let stations = [Station::new(0.0, out), Station::new(length, Vec2::ZERO)];
-    move_edge(&mut sketch, piece, hem, &stations)?;
-    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "hip") {
-        let end = line.curve.end();
-        line.curve = Curve::line(line.curve.start(), Point::new(end.x + by, end.y))?;
-    }
-    sketch.finish()
+    Ok(vec![
+        Station::new(waist, Vec2::ZERO),
+        Station::new(hip, out),
+    ])
 }

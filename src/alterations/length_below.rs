@@ -5,6 +5,7 @@ use super::quarter::{
     centre, free_above_waist, hem, line_on_side, opened, quarters, upper, waist_on_side,
 };
 use super::redrawn_waist::{WaistMoves, redraw_waist};
+use super::side_moves::{SideMove, matched};
 use super::stations::{Station, move_edge};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, Point, Rigid, Vec2, tolerance};
@@ -20,7 +21,7 @@ const LEAST_BELOW_HIP: f64 = 30.0;
 pub(super) fn bodice_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
     let pieces: Vec<&Piece> = quarters(pattern).filter(|p| upper(p)).collect();
     let from = free_above_waist(&pieces);
-    pieces
+    let moves = pieces
         .into_iter()
         .map(|piece| {
             let missing = || AlterationError::Missing {
@@ -36,14 +37,28 @@ pub(super) fn bodice_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>
                 "mm",
                 "a tuck takes no more than half of what lies between bust dart and waist",
             )?;
-            spread(piece, (start, waist), amount)
+            Ok((piece, between(start, waist, amount)))
         })
+        .collect::<Result<_, AlterationError>>()?;
+    spread_alike(moves, amount)
+}
+
+/// The stations of a spread between two places of a side seam.
+fn between(from: f64, to: f64, amount: f64) -> Vec<Station> {
+    let down = Vec2::new(0.0, amount);
+    vec![Station::new(from, Vec2::ZERO), Station::new(to, down)]
+}
+
+fn spread_alike(moves: Vec<SideMove<'_>>, amount: f64) -> Result<Vec<Piece>, AlterationError> {
+    matched(moves)?
+        .iter()
+        .map(|(piece, stations)| spread(piece, stations, amount))
         .collect()
 }
 
 /// Everything below the hip line goes down.
 pub(super) fn skirt_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
-    quarters(pattern)
+    let moves = quarters(pattern)
         .filter(|p| p.line("hip").is_some())
         .map(|piece| {
             let hip = line_on_side(piece, "hip").unwrap_or(0.0);
@@ -58,32 +73,33 @@ pub(super) fn skirt_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>,
                 "mm",
                 "the hem would come too near to the hip line",
             )?;
-            spread(piece, (hip, end), amount)
+            Ok((piece, between(hip, end, amount)))
         })
-        .collect()
+        .collect::<Result<_, AlterationError>>()?;
+    spread_alike(moves, amount)
 }
 
-/// Spreads a piece between two places of its side seam; the second and what lies below it goes
-/// down by the amount.
-fn spread(piece: &Piece, (from, to): (f64, f64), amount: f64) -> Result<Piece, AlterationError> {
+/// Spreads a piece between two places of its side seam; what lies below the second goes down by
+/// the amount, its side by as much as the stations say.
+fn spread(piece: &Piece, stations: &[Station], amount: f64) -> Result<Piece, AlterationError> {
     let down = Vec2::new(0.0, amount);
+    let side_down = stations.last().map_or(down, |s| s.by);
+    let to = stations.last().map_or(0.0, |s| s.at);
     let side = piece.outline().edge(&EdgeName::SIDE_SEAM);
     let level = side
         .and_then(|e| e.curve().point_at(to).ok())
         .map_or(0.0, |(p, _)| p.y);
     let mut sketch = Sketch::of(piece);
-    let stations = [Station::new(from, Vec2::ZERO), Station::new(to, down)];
-    move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
+    move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, stations)?;
     let has_waist = piece.outline().edge(&EdgeName::WAIST).is_some();
     // A bodice's waist goes down; a skirt's lies above the spread.
     let below = if has_waist && upper(piece) {
         if piece.mouths(&EdgeName::WAIST).is_empty() {
-            let moved = sketch.curve(&EdgeName::WAIST)?.moved(&Rigid::shift(down));
-            sketch.replace(&EdgeName::WAIST, moved)?;
+            ends_down(&mut sketch, piece, &EdgeName::WAIST, (side_down, down))?;
         } else {
             let moves = WaistMoves {
                 centre: down,
-                side: down,
+                side: side_down,
                 longer: 0.0,
                 apex: &|_| 0.0,
             };
@@ -95,8 +111,7 @@ fn spread(piece: &Piece, (from, to): (f64, f64), amount: f64) -> Result<Piece, A
             what: format!("a hem on the {}", piece.name()),
             advice: "a piece is lengthened above its waist or its hem",
         })?;
-        let moved = sketch.curve(hem)?.moved(&Rigid::shift(down));
-        sketch.replace(hem, moved)?;
+        ends_down(&mut sketch, piece, hem, (side_down, down))?;
         hem.clone()
     };
     if let Some((_, name)) = centre(piece) {
@@ -135,4 +150,22 @@ fn spread(piece: &Piece, (from, to): (f64, f64), amount: f64) -> Result<Piece, A
     }
     sketch.parts_mut().grain[0].y += amount;
     sketch.finish()
+}
+
+/// An edge from the side seam to the fold, or back, with both ends moved.
+fn ends_down(
+    sketch: &mut Sketch,
+    piece: &Piece,
+    edge: &EdgeName,
+    (side, centre): (Vec2, Vec2),
+) -> Result<(), AlterationError> {
+    let curve = sketch.curve(edge)?;
+    let (start, end, length) = (curve.start(), curve.end(), curve.length());
+    let ends = if start.x.abs() < end.x.abs() {
+        [centre, side]
+    } else {
+        [side, centre]
+    };
+    let stations = [Station::new(0.0, ends[0]), Station::new(length, ends[1])];
+    move_edge(sketch, piece, edge, &stations)
 }

@@ -33,10 +33,6 @@ const FULLEST: f64 = 0.8;
 /// The flattest and the fullest that is looked at.
 const FULLNESS: (f64, f64) = (-3.0, 3.0);
 
-/// Most that an armscye is turned out of its direction at the shoulder point, in radians, where
-/// nothing else keeps it hollow: less than what a line may turn where it crosses a seam.
-const MOST_LEAN: f64 = 2.0 * PI / 180.0;
-
 /// The greater of two numbers, the corner between them rounded: a value `m` for which
 /// `(m - a)(m - b)` is the square of `over`, so that either follows from the other two.
 fn softly_greater(a: f64, b: f64, over: f64) -> f64 {
@@ -239,6 +235,19 @@ impl Course {
         outward(self.underarm - self.width)
     }
 
+    /// The turn from the direction at the shoulder point to the chord down to the width point.
+    pub fn hollowness(&self) -> f64 {
+        self.upper_chord() - outward(self.leave)
+    }
+
+    /// The same with the width point as low as it may slide: what could be had.
+    pub fn most_hollow(&self) -> f64 {
+        let level = self.lowest_level().max(self.width.y);
+        let lowest = Point::new(self.width.x, level);
+        self.hollowness()
+            .max(outward(lowest - self.tip) - outward(self.leave))
+    }
+
     /// The level at which the upper part would be as good as straight: higher up it would have to
     /// bend back, since the shoulder point juts out over the width.
     fn straight_level(&self) -> f64 {
@@ -351,14 +360,10 @@ impl Armscye {
     fn filled(&self, to: &Course, fullness: f64) -> Result<(Curve, Point), GeometryError> {
         let old = self.course();
         let width = old.slid(to);
-        let upper_chord = outward(width - to.tip);
-        let leave = outward(to.leave);
-        let hollow = upper_chord - 0.5 * LEAST_TURN.min(old.upper_chord() - outward(old.leave));
-        let leave = leave.min(hollow.max(leave - MOST_LEAN));
         let at_width = self.direction(&Course { width, ..*to });
         let upper = Ends {
             from: to.tip,
-            leave: toward(leave),
+            leave: to.leave.normalize(),
             to: width,
             arrive: toward(at_width),
         };

@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
@@ -167,6 +168,7 @@ impl Alteration for ShoulderSlope {
             }
             altered = replaced(&altered, sketch.finish()?)?;
         }
+        altered = trued_across_shoulder(altered)?;
         check_lines(pattern, &altered, "say underarm: keep")?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }

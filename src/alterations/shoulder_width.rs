@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
@@ -117,6 +118,7 @@ impl Alteration for ShoulderWidth {
             half.put_armscye(&mut sketch, armscye, width_point)?;
             altered = replaced(&altered, sketch.finish()?)?;
         }
+        let altered = trued_across_shoulder(altered)?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }

@@ -1,5 +1,6 @@
 //! An edge moved at some of its places, blended between them.
 
+use super::slivers::{at_joint, without_slivers};
 use super::true_up::{carried, with_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Rigid, Vec2, tolerance};
@@ -53,6 +54,7 @@ pub fn moved_at(curve: &Curve, stations: &[Station]) -> Result<Curve, GeometryEr
 type Marks = Vec<(f64, f64)>;
 
 fn moved_parts(curve: &Curve, stations: &[Station]) -> Result<(Curve, Marks), GeometryError> {
+    let curve = &without_slivers(curve, &[])?;
     let length = curve.length();
     let (Some(first), Some(last)) = (stations.first(), stations.last()) else {
         return Ok((curve.clone(), vec![(0.0, 0.0), (length, length)]));
@@ -63,7 +65,8 @@ fn moved_parts(curve: &Curve, stations: &[Station]) -> Result<(Curve, Marks), Ge
     let mut whole: Option<Curve> = None;
     let mut marks = vec![(0.0, 0.0)];
     for pair in places.windows(2) {
-        let (from, to) = (pair[0].at.max(0.0), pair[1].at.min(length));
+        let [from, to] = [pair[0], pair[1]].map(|s| at_joint(curve, s.at));
+        let (from, to) = (from.max(0.0), to.min(length));
         if to - from <= tolerance::POINT {
             continue;
         }

@@ -3,7 +3,7 @@
 
 use super::led::{filled, led};
 use super::one_way::{Armscye, Course, turns_hollow};
-use super::true_up::{turned_end, with_mouth, without_mouth};
+use super::true_up::{carried, turned_end, with_mouth, without_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
 use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
@@ -202,6 +202,20 @@ impl<'p> UpperHalf<'p> {
         })
     }
 
+    /// How far the armscye turns between the shoulder point and the chord to the width point, and
+    /// how far it could with its width point slid down, in radians; negative where it bends back.
+    /// Nothing is said of one in several parts.
+    pub fn hollowness(&self) -> Option<(f64, f64)> {
+        let course = self.shape()?.course();
+        Some((course.hollowness(), course.most_hollow()))
+    }
+
+    /// How far the shoulder point lies outside the width point, in millimetres.
+    pub fn jut(&self) -> f64 {
+        let width = self.piece.line("width").map(|line| line.curve.end().x);
+        self.armscye.start().x - width.unwrap_or(self.armscye.start().x)
+    }
+
     fn shape(&self) -> Option<Armscye> {
         Armscye::of(self.armscye, self.width_at)
     }
@@ -367,16 +381,16 @@ pub(super) struct BlendedSide {
 impl BlendedSide {
     /// The side seam from an underarm moved by `by`.
     pub fn from(&self, by: Vec2) -> Result<Curve, GeometryError> {
-        self.led(by)?.then(&self.below)
+        self.carried(by)?.then(&self.below)
     }
 
     /// Its length, in millimetres.
     pub fn length_from(&self, by: Vec2) -> Result<f64, GeometryError> {
-        Ok(self.led(by)?.length() + self.below.length())
+        Ok(self.carried(by)?.length() + self.below.length())
     }
 
-    fn led(&self, by: Vec2) -> Result<Curve, GeometryError> {
-        led(&self.above, &Rigid::shift(by), &Rigid::IDENTITY)
+    fn carried(&self, by: Vec2) -> Result<Curve, GeometryError> {
+        carried(&self.above, &Rigid::shift(by))
     }
 }
 

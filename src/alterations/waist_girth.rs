@@ -3,8 +3,9 @@
 use super::amounts::{at_most, number};
 use super::promise::edges_stay_if_there;
 use super::quarter::{free_above_waist, quarters, upper};
+use super::side_moves::matched;
 use super::sleeve::replaced;
-use super::waist_wider::{Taken, capacity, drawn_wider};
+use super::waist_wider::{Taken, capacity, drawn_wider, side_stations};
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
@@ -105,8 +106,12 @@ impl Alteration for WaistGirth {
                 continue;
             }
             let taken = share(&pieces, amount)?;
-            for piece in pieces {
-                altered = replaced(&altered, drawn_wider(piece, taken)?)?;
+            let moves = pieces
+                .into_iter()
+                .map(|piece| Ok((piece, side_stations(piece, taken)?)))
+                .collect::<Result<_, AlterationError>>()?;
+            for (piece, stations) in matched(moves)? {
+                altered = replaced(&altered, drawn_wider(piece, taken, &stations)?)?;
             }
         }
         for girth in pattern.girths().iter().filter(|g| is_waist(&g.name)) {

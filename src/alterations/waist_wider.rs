@@ -2,9 +2,10 @@
 
 use super::quarter::{line_on_side, opened, upper, waist_on_side};
 use super::redrawn_waist::{WaistMoves, from_fold, redraw_waist};
+use super::side_moves::follow_side;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, Span, Vec2, root};
+use crate::geometry::{Curve, GeometryError, Span, Vec2, root};
 use crate::piece::{Apexes, Dart, EdgeName, Piece};
 
 /// What is given at one quarter.
@@ -44,36 +45,20 @@ pub(super) fn capacity(piece: &Piece, quarter: f64, most: f64) -> f64 {
         .sum()
 }
 
-/// The piece with its waist that much wider.
-pub(super) fn drawn_wider(piece: &Piece, taken: Taken) -> Result<Piece, AlterationError> {
-    let side = EdgeName::SIDE_SEAM;
+/// How the side seam of a piece moves: from below the lowest dart to the waist, and from there to
+/// the hip.
+pub(super) fn side_stations(piece: &Piece, taken: Taken) -> Result<Vec<Station>, AlterationError> {
     let waist = waist_on_side(piece).ok_or_else(|| AlterationError::Missing {
         what: format!("a waist on the {}", piece.name()),
         advice: "waist girth is altered where the block has a waist edge or a waist line",
     })?;
-    let end = piece
-        .outline()
-        .edge(&side)
-        .map_or(0.0, |e| e.curve().length());
-    let has_edge = piece.outline().edge(&EdgeName::WAIST).is_some();
-    let mut sketch = Sketch::of(piece);
-    let mut out = Vec2::new(taken.side, 0.0);
-    if has_edge {
-        if piece.mouths(&EdgeName::WAIST).is_empty() {
-            out = undarted(&mut sketch, piece, taken.quarter)?;
-        } else {
-            let moves = WaistMoves {
-                centre: Vec2::ZERO,
-                side: out,
-                longer: taken.quarter,
-                apex: &|_| 0.0,
-            };
-            redraw_waist(&mut sketch, piece, &moves)?;
-        }
-    } else {
-        double_pointed(&mut sketch, piece, taken);
-    }
-    // From below the lowest dart to the waist, and from there to the hip.
+    let seam = piece.outline().edge(&EdgeName::SIDE_SEAM);
+    let end = seam.map_or(0.0, |e| e.curve().length());
+    let undarted = piece.mouths(&EdgeName::WAIST).is_empty();
+    let out = match piece.outline().edge(&EdgeName::WAIST) {
+        Some(edge) if undarted => undarted_end(edge.curve(), piece, taken.quarter)?,
+        _ => Vec2::new(taken.side, 0.0),
+    };
     let below = line_on_side(piece, "hip").unwrap_or(end);
     let mut stations = Vec::new();
     if upper(piece) {
@@ -83,11 +68,36 @@ pub(super) fn drawn_wider(piece: &Piece, taken: Taken) -> Result<Piece, Alterati
     if below > waist + 1.0 {
         stations.push(Station::new(below, Vec2::ZERO));
     }
-    move_edge(&mut sketch, piece, &side, &stations)?;
-    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "waist") {
-        let end = line.curve.end();
-        line.curve = Curve::line(line.curve.start(), end + out)?;
+    Ok(stations)
+}
+
+/// The piece with its waist that much wider, its side seam moved at the stations.
+pub(super) fn drawn_wider(
+    piece: &Piece,
+    taken: Taken,
+    stations: &[Station],
+) -> Result<Piece, AlterationError> {
+    let waist = waist_on_side(piece).unwrap_or(0.0);
+    let at_waist = stations.iter().find(|s| s.at == waist);
+    let out = at_waist.map_or(Vec2::ZERO, |s| s.by);
+    let has_edge = piece.outline().edge(&EdgeName::WAIST).is_some();
+    let mut sketch = Sketch::of(piece);
+    if has_edge && piece.mouths(&EdgeName::WAIST).is_empty() {
+        let edge = sketch.curve(&EdgeName::WAIST)?.clone();
+        sketch.replace(&EdgeName::WAIST, end_moved(&edge, piece, out)?)?;
+    } else if has_edge {
+        let moves = WaistMoves {
+            centre: Vec2::ZERO,
+            side: out,
+            longer: taken.quarter,
+            apex: &|_| 0.0,
+        };
+        redraw_waist(&mut sketch, piece, &moves)?;
+    } else {
+        double_pointed(&mut sketch, piece, taken);
     }
+    move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, stations)?;
+    follow_side(&mut sketch, piece, stations)?;
     sketch.finish()
 }
 
@@ -106,33 +116,31 @@ fn double_pointed(sketch: &mut Sketch, piece: &Piece, taken: Taken) {
     }
 }
 
-/// A waist edge without darts, its side end moved until the edge is as long as wanted; by how
-/// much that was.
-fn undarted(sketch: &mut Sketch, piece: &Piece, longer: f64) -> Result<Vec2, AlterationError> {
-    let waist = &EdgeName::WAIST;
-    let edge = sketch.curve(waist)?.clone();
+/// A waist edge without darts, its side end moved.
+fn end_moved(edge: &Curve, piece: &Piece, by: Vec2) -> Result<Curve, GeometryError> {
+    let mut ends = [Vec2::ZERO, by];
+    if !from_fold(piece) {
+        ends.reverse();
+    }
+    let stations = [
+        Station::new(0.0, ends[0]),
+        Station::new(edge.length(), ends[1]),
+    ];
+    moved_at(edge, &stations)
+}
+
+/// By how much the side end of a waist edge without darts moves out until the edge is longer by so
+/// much.
+fn undarted_end(edge: &Curve, piece: &Piece, longer: f64) -> Result<Vec2, AlterationError> {
     let wanted = edge.length() + longer;
-    let moved = |out: f64| {
-        let mut ends = [Vec2::ZERO, Vec2::new(out, 0.0)];
-        if !from_fold(piece) {
-            ends.reverse();
-        }
-        moved_at(
-            &edge,
-            &[
-                Station::new(0.0, ends[0]),
-                Station::new(edge.length(), ends[1]),
-            ],
-        )
-    };
     let reach = 2.0 * longer.abs() + 1.0;
     let out = root("side end of the waist", -reach, reach, |out| {
-        moved(out).map_or(f64::NAN, |c| c.length() - wanted)
+        let moved = end_moved(edge, piece, Vec2::new(out, 0.0));
+        moved.map_or(f64::NAN, |c| c.length() - wanted)
     })
     .map_err(|source| AlterationError::Construction {
         step: "waist edge without darts",
         source,
     })?;
-    sketch.replace(waist, moved(out)?)?;
     Ok(Vec2::new(out, 0.0))
 }

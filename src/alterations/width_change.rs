@@ -4,6 +4,7 @@ use super::amounts::at_most;
 use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
 use super::girths::with_girth_ease;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::wedge::check_dart;
@@ -150,7 +151,7 @@ impl Alteration for BackWidth {
         let (armscye, width_point) =
             back.armscye_from(tip, shoulder.turn_at_tip, (out, Vec2::ZERO))?;
         back.put_armscye(&mut sketch, armscye, width_point)?;
-        let altered = replaced(pattern, sketch.finish()?)?;
+        let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
         let altered = with_shoulder_ease(altered)?;
         check_shoulder_ease(pattern, &altered, self.amount)?;
         let altered = with_girth_ease(&altered, "back_width", self.amount)?;
@@ -200,7 +201,7 @@ impl Alteration for FrontWidth {
         let tip = front.shoulder.end();
         let (armscye, width_point) = front.armscye_from(tip, 0.0, (out, Vec2::ZERO))?;
         front.put_armscye(&mut sketch, armscye, width_point)?;
-        let altered = replaced(pattern, sketch.finish()?)?;
+        let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
         let altered = with_girth_ease(&altered, "front_width", self.amount)?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }

@@ -2,7 +2,7 @@
 
 use super::{
     Tolerances, Violation, cap_ease, darts_true, edges_smooth, fold_straight, girths_as_asked,
-    mouths_flush, notches_meet, outline_simple, seams_match, size_sane, smooth_joins,
+    mouths_flush, notches_meet, one_way, outline_simple, seams_match, size_sane, smooth_joins,
     square_to_fold, waists_meet,
 };
 use crate::piece::Pattern;
@@ -61,6 +61,7 @@ pub const LAWS: &[Law] = &[
     size_sane::LAW,
     outline_simple::LAW,
     edges_smooth::LAW,
+    one_way::LAW,
     fold_straight::LAW,
     square_to_fold::LAW,
     darts_true::LAW,

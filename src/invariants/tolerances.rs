@@ -30,6 +30,8 @@ pub struct Tolerances {
     pub join: f64,
     /// Corner between two segments inside an edge, in radians.
     pub smooth: f64,
+    /// How far a line that is to bend one way turns back in all, in radians.
+    pub bend: f64,
 }
 
 impl Tolerances {
@@ -53,7 +55,8 @@ impl Tolerances {
     ///
     /// Legs to [`tolerance::POINT`], seams to [`tolerance::SEAM_DRAFTED`], a girth to that of
     /// the four seams it crosses, angles to half a degree or one where curves meet (seen over
-    /// the first 10 mm that is under 0.2 mm), square to a thousandth of a radian.
+    /// the first 10 mm that is under 0.2 mm), square to a thousandth of a radian; a hollow line is
+    /// drawn to bend one way, and a tenth of a degree is rounding.
     #[must_use]
     pub fn drafted() -> Self {
         let degree = 1f64.to_radians();
@@ -67,6 +70,7 @@ impl Tolerances {
             closed_dart: 0.5 * degree,
             join: degree,
             smooth: degree,
+            bend: 0.1 * degree,
         }
     }
 
@@ -74,7 +78,9 @@ impl Tolerances {
     ///
     /// Lengths to [`tolerance::SEAM_ALTERED`], square to half a degree ([`tolerance::PRINT`]
     /// over the 10 mm in which the angle is judged), blended curves to three degrees (half a
-    /// millimetre there, less than the needle wanders).
+    /// millimetre there, less than the needle wanders). A hollow line may bend back by two: over
+    /// half an armscye a wave of a twentieth of that many millimetres a degree (0.2 mm), which the
+    /// eye does not see.
     #[must_use]
     pub fn altered() -> Self {
         let degree = 1f64.to_radians();
@@ -88,6 +94,7 @@ impl Tolerances {
             closed_dart: 3.0 * degree,
             join: 3.0 * degree,
             smooth: 3.0 * degree,
+            bend: 2.0 * degree,
         }
     }
 }

@@ -1,7 +1,7 @@
 //! What broke a law: one variant a law.
 
 use super::{
-    CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault,
+    BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault,
     NotSquareToFold, NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
 };
 use crate::explain::Explain;
@@ -27,6 +27,9 @@ pub enum Violation {
     /// Of `edges_smooth`.
     #[error(transparent)]
     EdgesSmooth(#[from] EdgeCorner),
+    /// Of `one_way`.
+    #[error(transparent)]
+    OneWay(#[from] BendsBack),
     /// Of `fold_straight`.
     #[error(transparent)]
     FoldStraight(#[from] FoldFault),
@@ -67,6 +70,7 @@ impl Violation {
             Self::SizeSane(_) => super::size_sane::LAW.name,
             Self::OutlineSimple(_) => super::outline_simple::LAW.name,
             Self::EdgesSmooth(_) => super::edges_smooth::LAW.name,
+            Self::OneWay(_) => super::one_way::LAW.name,
             Self::FoldStraight(_) => super::fold_straight::LAW.name,
             Self::SquareToFold(_) => super::square_to_fold::LAW.name,
             Self::DartsTrue(_) => super::darts_true::LAW.name,
@@ -87,6 +91,7 @@ impl Violation {
             Self::SizeSane(fault) => fault,
             Self::OutlineSimple(fault) => fault,
             Self::EdgesSmooth(fault) => fault,
+            Self::OneWay(fault) => fault,
             Self::FoldStraight(fault) => fault,
             Self::SquareToFold(fault) => fault,
             Self::DartsTrue(fault) => fault,

@@ -56,7 +56,7 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, drawing: ArrangeError, DrawingError, SheetError);
     checked!(is_error, found, geometry: GeometryError);
     checked!(is_error, found, grading: GradingError, NestError);
-    checked!(is_error, found, invariants: CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
+    checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, recipe: MakeError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
     checked!(is_error, found, job: ResolveError);

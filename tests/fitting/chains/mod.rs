@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod catalogue;
+mod everyday;
 mod random;
 mod survey;
 

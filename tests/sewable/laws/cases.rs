@@ -89,6 +89,7 @@ pub fn doctored(law: &str) -> Vec<Case> {
                 Curve::polyline(&side).unwrap(),
             );
         })],
+        "one_way" => waves(),
         "fold_straight" => folds(),
         "square_to_fold" => vec![
             case("a hem dipping at the fold", |p| {
@@ -254,6 +255,46 @@ fn outlines() -> Vec<Case> {
                 &EdgeName::HEM,
                 Curve::polyline(&points).unwrap(),
             );
+        }),
+    ]
+}
+
+/// Lines with the ends and directions of sound ones that bend back between them.
+fn waves() -> Vec<Case> {
+    let curve = |p: &PatternParts, at: usize, edge: &EdgeName| {
+        let outline = p.pieces[at].outline();
+        outline.edge(edge).unwrap().curve().clone()
+    };
+    vec![
+        case("an armscye with a handle past its corner", move |p| {
+            let old = curve(p, 0, &EdgeName::ARMSCYE);
+            let (from, to) = (old.start(), old.end());
+            let leave = old.start_direction() * 260.0;
+            let wave = Curve::hermite(from, leave, to, old.end_direction() * 20.0);
+            redraw(p, "bodice_back", &EdgeName::ARMSCYE, wave.unwrap());
+        }),
+        case("an armscye bulging half way down", move |p| {
+            let old = curve(p, 1, &EdgeName::ARMSCYE);
+            let (from, to) = (old.start(), old.end());
+            let middle = from.lerp(to, 0.45) + (to - from).normalize() * 2.0;
+            let along = (to - from) * 0.2;
+            let upper = Curve::hermite(from, old.start_direction() * 40.0, middle, along);
+            let lower = Curve::hermite(middle, along, to, old.end_direction() * 40.0);
+            let bulge = middle.x - from.x;
+            assert!(bulge > 0.0);
+            redraw(
+                p,
+                "bodice_front",
+                &EdgeName::ARMSCYE,
+                upper.unwrap().then(&lower.unwrap()).unwrap(),
+            );
+        }),
+        case("a neckline that swings up before the shoulder", move |p| {
+            let old = curve(p, 1, &EdgeName::NECKLINE);
+            let (from, to) = (old.start(), old.end());
+            let arrive = old.end_direction() * 140.0;
+            let wave = Curve::hermite(from, old.start_direction() * 20.0, to, arrive);
+            redraw(p, "bodice_front", &EdgeName::NECKLINE, wave.unwrap());
         }),
     ]
 }

@@ -90,12 +90,12 @@ fn piece(name: &str, cut: Cut, edges: Vec<Edge>, darts: Vec<Dart>, grain: [Point
 fn upper(depth: f64, longer: f64) -> (Curve, Curve, Vec2) {
     let (neck, tip) = (at(70.0, -20.0), at(195.0, 25.0));
     let slope = (tip - neck).normalize();
-    let neckline = bow(
-        at(0.0, depth),
-        Vec2::new(1.0, 0.0),
-        neck,
-        -perpendicular(slope),
-    );
+    // Its handles end inside the corner of its tangents, so that it bends one way.
+    let (centre, arrive) = (at(0.0, depth), -perpendicular(slope));
+    let rise = (depth - neck.y) / -arrive.y;
+    let run = neck.x - rise * arrive.x;
+    let level = Vec2::new(0.6 * run, 0.0);
+    let neckline = Curve::hermite(centre, level, neck, arrive * (0.6 * rise)).unwrap();
     let shoulder = line(neck, along(neck, tip, neck.distance(tip) + longer));
     (neckline, shoulder, perpendicular(slope))
 }

@@ -1,0 +1,128 @@
+//! The side seams of back and front moved together.
+
+use super::quarter::hem;
+use super::stations::{Station, move_edge, moved_at};
+use super::{AlterationError, Sketch};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
+use crate::piece::{EdgeName, Piece};
+
+/// A piece and how its side seam moves.
+pub(super) type SideMove<'p> = (&'p Piece, Vec<Station>);
+
+/// The moves with every stretch between two stations getting longer by the same on all the pieces:
+/// by the mean of what each would get. Their stations go down or up for that by what is missing,
+/// and what lies below goes with them.
+///
+/// Seams that bend unlike, as beside a bust dart, get longer by different lengths when they are
+/// moved alike: sewn together one of them would be too long.
+pub(super) fn matched(mut moves: Vec<SideMove<'_>>) -> Result<Vec<SideMove<'_>>, AlterationError> {
+    let count = moves.first().map_or(0, |(_, stations)| stations.len());
+    if moves.len() < 2 || moves.iter().any(|(_, stations)| stations.len() != count) {
+        return Ok(moves);
+    }
+    let mut dropped = vec![0.0; moves.len()];
+    for stretch in 1..count {
+        for ((_, stations), drop) in moves.iter_mut().zip(&dropped) {
+            stations[stretch].by.y += drop;
+        }
+        let stretches: Vec<Stretch> = moves
+            .iter()
+            .map(|(piece, stations)| Stretch::of(piece, &stations[stretch - 1..=stretch]))
+            .collect::<Result<_, _>>()?;
+        let longer = stretches.iter().map(|s| s.longer(0.0));
+        let longer = longer.sum::<Result<f64, _>>()? / moves.len() as f64;
+        for (place, part) in stretches.iter().enumerate() {
+            let drop = part.drop_for(longer)?;
+            dropped[place] += drop;
+            moves[place].1[stretch].by.y += drop;
+        }
+    }
+    Ok(moves)
+}
+
+/// Everything that ends on a side seam goes along with it: balance lines, and the hem with the last
+/// station.
+pub(super) fn follow_side(
+    sketch: &mut Sketch,
+    piece: &Piece,
+    stations: &[Station],
+) -> Result<(), AlterationError> {
+    let Some(seam) = piece.outline().edge(&EdgeName::SIDE_SEAM) else {
+        return Ok(());
+    };
+    let (seam, last) = (seam.curve(), stations.last().map_or(Vec2::ZERO, |s| s.by));
+    for line in sketch.lines_mut() {
+        let end = line.curve.end();
+        let (off, at) = seam.nearest(end);
+        if off > tolerance::SEAM_ALTERED {
+            continue;
+        }
+        let by = moved_by(stations, at);
+        if by != Vec2::ZERO {
+            // It stays level: the drop is what a pencil line is wide.
+            line.curve = Curve::line(line.curve.start(), Point::new(end.x + by.x, end.y))?;
+        }
+    }
+    if let Some(hem) = hem(piece)
+        && last != Vec2::ZERO
+    {
+        let length = sketch.curve(hem)?.length();
+        let ends = [Station::new(0.0, last), Station::new(length, Vec2::ZERO)];
+        move_edge(sketch, piece, hem, &ends)?;
+    }
+    Ok(())
+}
+
+/// By how much a place on the seam moves that is a station, or lies below the last; nothing where
+/// it lies between two, whose blend is the seam's own.
+fn moved_by(stations: &[Station], at: f64) -> Vec2 {
+    let here = stations
+        .iter()
+        .rev()
+        .find(|s| (s.at - at).abs() <= tolerance::SEAM_ALTERED);
+    let below = stations.last().filter(|s| at > s.at);
+    here.or(below).map_or(Vec2::ZERO, |s| s.by)
+}
+
+/// What lies between two stations of a side seam.
+struct Stretch {
+    by: Vec2,
+    part: Curve,
+}
+
+impl Stretch {
+    fn of(piece: &Piece, stations: &[Station]) -> Result<Self, AlterationError> {
+        let [from, to] = [0, 1].map(|i| stations[i]);
+        let edge = piece.outline().edge(&EdgeName::SIDE_SEAM);
+        let part = edge.map(|e| e.curve().part(from.at, to.at));
+        Ok(Self {
+            by: to.by - from.by,
+            part: part.unwrap_or(Err(GeometryError::Empty))?,
+        })
+    }
+
+    /// By how much it gets longer, its lower end going down besides by a drop.
+    fn longer(&self, drop: f64) -> Result<f64, GeometryError> {
+        let length = self.part.length();
+        let ends = [
+            Station::new(0.0, Vec2::ZERO),
+            Station::new(length, self.by + Vec2::new(0.0, drop)),
+        ];
+        Ok(moved_at(&self.part, &ends)?.length() - length)
+    }
+
+    fn drop_for(&self, longer: f64) -> Result<f64, AlterationError> {
+        let plain = self.longer(0.0)?;
+        if (plain - longer).abs() <= tolerance::SOLVE {
+            return Ok(0.0);
+        }
+        let reach = 1.0 + 3.0 * (plain - longer).abs();
+        root("drop of a side seam", -reach, reach, |drop| {
+            self.longer(drop).map_or(f64::NAN, |l| l - longer)
+        })
+        .map_err(|source| AlterationError::Construction {
+            step: "side seams of back and front at one length",
+            source,
+        })
+    }
+}
