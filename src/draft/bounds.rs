@@ -1,9 +1,6 @@
-//! Which bounds of the draft a figure reaches: where it is not what its measurements ask for.
+//! The bounds of a draft, and a record of those it reached: where it is not what the measurements
+//! ask for.
 
-use super::Block;
-use super::front_door::shaping_of;
-use super::upper_body::upper_body;
-use super::{DraftError, DraftOptions, Figure};
 use crate::geometry::Span;
 use std::collections::BTreeSet;
 
@@ -86,31 +83,13 @@ impl Bounds {
         held
     }
 
+    /// All that were reached.
+    pub fn reached(self) -> BTreeSet<Bound> {
+        self.0
+    }
+
     /// The bounds of another collection too.
     pub fn extend(&mut self, other: &Self) {
         self.0.extend(&other.0);
     }
-}
-
-/// The bounds that the upper body of a block reaches for a figure: for each of them the draft
-/// is a compromise. A skirt has none.
-///
-/// ```
-/// use blockwright::draft::{Block, DraftOptions, Figure, bounds_reached};
-/// let reached = bounds_reached(&Figure::cylinder(900.0), &DraftOptions::of(Block::Skirt))?;
-/// assert!(reached.is_empty());
-/// # Ok::<(), blockwright::draft::DraftError>(())
-/// ```
-///
-/// # Errors
-/// When the block cannot be drafted for this figure.
-pub fn bounds_reached(
-    figure: &Figure,
-    options: &DraftOptions,
-) -> Result<BTreeSet<Bound>, DraftError> {
-    if options.block == Block::Skirt {
-        return Ok(BTreeSet::new());
-    }
-    let frame = upper_body(figure, &options.ease, &shaping_of(figure, options))?;
-    Ok(frame.bounds.0)
 }

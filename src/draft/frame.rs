@@ -2,7 +2,7 @@
 //!
 //! Back and front share their levels: the nape is at 0, the waist at the back waist length.
 
-use super::armscye::Form;
+use super::armscye_form::Form;
 use super::bounds::{Bound, Bounds};
 use super::bust_dart::{Bust, Opens};
 use super::chest::half_front;

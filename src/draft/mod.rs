@@ -2,9 +2,11 @@
 
 mod arm_ease;
 mod armscye;
+mod armscye_form;
 mod armscye_length;
 mod bodice;
 mod bounds;
+mod bounds_reached;
 mod bust_dart;
 mod chest;
 mod choices;
@@ -34,7 +36,8 @@ mod waist_plan;
 
 pub use armscye_length::predicted_armscye;
 pub use bodice::bodice;
-pub use bounds::{Bound, bounds_reached};
+pub use bounds::Bound;
+pub use bounds_reached::bounds_reached;
 pub use choices::{Block, Side, SleeveLength, SleeveWidth};
 pub use ease::{Ease, Fit};
 pub use error::DraftError;
