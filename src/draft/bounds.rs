@@ -23,10 +23,12 @@ pub enum Bound {
     ShoulderLengthened,
     /// A shoulder point juts out so far that the width point was lowered.
     ShoulderJuts,
-    /// The bust point would lie above the underarm or at the waist.
+    /// The bust point would lie well above the armpit or at the waist.
     BustLevel,
     /// The bust dart would make the front much deeper or shallower under the arm than the back.
     BustDart,
+    /// The armscye would be much narrower than the arm is thick.
+    ScyeWidth,
     /// The side seam would lie too far to the back or the front of the armscye.
     SidePlace,
     /// The front neck would be deeper or shallower than 60 to 95 mm.
@@ -35,7 +37,7 @@ pub enum Bound {
 
 impl Bound {
     /// Every bound.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Armpit,
         Self::UnderarmLow,
         Self::ShoulderDart,
@@ -43,6 +45,7 @@ impl Bound {
         Self::ShoulderJuts,
         Self::BustLevel,
         Self::BustDart,
+        Self::ScyeWidth,
         Self::SidePlace,
         Self::NeckDepth,
     ];
@@ -58,6 +61,7 @@ impl Bound {
             Self::ShoulderJuts => "shoulder_juts",
             Self::BustLevel => "bust_level",
             Self::BustDart => "bust_dart",
+            Self::ScyeWidth => "scye_width",
             Self::SidePlace => "side_place",
             Self::NeckDepth => "neck_depth",
         }

@@ -8,7 +8,6 @@ mod bodice;
 mod bounds;
 mod bounds_reached;
 mod bust_dart;
-mod chest;
 mod choices;
 mod ease;
 mod error;
@@ -32,6 +31,7 @@ mod sleeve_lower;
 mod sleeve_spec;
 mod trunk;
 mod upper_body;
+mod waist_edge;
 mod waist_plan;
 
 pub use armscye_length::predicted_armscye;
