@@ -26,20 +26,27 @@ const SHARES: [Measurement; 8] = [
 ];
 
 /// By how much the front is narrower than the back at a bust of zero, in mm, and what each mm of
-/// bust takes off that. The mean of two drafts: front 0.30 B + 60 less back 0.25 B + 124
-/// (Aldrich, the table as transcribed, to a bust of 1040), and 24 at every size (Bunka, value
-/// from memory).
-const FRONT_NARROWER: (f64, f64) = (44.0, 0.025);
+/// bust takes off that. The middle of two drafts, front 0.30 B + 60 less back 0.25 B + 124
+/// (Aldrich, the table as transcribed, to a bust of 1040) and 24 at every size (Bunka, value from
+/// memory), and 2 mm.
+const FRONT_NARROWER: (f64, f64) = (46.0, 0.025);
+
+/// Of what a back is wider than backs of that bust, the front follows this share: two widths of
+/// one rib cage, not one width twice (an assumption).
+const FRONT_FOLLOWS_BACK: f64 = 0.8;
+
+/// How much of a longer shoulder the front is wider (an assumption: the chest ends under the
+/// shoulder's end).
+const FRONT_OF_SHOULDER: f64 = 0.2;
 
 /// Spread of the front width of one woman about that, in mm: how far the sources lie from the
 /// mean of the two. At a bust of 900 they say -19 (Aldrich), -24 (Bunka) and +25 (Schmit, read),
 /// whose root mean square about -21.5 is 27.
 const FRONT_SPREAD: f64 = 27.0;
 
-/// The share of an upper chest girth larger than back and bust explain that lies in front. The
-/// front is 0.62 of the girth outside the back; half of the rest is taken to be chest and half
-/// arms and breath (an assumption).
-const FRONT_OF_UPPER_CHEST: f64 = 0.3;
+/// The share of an upper chest larger than those of that bust and back that lies across the front
+/// (an assumption).
+const FRONT_OF_UPPER_CHEST: f64 = 0.1;
 
 /// The fronts of the handbook's table, bust 76 to 122 cm (Aldrich, as transcribed).
 const FRONT_ENDS: (f64, f64) = (288.0, 426.0);
@@ -206,27 +213,37 @@ fn farthest(covariance: &[Vec<f64>], deviations: &[Vec<f64>], parts: &[Part]) ->
         .fold(0.0, f64::max)
 }
 
-/// Adds the front width: a weighted sum of back width, bust and upper chest, and a spread.
+/// Adds the front width: a weighted sum of back width, bust, upper chest and shoulder, and a
+/// spread.
 fn add_front_width(parts: &mut Vec<Part>, covariance: &mut Vec<Vec<f64>>) {
     let place = |of| parts.iter().position(|part| part.of == of).unwrap_or(0);
     let back = place(Measurement::BackWidth);
     let bust = place(Measurement::BustGirth);
     let chest = place(Measurement::UpperChestGirth);
+    let shoulder = place(Measurement::ShoulderLength);
     let centre = |place: usize| parts[place].centre;
     let (narrower, slope) = FRONT_NARROWER;
     let front = centre(back) - narrower + slope * centre(bust);
-    // What back and bust explain of the upper chest.
-    let c = |i: usize, j: usize| covariance[i][j];
-    let det = c(back, back) * c(bust, bust) - c(back, bust).powi(2);
-    let by_back = (c(chest, back) * c(bust, bust) - c(chest, bust) * c(back, bust)) / det;
-    let by_bust = (c(chest, bust) * c(back, back) - c(chest, back) * c(back, bust)) / det;
-    // Near the mean a millimetre is 1 / (2 centre) of a deviation.
-    let rest = FRONT_OF_UPPER_CHEST * centre(chest) / front;
-    let weights = [
-        (back, centre(back) / front - rest * by_back),
-        (bust, slope * centre(bust) / front - rest * by_bust),
-        (chest, rest),
+    // Near the mean a deviation is 1 / (2 centre) of a millimetre: slopes in mm for each mm.
+    let mm = |i: usize, j: usize| 4.0 * centre(i) * centre(j) * covariance[i][j];
+    let back_of_bust = mm(back, bust) / mm(bust, bust);
+    let det = mm(back, back) * mm(bust, bust) - mm(back, bust).powi(2);
+    let chest_of_back = (mm(chest, back) * mm(bust, bust) - mm(chest, bust) * mm(back, bust)) / det;
+    let chest_of_bust = (mm(chest, bust) * mm(back, back) - mm(chest, back) * mm(back, bust)) / det;
+    let slopes = [
+        (
+            back,
+            FRONT_FOLLOWS_BACK - FRONT_OF_UPPER_CHEST * chest_of_back,
+        ),
+        (
+            bust,
+            (1.0 - FRONT_FOLLOWS_BACK) * back_of_bust + slope
+                - FRONT_OF_UPPER_CHEST * chest_of_bust,
+        ),
+        (chest, FRONT_OF_UPPER_CHEST),
+        (shoulder, FRONT_OF_SHOULDER),
     ];
+    let weights = slopes.map(|(place, slope)| (place, slope * centre(place) / front));
     let with: Vec<f64> = covariance
         .iter()
         .map(|row| {

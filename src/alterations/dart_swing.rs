@@ -9,6 +9,15 @@ use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
 use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
 
+/// What becomes of the mouth of the new dart.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Mouth {
+    /// It is shaped to lie in the seam, folded.
+    Folded,
+    /// It stays open: the piece is divided there.
+    Open,
+}
+
 /// A step: how much of which dart goes where.
 #[derive(Debug, Clone)]
 pub(super) struct Swing<'p> {
@@ -27,6 +36,16 @@ impl Swing<'_> {
         if let Some(why) = self.obstacle()? {
             return Err(AlterationError::Setting(why));
         }
+        self.turned(Mouth::Folded)
+    }
+
+    /// The piece after it when a seam takes the new dart's place: its mouth is never folded, and
+    /// the cut may be curved, so that nothing stands against it yet.
+    pub fn made_for_seam(&self) -> Result<Piece, AlterationError> {
+        self.turned(Mouth::Open)
+    }
+
+    fn turned(&self, mouth: Mouth) -> Result<Piece, AlterationError> {
         let ring = Ring::of(self.piece, self.dart, &self.into)?;
         let [first, second] = self.dart.legs;
         let apex = self.dart.apex();
@@ -60,7 +79,7 @@ impl Swing<'_> {
             &mut sketch,
             &ring,
             &of,
-            (opened, (!closed).then_some(&kept)),
+            (opened, (!closed).then_some(&kept), mouth),
         )?;
         let panel = ring.panel(follows_moves)?;
         self.darts(
@@ -114,7 +133,7 @@ impl Swing<'_> {
         sketch: &mut Sketch,
         ring: &Ring<'_>,
         of: &impl Fn(bool) -> Rigid,
-        (opened, kept): (Dart, Option<&Dart>),
+        (opened, kept, mouth): (Dart, Option<&Dart>, Mouth),
     ) -> Result<Dart, AlterationError> {
         let edges = self.piece.outline().edges();
         let other = Dart {
@@ -127,7 +146,7 @@ impl Swing<'_> {
         let mut best: Option<(f64, Dart, Vec<Curve>)> = None;
         for dart in [opened, other] {
             let drawn: Result<Vec<Curve>, _> = (0..edges.len())
-                .map(|index| self.edge(index, ring, of, (&dart, kept)))
+                .map(|index| self.edge(index, ring, of, (&dart, kept, mouth)))
                 .collect();
             let Ok(drawn) = drawn else { continue };
             let mouth = edges
@@ -160,7 +179,7 @@ impl Swing<'_> {
         index: usize,
         ring: &Ring<'_>,
         of: &impl Fn(bool) -> Rigid,
-        (opened, kept): (&Dart, Option<&Dart>),
+        (opened, kept, open): (&Dart, Option<&Dart>, Mouth),
     ) -> Result<Curve, AlterationError> {
         let name = self.piece.outline().edges()[index].name();
         // Parts of the edge, and in between the darts whose mouths are to be shaped.
@@ -195,6 +214,7 @@ impl Swing<'_> {
         for (place, part) in parts.iter().enumerate() {
             let part = match part {
                 Ok(curve) => curve.clone(),
+                Err(dart) if open == Mouth::Open => Curve::line(dart.legs[0], dart.legs[1])?,
                 Err(dart) => {
                     let beside = match dart.pressed {
                         Pressed::TowardFirstLeg => place.checked_sub(1).map(|p| &parts[p]),

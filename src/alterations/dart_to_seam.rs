@@ -3,12 +3,15 @@
 use super::dart_finding::SAME_GIRTH;
 use super::dart_opening::Opening;
 use super::dart_tip::tip_to_fullness;
+use super::panel_bow;
+use super::panel_corner::Bow;
 use super::panel_path::panel_path;
 use super::panel_pieces::{Division, PARTS, part_name};
 use super::panel_plan::{Through, plan};
 use super::promise::girths_stay;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
-use crate::geometry::{Curve, crossings};
+use crate::geometry::{Curve, GeometryError, crossings};
+use crate::invariants::{Tolerances, is_valid};
 use crate::piece::{
     EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam,
 };
@@ -17,8 +20,10 @@ use serde::{Deserialize, Serialize};
 /// Takes up darts in a seam through their apexes, which divides the piece in two.
 ///
 /// For a panelled cut: the bust dart, moved to shoulder or armscye, and the waist dart become
-/// one seam from edge to edge. Give two darts, or one dart and the place where the seam ends. A
-/// double-pointed waist dart is followed down one side, and on from its lower point to the hem.
+/// one seam from edge to edge. Give two darts, or one dart and the place where the seam ends, or
+/// two darts and a place: then the first of them is brought to the seam from there, also where no
+/// straight dart would fit, high on an armscye. A double-pointed waist dart is followed down one
+/// side, and on from its lower point to the hem.
 ///
 /// The seam runs over the point of fullness, on a front the bust point: the tips of its darts,
 /// backed off from there, are brought back first. It follows the legs of the darts, bent once on
@@ -59,7 +64,7 @@ pub struct DartToSeam {
     /// Name of the one dart that it takes up.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub dart: Option<String>,
-    /// With one dart: the edge where the seam's other end is.
+    /// The edge where the seam's other end is; with two darts, where the first is brought to.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub to: Option<String>,
     /// Where along that edge as sewn, from 0 at its start to 1; the middle unless given.
@@ -99,6 +104,16 @@ impl DartToSeam {
         }
     }
 
+    /// With two darts, the first brought to a place on an edge.
+    #[must_use]
+    pub fn by(self, edge: impl Into<String>, at: f64) -> Self {
+        Self {
+            to: Some(edge.into()),
+            at,
+            ..self
+        }
+    }
+
     /// The same on the piece of that name.
     #[must_use]
     pub fn on(self, piece: impl Into<String>) -> Self {
@@ -111,10 +126,12 @@ impl DartToSeam {
     /// Names of the darts, and the place where the seam ends when there is one.
     fn wanted(&self) -> Result<(Vec<&str>, Option<&str>), AlterationError> {
         match (&self.darts, &self.dart, &self.to) {
-            (Some([one, other]), None, None) if one != other => Ok((vec![one, other], None)),
+            (Some([one, other]), None, to) if one != other => {
+                Ok((vec![one, other], to.as_deref()))
+            }
             (None, Some(dart), Some(to)) => Ok((vec![dart], Some(to))),
             _ => Err(AlterationError::Setting(
-                "say either darts: with two names, or dart: and to: with the edge where the seam ends"
+                "say either darts: with two names, and to: where the first is to go to another edge, or dart: and to: with the edge where the seam ends"
                     .to_owned(),
             )),
         }
@@ -199,11 +216,62 @@ impl Alteration for DartToSeam {
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let (names, to) = self.wanted()?;
-        let piece = &tips_to_fullness(self.piece(pattern)?, &names)?;
+        let piece = tips_to_fullness(self.piece(pattern)?, &names)?;
         let place = to
-            .map(|to| Opening::place(piece, &EdgeName::new(to.to_owned()), self.at))
+            .map(|to| Opening::place(&piece, &EdgeName::new(to.to_owned()), self.at))
             .transpose()?;
-        let through: Through = plan(piece, &names, place)?;
+        let (mut refused, mut broken) = (None, None);
+        for slimmest in panel_bow::SLIMMEST {
+            for off in panel_bow::BOWS {
+                let (routed, bow) = match (&place, names.as_slice()) {
+                    (Some(place), [dart, other]) => {
+                        panel_bow::brought(&piece, [*dart, *other], place, off)?
+                    }
+                    _ => (piece.clone(), Bow::default()),
+                };
+                let place = place.clone().filter(|_| names.len() == 1);
+                let wanted = (&routed, names.as_slice(), place);
+                match self.seamed(pattern, wanted, (off, bow), slimmest) {
+                    Ok(made) if is_valid(&made, &Tolerances::altered()) => {
+                        return Ok(made.into());
+                    }
+                    Ok(made) => broken = broken.or(Some(made)),
+                    Err(e) => refused = refused.or(Some(e)),
+                }
+                if to.is_none() {
+                    break;
+                }
+            }
+        }
+        match (broken, refused) {
+            // Which rule it breaks is reported where every step is checked.
+            (Some(broken), _) => Ok(broken.into()),
+            (None, refused) => Err(refused.unwrap_or_else(|| GeometryError::Empty.into())),
+        }
+    }
+}
+
+impl DartToSeam {
+    /// The pattern with the piece divided by a seam that is bowed by so much at its start.
+    fn seamed(
+        &self,
+        pattern: &Pattern,
+        (piece, names, place): (&Piece, &[&str], Option<Opening>),
+        (off, bow): (f64, Bow),
+        slimmest: f64,
+    ) -> Result<Pattern, AlterationError> {
+        let one_dart = place.is_some();
+        let mut through: Through = plan(piece, names, place)?;
+        if let [start, over, to, ..] = through.nodes.as_mut_slice() {
+            start.bow = if one_dart {
+                Bow {
+                    even: slimmest > 0.0,
+                    ..Bow::sharing(off, &start.at, over.at[0], &to.at)
+                }
+            } else {
+                bow
+            };
+        }
         let lines: Vec<_> = measured_lines(pattern, piece);
         let division = Division {
             piece,
@@ -213,8 +281,9 @@ impl Alteration for DartToSeam {
             taken: names.iter().map(|n| (*n).to_owned()).collect(),
         };
         check_climb(&lines, &division)?;
+        panel_bow::check_in_cloth(piece, &division, slimmest)?;
         let pieces = division.pieces()?;
-        Ok(divided(pattern, &division, pieces)?.into())
+        divided(pattern, &division, pieces)
     }
 }
 

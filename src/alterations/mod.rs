@@ -53,6 +53,7 @@ mod neckline_gape;
 mod neckline_width;
 mod one_sided;
 mod one_way;
+mod panel_bow;
 mod panel_corner;
 mod panel_leg;
 mod panel_path;

@@ -1,7 +1,7 @@
 //! A panel seam over the point of fullness: bent once on each piece, equally long on both.
 
 use super::AlterationError;
-use super::panel_leg::leg;
+use super::panel_leg::{leg, swept, turned};
 use crate::geometry::{Curve, GeometryError, Point, Vec2, angle_between, crossings};
 
 /// The seam is bent over at most so many millimetres on either side of the point of fullness, and
@@ -25,6 +25,11 @@ const AGREE: f64 = 2e-6;
 /// Lines that meet the seam nearer to one of its ends than this are met there, in millimetres.
 const AT_END: f64 = 1.0;
 
+/// A bowed seam comes to the point of fullness off the straight way by at most this share of its
+/// turn there, so that it is bent one way, and by at least so many radians (one degree).
+const OF_TURN: f64 = 0.7;
+const LEAST_TURN: f64 = 0.0175;
+
 /// Step at which slopes are taken, in millimetres.
 const STEP: f64 = 1e-3;
 
@@ -38,8 +43,62 @@ pub(super) struct Corner<'a> {
     pub to: [Point; 2],
     /// The direction in which it arrives there, and over how much it is rounded into that.
     pub arrives: (Option<Vec2>, f64),
+    /// How the seam is bowed from its start to the point of fullness, on both pieces alike.
+    pub bow: Bow,
     /// Lines across both pieces whose sewn length must stay.
     pub kept: &'a [&'a Curve],
+}
+
+/// How a seam is bowed off the straight way to a point of fullness, in radians: the way in which
+/// it is bent there.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Bow {
+    /// How it leaves its start.
+    pub off: f64,
+    /// How it comes to the point of fullness.
+    pub onto: f64,
+    /// Whether it is bent clockwise, 1, or the other way, -1.
+    pub sense: f64,
+    /// Whether the seam has to be bent at the point evenly: otherwise one that is rounded into the
+    /// axis of its dart will do.
+    pub even: bool,
+}
+
+impl Bow {
+    /// The bow that leaves its start by `off`, so shared that the seam stays bent one way: from
+    /// these places over the point to these.
+    pub fn sharing(off: f64, from: &[Point], over: Point, to: &[Point]) -> Self {
+        let turns: Vec<f64> = from
+            .iter()
+            .flat_map(|from| to.iter().map(|to| angle_between(over - *from, *to - over)))
+            .collect();
+        let sense = turns.iter().sum::<f64>().signum();
+        let least = turns.iter().fold(f64::INFINITY, |least, t| least.min(t * sense));
+        Self {
+            off,
+            onto: off.min(OF_TURN * least).max(LEAST_TURN),
+            sense,
+            even: false,
+        }
+    }
+
+    /// The way from a place to another, with its direction there.
+    pub fn way(&self, from: Point, (to, arrive): (Point, Vec2)) -> Result<Curve, GeometryError> {
+        if self.off <= 0.0 {
+            return Curve::line(from, to);
+        }
+        let leave = turned((to - from).normalize(), -self.sense * self.off);
+        swept((from, leave), (to, arrive))
+    }
+
+    /// The direction in which the seam comes from a place to another.
+    pub fn arrival(&self, from: Point, to: Point) -> Vec2 {
+        let straight = (to - from).normalize();
+        if self.off <= 0.0 {
+            return straight;
+        }
+        turned(straight, self.sense * self.onto)
+    }
 }
 
 /// The ways in which the corners may be moved, by side.
@@ -73,9 +132,10 @@ impl Corner<'_> {
 
     /// With bends of a share of the usual length; nothing when that does not come out.
     fn solved(&self, share: f64) -> Result<Option<[Curve; 2]>, GeometryError> {
-        let sharp = [0, 1].map(|side| {
-            let corner = [self.from[side], self.over, self.to[side]];
-            Curve::polyline(&corner)
+        let sharp = [0, 1].map(|side| -> Result<Curve, GeometryError> {
+            let arrives = self.over_the_point(side, self.over);
+            self.way_in(side, (self.over, arrives))?
+                .then(&Curve::line(self.over, self.to[side])?)
         });
         let [Ok(one), Ok(other)] = sharp else {
             return Ok(None);
@@ -163,9 +223,19 @@ impl Corner<'_> {
     /// Directions from the point of fullness to both ends.
     fn ways(&self, side: usize) -> (Vec2, Vec2) {
         (
-            (self.from[side] - self.over).normalize(),
+            -self.over_the_point(side, self.over),
             (self.to[side] - self.over).normalize(),
         )
+    }
+
+    /// The direction in which the seam comes to its corner.
+    fn over_the_point(&self, side: usize, corner: Point) -> Vec2 {
+        self.bow.arrival(self.from[side], corner)
+    }
+
+    /// The seam from its start to a place on the way to the corner, with its direction there.
+    fn way_in(&self, side: usize, to: (Point, Vec2)) -> Result<Curve, GeometryError> {
+        self.bow.way(self.from[side], to)
     }
 
     /// Over how much of either leg the seam is bent: the same on both pieces.
@@ -186,10 +256,11 @@ impl Corner<'_> {
 
     /// One edge: straight, one even bend about its corner, straight.
     fn edge(&self, side: usize, share: f64, moved: Vec2) -> Result<Curve, GeometryError> {
-        let (from, to) = (self.from[side], self.to[side]);
+        let to = self.to[side];
         let corner = self.over + moved;
         let [before, after] = self.reach(share);
-        let start = corner + (from - corner).normalize() * before;
+        let arrives = self.over_the_point(side, corner);
+        let start = corner - arrives * before;
         let end = corner + (to - corner).normalize() * after;
         let third = 2.0 / 3.0;
         let bend = Curve::cubic(
@@ -200,7 +271,8 @@ impl Corner<'_> {
         )?;
         let (arrive, over) = self.arrives;
         let last = leg((end, end, None), (to, to, arrive), [0.0, over], 1.0)?;
-        Curve::line(from, start)?.then(&bend)?.then(&last)
+        let first = self.way_in(side, (start, arrives))?;
+        first.then(&bend)?.then(&last)
     }
 }
 

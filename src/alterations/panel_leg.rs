@@ -1,6 +1,6 @@
-//! One leg of a dart as a part of a panel seam.
+//! One leg of a dart as a part of a panel seam, and a sweep that bends one way.
 
-use crate::geometry::{Curve, GeometryError, Point, Vec2, along};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, along, angle_between, intersect_lines, tolerance};
 
 /// Handles of a rounding, as a share of its length.
 const HANDLE: f64 = 0.4;
@@ -29,4 +29,36 @@ pub(super) fn leg(
         whole = whole.then(&Curve::hermite(end, straight * h, to, direction * h)?)?;
     }
     Ok(whole)
+}
+
+/// Handles of a sweep reach this share of the way to the corner of its tangents.
+const SWEPT: f64 = 2.0 / 3.0;
+
+/// A direction turned by an angle in radians, clockwise on the page.
+pub(super) fn turned(way: Vec2, angle: f64) -> Vec2 {
+    Rigid::turn_about(Point::ORIGIN, angle).apply_direction(way)
+}
+
+/// A curve from one place and direction to another that bends one way only.
+///
+/// # Errors
+/// When the two directions ask for a bend to and fro.
+pub(super) fn swept(
+    (from, leave): (Point, Vec2),
+    (to, arrive): (Point, Vec2),
+) -> Result<Curve, GeometryError> {
+    let chord = to - from;
+    let (off, onto) = (angle_between(leave, chord), angle_between(chord, arrive));
+    if off.abs().max(onto.abs()) <= tolerance::ANGLE {
+        return Curve::line(from, to);
+    }
+    if off * onto <= 0.0 {
+        return Err(GeometryError::Parallel);
+    }
+    let corner = intersect_lines(from, leave, to, arrive)?;
+    let (before, after) = (corner - from, to - corner);
+    if before.dot(leave) <= 0.0 || after.dot(arrive) <= 0.0 {
+        return Err(GeometryError::Parallel);
+    }
+    Curve::cubic(from, from.lerp(corner, SWEPT), to.lerp(corner, SWEPT), to)
 }

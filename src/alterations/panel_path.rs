@@ -1,9 +1,10 @@
 //! The line of a panel seam through the darts it takes up, once for each piece.
 
 use super::AlterationError;
-use super::panel_corner::Corner;
-use super::panel_leg::leg;
-use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
+use super::panel_corner::{Bow, Corner};
+use super::panel_leg::{leg, swept, turned};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, angle_between, root, tolerance};
+use std::f64::consts::PI;
 
 /// Over so many millimetres a dart's straight leg is rounded into the seam at its apex, unless
 /// a balance line crosses it nearer: a width measured there must stay (value from memory).
@@ -23,6 +24,8 @@ pub(super) struct Node {
     pub slides: Option<[Point; 2]>,
     /// Whether it is a point of fullness that the seam is bent over between the places beside.
     pub bends: bool,
+    /// At an end of the seam: how it is bowed from there on, to stay in the cloth.
+    pub bow: Bow,
 }
 
 impl Node {
@@ -34,6 +37,7 @@ impl Node {
             notch: None,
             slides: None,
             bends: false,
+            bow: Bow::default(),
         }
     }
 
@@ -97,11 +101,20 @@ fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, Alt
     let mut index = 0;
     while let (Some(from), Some(to)) = (nodes.get(index), nodes.get(index + 1)) {
         let walked = curves[0].as_ref().map_or(0.0, Curve::length);
-        let parted = |node: &&Node| to.bends && !from.is_common() && !node.is_common();
+        let parted = |node: &&Node| to.bends && !(from.is_common() && node.is_common());
         let onward = nodes.get(index + 2).filter(parted);
-        let (parts, reached) = match onward {
-            Some(onward) => {
-                let parts = bent(from, to, onward, lines)?;
+        let over = match onward {
+            Some(onward) => match bent(from, to, onward, lines) {
+                Ok(parts) => Some((parts, onward)),
+                // Where one way is shared the seam may be bent at the apex alone.
+                Err(_) if from.is_common() && !from.bow.even => None,
+                Err(e) => return Err(e),
+            },
+            None => None,
+        };
+        let onward = over.is_some();
+        let (parts, reached) = match over {
+            Some((parts, onward)) => {
                 let over = walked + parts[0].nearest(to.at[0]).1;
                 notches.extend(notched_beside(to, [from, onward], over));
                 (parts, onward)
@@ -116,7 +129,7 @@ fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, Alt
         }
         let walked = curves.iter().flatten().map(|c| 0.5 * c.length()).sum();
         notches.extend(reached.notch.clone().map(|name| (name, walked)));
-        index += if onward.is_some() { 2 } else { 1 };
+        index += if onward { 2 } else { 1 };
     }
     let [Some(one), Some(other)] = curves else {
         return Err(GeometryError::Empty.into());
@@ -160,9 +173,46 @@ fn bent(
         over: over.at[0],
         to: to.at,
         arrives: (to.toward, rounded[0].min(rounded[1])),
+        bow: from.bow,
         kept: lines,
     }
     .bent()
+}
+
+/// A seam that leaves an apex along its dart is swept round by at most so much beyond the way to
+/// its end, in radians, unless it is bowed.
+const SWEEP: f64 = 25.0 * PI / 180.0;
+
+/// The widest turn on either side of the straight way that a sweep can have, in radians.
+const WIDEST: f64 = 80.0 * PI / 180.0;
+
+/// The seam between two places that both pieces share: straight between two ends, swept one way
+/// from a direction to an end.
+fn shared(from: &Node, to: &Node) -> Result<Curve, GeometryError> {
+    let (start, end) = (from.at[0], to.at[0]);
+    let chord = (end - start).normalize();
+    let onto_end = |leave: Vec2, chord: Vec2, bow: Bow| {
+        let off = angle_between(leave, chord);
+        let onto = (off.abs().min(SWEEP) + bow.off).min(WIDEST).copysign(off);
+        (off.abs() < WIDEST).then(|| turned(chord, onto))
+    };
+    let way = match (from.toward, to.toward) {
+        (None, None) => return Curve::line(start, end),
+        (Some(leave), None) => onto_end(leave, chord, to.bow).map(|arrive| (leave, arrive)),
+        (None, Some(arrive)) => {
+            onto_end(-arrive, -chord, from.bow).map(|leave| (-leave, arrive))
+        }
+        (Some(_), Some(_)) => None,
+    };
+    if let Some((leave, arrive)) = way
+        && let Ok(curve) = swept((start, leave), (end, arrive))
+    {
+        return Ok(curve);
+    }
+    let handle = start.distance(end) / 3.0;
+    let leave = from.toward.unwrap_or(chord) * handle;
+    let arrive = to.toward.unwrap_or(chord) * handle;
+    Curve::hermite(start, leave, end, arrive)
 }
 
 /// The seam from one node to the next, on both pieces.
@@ -173,11 +223,7 @@ fn between(
     equal: bool,
 ) -> Result<[Curve; 2], AlterationError> {
     if from.is_common() && to.is_common() {
-        let chord = to.at[0] - from.at[0];
-        let handle = chord.hypot() / 3.0;
-        let leave = from.toward.unwrap_or_else(|| chord.normalize()) * handle;
-        let arrive = to.toward.unwrap_or_else(|| chord.normalize()) * handle;
-        let curve = Curve::hermite(from.at[0], leave, to.at[0], arrive)?;
+        let curve = shared(from, to)?;
         return Ok([curve.clone(), curve]);
     }
     let rounded = [0, 1].map(|side| rounding(from.aims(side)[1], to.aims(side)[0], lines));

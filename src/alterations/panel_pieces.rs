@@ -7,7 +7,11 @@ use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
     PieceParts,
 };
-use kurbo::{BezPath, Shape};
+use kurbo::{BezPath, ParamCurveNearest, Shape};
+
+/// A line that passes the end of a seam at most so far away is divided there, in millimetres: so
+/// deep may an armscye dip below its own end (an assumption).
+const PASSES: f64 = 25.0;
 
 /// What the parts of a piece are called: the one at the centre, the one at the side.
 pub(super) const PARTS: [&str; 2] = ["centre", "side"];
@@ -236,9 +240,18 @@ impl Division<'_> {
         for line in self.piece.lines() {
             let curve = &line.curve;
             let mut stops = vec![0.0, curve.length()];
+            let mut between = [curve.length(), 0.0];
             for path in &self.path.curves {
                 let met = crossings(curve.segments(), path.segments());
-                stops.extend(met.iter().map(|c| curve.nearest(c.point).1));
+                let mut places: Vec<f64> =
+                    met.iter().map(|c| curve.nearest(c.point).1).collect();
+                if places.is_empty() {
+                    places.extend(beside(curve, path));
+                }
+                for at in &places {
+                    between = [between[0].min(*at), between[1].max(*at)];
+                }
+                stops.extend(places);
             }
             stops.sort_by(f64::total_cmp);
             stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
@@ -251,6 +264,18 @@ impl Division<'_> {
                     for (count, path) in votes.iter_mut().zip(inside) {
                         *count += i32::from(path.contains(point));
                     }
+                }
+                // A level line may run out of the cloth for a while, where an armscye dips below
+                // its own end: it stays with the piece beside.
+                let open = pair[0] >= between[0] && pair[1] <= between[1];
+                if votes == [0, 0] && !open {
+                    let (middle, _) = part.point_at(0.5 * part.length())?;
+                    let near = |path: &BezPath| {
+                        path.segments()
+                            .map(|s| s.nearest(middle, tolerance::PRINT).distance_sq)
+                            .fold(f64::INFINITY, f64::min)
+                    };
+                    votes[usize::from(near(&inside[1]) < near(&inside[0]))] = 1;
                 }
                 if votes[side] <= votes[1 - side] {
                     continue;
@@ -312,6 +337,18 @@ impl Division<'_> {
         }
         Ok(best.1)
     }
+}
+
+/// Where a line passes the end of a seam that starts just below it, if it does.
+fn beside(line: &Curve, path: &Curve) -> Option<f64> {
+    let near = |end: Point| {
+        let (distance, at) = line.nearest(end);
+        let inside = at > tolerance::PRINT && at < line.length() - tolerance::PRINT;
+        (inside && distance <= PASSES).then_some((distance, at))
+    };
+    let ends = [near(path.start()), near(path.end())];
+    let nearest = ends.into_iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
+    nearest.map(|(_, at)| at)
 }
 
 fn shape(ring: &[Edge]) -> BezPath {

@@ -3,6 +3,7 @@
 use super::AlterationError;
 use super::dart_opening::Opening;
 use super::dart_tip::AT_BUST_POINT;
+use super::panel_corner::Bow;
 use super::panel_path::Node;
 use super::panel_pieces::SeamEnd;
 use crate::geometry::{Curve, Point, Vec2, crossings};
@@ -47,9 +48,10 @@ pub(super) fn plan(
             ended(piece, start, nodes)?
         }
         ([one], [], Some(place)) => {
-            let (start, mut nodes) = opened(piece, one)?;
-            let (end, at) = placed(piece, &place)?;
-            nodes.push(Node::common(at, None));
+            let (start, at) = placed(piece, &place)?;
+            let (end, back) = opened(piece, one)?;
+            let mut nodes = vec![Node::common(at, None)];
+            nodes.extend(walked_back(back));
             Through {
                 ends: [start, end],
                 nodes,
@@ -80,6 +82,7 @@ fn opened(piece: &Piece, dart: &Dart) -> Result<(SeamEnd, Vec<Node>), Alteration
         notch: None,
         slides: None,
         bends: false,
+        bow: Bow::default(),
     };
     let apex = Node {
         notch: Some(format!("{} apex", dart.name)),
@@ -104,22 +107,23 @@ fn mouth(piece: &Piece, dart: &Dart) -> Result<SeamEnd, AlterationError> {
 fn two_open(piece: &Piece, one: &Dart, other: &Dart) -> Result<Through, AlterationError> {
     let (start, mut nodes) = opened(piece, one)?;
     let (end, back) = opened(piece, other)?;
-    let mut back: Vec<Node> = back
-        .into_iter()
-        .rev()
-        .map(|node| Node {
-            // Walked the other way the legs change sides and the direction turns about.
-            at: [node.at[1], node.at[0]],
-            toward: node.toward.map(|v| -v),
-            ..node
-        })
-        .collect();
+    let mut back = walked_back(back);
     meet(&mut nodes, &mut back);
     nodes.append(&mut back);
     Ok(Through {
         ends: [start, end],
         nodes,
     })
+}
+
+/// The same places walked the other way: the legs change sides and the directions turn about.
+fn walked_back(nodes: Vec<Node>) -> Vec<Node> {
+    let turned = |node: Node| Node {
+        at: [node.at[1], node.at[0]],
+        toward: node.toward.map(|v| -v),
+        ..node
+    };
+    nodes.into_iter().rev().map(turned).collect()
 }
 
 /// Makes one place of two apexes that lie near each other: the seam sweeps between them, where
@@ -183,6 +187,7 @@ fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
             notch: Some(format!("{} dart", dart.name)),
             slides: None,
             bends: false,
+            bow: Bow::default(),
         },
         apex(far, "far apex"),
     ]

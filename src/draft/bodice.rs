@@ -4,13 +4,13 @@ use super::bust_dart::FrontSide;
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_dart_level,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line,
     front_side_seam, front_top, girth, marked, side, side_notch, upper_lines,
 };
 use super::upper_body::upper_body;
+use super::waist_edge::{WaistQuarter, waist_edge};
 use super::{DraftError, Ease, Figure};
-use crate::alterations::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
-use crate::geometry::{Curve, Point, perpendicular, tolerance};
+use crate::geometry::{Curve, Point};
 use crate::piece::{
     Edge, EdgeName, EdgeRef, EdgeRole, NotchKind, Outline, Pattern, PatternParts, Piece, RunAlong,
     Seam, wide_darts,
@@ -74,50 +74,14 @@ pub(super) fn parts(figure: &Figure, ease: &Ease) -> Result<Drafted, DraftError>
     Ok(Drafted { pattern, frame })
 }
 
-/// What differs between back and front at the waist.
-struct Quarter {
-    step: &'static str,
-    from: &'static str,
-    side: Point,
-    length: f64,
-    dart_at: f64,
-    apex_level: f64,
-    intake: f64,
-}
-
-/// The waist edge, from the side seam to the fold, with its dart if one is worth sewing.
-fn waist(frame: &Frame, q: &Quarter) -> Result<Waistline, DraftError> {
-    let dart = (q.intake > tolerance::PRINT).then(|| DartWanted {
-        name: "waist".to_owned(),
-        at: q.dart_at,
-        apex_level: q.apex_level,
-        share: 1.0,
-    });
-    let spec = WaistSpec {
-        centre: Point::new(0.0, frame.waist),
-        side: q.side,
-        arrive: -perpendicular(frame.side.end_direction()),
-        length: q.length,
-        darts: dart.into_iter().collect(),
-        point: DartsPoint::Up,
-    };
-    let drawn = waistline(&spec).map_err(|source| DraftError::Construction {
-        step: q.step,
-        from: q.from,
-        source,
-    })?;
-    Ok(drawn.reversed())
-}
-
 fn back(frame: &Frame) -> Result<Piece, DraftError> {
     let top = back_top(frame)?;
     let side = back_side_seam(frame);
-    let waist = waist(
-        frame,
-        &Quarter {
-            step: "back waist",
-            from: "waist_girth, bust_girth, back_waist_length",
-            side: side.end(),
+    let waist = waist_edge(
+        "back waist",
+        &WaistQuarter {
+            level: frame.waist,
+            side: (side.end(), frame.side.end_direction()),
             length: frame.plan.back,
             dart_at: frame.plan.back_dart_at,
             apex_level: back_dart_level(frame),
@@ -159,18 +123,7 @@ fn front(frame: &Frame, front_side: FrontSide) -> Result<Piece, DraftError> {
         dart: bust,
         eased,
     } = front_side;
-    let waist = waist(
-        frame,
-        &Quarter {
-            step: "front waist",
-            from: "waist_girth, bust_girth, front_waist_length",
-            side: side.end(),
-            length: frame.plan.front,
-            dart_at: frame.plan.front_dart_at,
-            apex_level: front_dart_level(frame),
-            intake: frame.shares.front_dart,
-        },
-    )?;
+    let waist = waist_edge("front waist", &frame.front_waist(side.end()))?;
     let mut lines = upper_lines(&top, frame.front_underarm())?;
     let neck = top.edges[0].curve().start();
     let mut edges = top.edges;

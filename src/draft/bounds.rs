@@ -1,9 +1,6 @@
-//! Which bounds of the draft a figure reaches: where it is not what its measurements ask for.
+//! The bounds of a draft, and a record of those it reached: where it is not what the measurements
+//! ask for.
 
-use super::Block;
-use super::front_door::shaping_of;
-use super::upper_body::upper_body;
-use super::{DraftError, DraftOptions, Figure};
 use crate::geometry::Span;
 use std::collections::BTreeSet;
 
@@ -26,10 +23,12 @@ pub enum Bound {
     ShoulderLengthened,
     /// A shoulder point juts out so far that the width point was lowered.
     ShoulderJuts,
-    /// The bust point would lie above the underarm or at the waist.
+    /// The bust point would lie well above the armpit or at the waist.
     BustLevel,
     /// The bust dart would make the front much deeper or shallower under the arm than the back.
     BustDart,
+    /// The armscye would be much narrower than the arm is thick.
+    ScyeWidth,
     /// The side seam would lie too far to the back or the front of the armscye.
     SidePlace,
     /// The front neck would be deeper or shallower than 60 to 95 mm.
@@ -38,7 +37,7 @@ pub enum Bound {
 
 impl Bound {
     /// Every bound.
-    pub const ALL: [Self; 9] = [
+    pub const ALL: [Self; 10] = [
         Self::Armpit,
         Self::UnderarmLow,
         Self::ShoulderDart,
@@ -46,6 +45,7 @@ impl Bound {
         Self::ShoulderJuts,
         Self::BustLevel,
         Self::BustDart,
+        Self::ScyeWidth,
         Self::SidePlace,
         Self::NeckDepth,
     ];
@@ -61,6 +61,7 @@ impl Bound {
             Self::ShoulderJuts => "shoulder_juts",
             Self::BustLevel => "bust_level",
             Self::BustDart => "bust_dart",
+            Self::ScyeWidth => "scye_width",
             Self::SidePlace => "side_place",
             Self::NeckDepth => "neck_depth",
         }
@@ -86,31 +87,13 @@ impl Bounds {
         held
     }
 
+    /// All that were reached.
+    pub fn reached(self) -> BTreeSet<Bound> {
+        self.0
+    }
+
     /// The bounds of another collection too.
     pub fn extend(&mut self, other: &Self) {
         self.0.extend(&other.0);
     }
-}
-
-/// The bounds that the upper body of a block reaches for a figure: for each of them the draft
-/// is a compromise. A skirt has none.
-///
-/// ```
-/// use blockwright::draft::{Block, DraftOptions, Figure, bounds_reached};
-/// let reached = bounds_reached(&Figure::cylinder(900.0), &DraftOptions::of(Block::Skirt))?;
-/// assert!(reached.is_empty());
-/// # Ok::<(), blockwright::draft::DraftError>(())
-/// ```
-///
-/// # Errors
-/// When the block cannot be drafted for this figure.
-pub fn bounds_reached(
-    figure: &Figure,
-    options: &DraftOptions,
-) -> Result<BTreeSet<Bound>, DraftError> {
-    if options.block == Block::Skirt {
-        return Ok(BTreeSet::new());
-    }
-    let frame = upper_body(figure, &options.ease, &shaping_of(figure, options))?;
-    Ok(frame.bounds.0)
 }

@@ -27,7 +27,10 @@ pub struct Figure {
     pub shoulder_length: f64,
     pub shoulder_slope: f64,
     pub back_width: f64,
-    pub front_width: Option<f64>,
+    pub front_width: f64,
+    /// Whether the front width was measured: then it is kept, while an estimated one follows the
+    /// shoulder where that juts out far over it.
+    pub front_width_taken: bool,
     pub bust_point_width: f64,
     pub neck_to_bust_point: f64,
     pub scye_depth: f64,
@@ -62,7 +65,8 @@ impl Figure {
             shoulder_length: 124.0,
             shoulder_slope: 25.7_f64.to_radians(),
             back_width: 352.0,
-            front_width: None,
+            front_width: 328.0,
+            front_width_taken: false,
             bust_point_width: 185.0,
             neck_to_bust_point: 268.0,
             scye_depth: 185.0,
@@ -97,7 +101,7 @@ impl Figure {
                 ("shoulder_length", self.shoulder_length),
                 ("shoulder_slope", self.shoulder_slope),
                 ("back_width", self.back_width),
-                ("front_width", self.front_width.unwrap_or(1.0)),
+                ("front_width", self.front_width),
                 ("bust_point_width", self.bust_point_width),
                 ("neck_to_bust_point", self.neck_to_bust_point),
                 ("scye_depth", self.scye_depth),
@@ -123,13 +127,27 @@ const NECK_DEPTHS: (f64, f64) = (60.0, 95.0);
 
 impl Figure {
     /// Fits the front to a measured centre front: what the front from the neck side point is
-    /// longer is the depth of the neck, from 60 to 95 mm; beyond that the neck side point
-    /// moves up or down, and with it the balance of front and back.
+    /// longer is the depth of the neck, from 60 to 95 mm, and what the tape slants over the bust;
+    /// beyond that the neck side point moves up or down, and with it the balance of front and back.
     fn set_centre_front(&mut self, centre_front: f64) {
+        let slanted = self.slanted_over_bust();
         let depths = Span::from_low(NECK_DEPTHS.0, NECK_DEPTHS.1);
-        let depth = depths.nearest(self.front_waist_length - centre_front);
+        let depth = depths.nearest(self.front_waist_length - slanted - centre_front);
         self.front_neck_depth = Some(depth);
-        self.front_waist_length = centre_front + depth;
+        self.front_waist_length = centre_front + depth + slanted;
+    }
+
+    /// By how much a tape from neck side over the bust point to the waist is longer than the way
+    /// straight down: the bust point stands in front of the waist by the difference of the two
+    /// girths' radii and by what the bust adds, here a quarter of bust less underbust (an
+    /// assumption); 17 mm for the survey's mean woman.
+    pub(super) fn slanted_over_bust(&self) -> f64 {
+        let radii = (self.bust_girth - self.waist_girth) / std::f64::consts::TAU;
+        let cup = (self.bust_girth - self.underbust_girth) / 4.0;
+        let in_front = radii.max(0.0) + cup.max(0.0);
+        let below = (self.front_waist_length - self.neck_to_bust_point).max(0.0);
+        let level = (below * below - in_front * in_front).max(below * below / 4.0);
+        below - level.sqrt()
     }
 }
 
@@ -146,9 +164,8 @@ impl From<&Body> for Figure {
             shoulder_length: v(Measurement::ShoulderLength),
             shoulder_slope: v(Measurement::ShoulderSlope),
             back_width: v(Measurement::BackWidth),
-            front_width: body
-                .is_taken(Measurement::FrontWidth)
-                .then(|| v(Measurement::FrontWidth)),
+            front_width: v(Measurement::FrontWidth),
+            front_width_taken: body.is_taken(Measurement::FrontWidth),
             bust_point_width: v(Measurement::BustPointWidth),
             neck_to_bust_point: v(Measurement::NeckToBustPoint),
             scye_depth: v(Measurement::ScyeDepth),

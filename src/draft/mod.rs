@@ -2,11 +2,12 @@
 
 mod arm_ease;
 mod armscye;
+mod armscye_form;
 mod armscye_length;
 mod bodice;
 mod bounds;
+mod bounds_reached;
 mod bust_dart;
-mod chest;
 mod choices;
 mod ease;
 mod error;
@@ -30,11 +31,13 @@ mod sleeve_lower;
 mod sleeve_spec;
 mod trunk;
 mod upper_body;
+mod waist_edge;
 mod waist_plan;
 
 pub use armscye_length::predicted_armscye;
 pub use bodice::bodice;
-pub use bounds::{Bound, bounds_reached};
+pub use bounds::Bound;
+pub use bounds_reached::bounds_reached;
 pub use choices::{Block, Side, SleeveLength, SleeveWidth};
 pub use ease::{Ease, Fit};
 pub use error::DraftError;

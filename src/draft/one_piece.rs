@@ -5,10 +5,11 @@ use super::error::within;
 use super::frame::Frame;
 use super::shaping::{Lower, Shaping};
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_dart_level,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line,
     front_side_seam, front_top, girth, line, marked, side, upper_lines,
 };
 use super::upper_body::upper_body;
+use super::waist_edge::front_dart_level;
 use super::{DraftError, Ease, Figure};
 use crate::geometry::{
     Curve, GeometryError, Point, Rigid, Vec2, crossings, perpendicular, tolerance,
@@ -231,7 +232,7 @@ fn front(frame: &Frame, below: &Below, front_side: FrontSide) -> Result<Piece, D
     let mut lines = upper_lines(&top, frame.front_underarm())?;
     let (lower, notches) = lower_lines(frame, below, frame.front_chest_closed)?;
     lines.extend(lower);
-    let ends = (front_dart_level(frame), FRONT_DART_DEPTH);
+    let ends = (front_dart_level(frame.bust_point.y, frame.waist), FRONT_DART_DEPTH);
     let dart = waist_dart(
         frame,
         below,

@@ -18,14 +18,9 @@ const SHORTEST_DART: f64 = 90.0;
 /// The back waist dart ends up to 20 mm below the underarm line (value from memory).
 const BACK_DART_BELOW: f64 = 12.0;
 
-/// The front waist dart ends 20 to 25 mm below the bust point (value from memory), the more the
-/// higher that lies above the waist.
-const FRONT_DART_BELOW: (f64, f64) = (20.0, 25.0);
-const BELOW_OF_WAY: f64 = 0.18;
-
-/// A notch on the side seam stands at least so far from a leg of a dart, in millimetres, and from
-/// the ends of the seam.
-const NOTCH_CLEAR: f64 = 16.0;
+/// A notch on the side seam stands at least so far from a leg of a dart and from the ends of the
+/// seam, along the seam in millimetres: in a straight line 15 or more.
+const NOTCH_CLEAR: f64 = 21.0;
 
 /// A block of the trunk drafted, and the frame it stands on.
 pub(super) struct Drafted {
@@ -38,13 +33,6 @@ pub(super) struct Drafted {
 pub(super) fn back_dart_level(frame: &Frame) -> f64 {
     let level = frame.underarm;
     (level + BACK_DART_BELOW).min((frame.waist - SHORTEST_DART).max(level))
-}
-
-/// Level of the upper apex of the front waist dart.
-pub(super) fn front_dart_level(frame: &Frame) -> f64 {
-    let level = frame.bust_point.y;
-    let (least, most) = FRONT_DART_BELOW;
-    level + (BELOW_OF_WAY * (frame.waist - level)).max(least).min(most)
 }
 
 /// The upper edges of one half: neckline, shoulder, armscye; and the armscye's place.

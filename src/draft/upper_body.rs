@@ -1,6 +1,6 @@
 //! The frame of the upper body with its armscye fitted to the arm.
 
-use super::armscye::Form;
+use super::armscye_form::Form;
 use super::armscye_length::predicted_armscye;
 use super::bounds::{Bound, Bounds};
 use super::frame::Frame;

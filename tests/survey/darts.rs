@@ -249,7 +249,13 @@ fn are_born_at_nothing() {
             for step in 0..60 {
                 let length = row.number("back_waist_length") - 40.0 + f64::from(step);
                 let mut taken = taken_of(row);
-                taken.retain(|(m, _)| *m != Measurement::FrontWaistLength);
+                // Together with a centre front the front could only grow as far as its neck.
+                taken.retain(|(m, _)| {
+                    !matches!(
+                        m,
+                        Measurement::FrontWaistLength | Measurement::CentreFrontWaistLength
+                    )
+                });
                 taken.push((Measurement::FrontWaistLength, length));
                 let Ok(body) = Body::from_taken(taken) else {
                     continue;

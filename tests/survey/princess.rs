@@ -141,11 +141,14 @@ fn run_over_the_bust() {
                     }
                     suited += 1;
                     let mut steps: Vec<Box<dyn Alteration>> = Vec::new();
-                    if dart != "waist" && (piece, *edge) != ("back", "shoulder") {
+                    if (piece, *edge) == ("front", "shoulder") {
                         steps.push(Box::new(DartRelocation::to(dart, *edge, *at).on(piece)));
                     }
-                    steps.push(match dart {
-                        "waist" => Box::new(DartToSeam::through("waist", *edge, *at).on(piece)),
+                    steps.push(match (dart, *edge) {
+                        ("waist", _) => Box::new(DartToSeam::through("waist", *edge, *at).on(piece)),
+                        (_, "armscye") => {
+                            Box::new(DartToSeam::of(dart, "waist").by(*edge, *at).on(piece))
+                        }
                         _ => Box::new(DartToSeam::of(dart, "waist").on(piece)),
                     });
                     match alter(&old, &steps) {
@@ -179,14 +182,11 @@ fn run_over_the_bust() {
                 for (count, first) in refused.values() {
                     tell(&format!("    {count} x {first}"));
                 }
-                let front = piece == "front" && dart == "bust";
+                let front = piece == "front";
                 // Low on the back armscye the shoulder dart is refused with the way out: the seam through
-                // the waist dart alone. High on the front armscye a dart runs along its edge.
+                // the waist dart alone.
                 let least = match (piece, dart, *at) {
                     ("back", "shoulder", 0.4..) if *edge == "armscye" => 0.0,
-                    ("front", "bust", ..0.3) => 0.8,
-                    ("front", "waist", ..0.3) => 0.95,
-                    ("front", "bust", _) => 0.95,
                     _ => 0.98,
                 };
                 let sound = made.len() as f64 >= least * f64::from(suited)

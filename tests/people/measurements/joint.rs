@@ -362,9 +362,10 @@ fn the_front_width_follows_bust_and_back() {
             let back = plain.value(M::BackWidth) + by;
             let own = plain.with_taken(M::BackWidth, back).expect("a body");
             let moved = own.value(M::FrontWidth) - plain.value(M::FrontWidth);
-            // Her upper chest is expected to go with the back, so that all of it comes through.
+            // Two widths of one rib cage, not one width twice: the front follows by 0.8 (an
+            // assumption), and a little for the shoulder that is expected to go with the back.
             assert!(
-                (moved / by - 1.0).abs() < 0.15,
+                (moved / by - 0.8).abs() < 0.1,
                 "bust {bust}: {moved} for {by}"
             );
         }
@@ -375,7 +376,7 @@ fn the_front_width_follows_bust_and_back() {
         let fuller = back
             .with_taken(M::UpperChestGirth, chest + 30.0)
             .expect("a body");
-        assert!(fuller.value(M::FrontWidth) > back.value(M::FrontWidth) + 5.0);
+        assert!(fuller.value(M::FrontWidth) > back.value(M::FrontWidth) + 2.0);
         // The sources disagree by 27 mm about their mean: that much is left, whatever is taken.
         assert!(spread(&fuller, M::FrontWidth) > 0.9 * 27.0 * bust / 908.0);
     }
