@@ -73,7 +73,9 @@ impl Bow {
             .flat_map(|from| to.iter().map(|to| angle_between(over - *from, *to - over)))
             .collect();
         let sense = turns.iter().sum::<f64>().signum();
-        let least = turns.iter().fold(f64::INFINITY, |least, t| least.min(t * sense));
+        let least = turns
+            .iter()
+            .fold(f64::INFINITY, |least, t| least.min(t * sense));
         Self {
             off,
             onto: off.min(OF_TURN * least).max(LEAST_TURN),

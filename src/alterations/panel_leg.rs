@@ -1,6 +1,8 @@
 //! One leg of a dart as a part of a panel seam, and a sweep that bends one way.
 
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, along, angle_between, intersect_lines, tolerance};
+use crate::geometry::{
+    Curve, GeometryError, Point, Rigid, Vec2, along, angle_between, intersect_lines, tolerance,
+};
 
 /// Handles of a rounding, as a share of its length.
 const HANDLE: f64 = 0.4;

@@ -199,9 +199,7 @@ fn shared(from: &Node, to: &Node) -> Result<Curve, GeometryError> {
     let way = match (from.toward, to.toward) {
         (None, None) => return Curve::line(start, end),
         (Some(leave), None) => onto_end(leave, chord, to.bow).map(|arrive| (leave, arrive)),
-        (None, Some(arrive)) => {
-            onto_end(-arrive, -chord, from.bow).map(|leave| (-leave, arrive))
-        }
+        (None, Some(arrive)) => onto_end(-arrive, -chord, from.bow).map(|leave| (-leave, arrive)),
         (Some(_), Some(_)) => None,
     };
     if let Some((leave, arrive)) = way

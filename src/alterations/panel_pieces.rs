@@ -243,8 +243,7 @@ impl Division<'_> {
             let mut between = [curve.length(), 0.0];
             for path in &self.path.curves {
                 let met = crossings(curve.segments(), path.segments());
-                let mut places: Vec<f64> =
-                    met.iter().map(|c| curve.nearest(c.point).1).collect();
+                let mut places: Vec<f64> = met.iter().map(|c| curve.nearest(c.point).1).collect();
                 if places.is_empty() {
                     places.extend(beside(curve, path));
                 }
@@ -347,7 +346,10 @@ fn beside(line: &Curve, path: &Curve) -> Option<f64> {
         (inside && distance <= PASSES).then_some((distance, at))
     };
     let ends = [near(path.start()), near(path.end())];
-    let nearest = ends.into_iter().flatten().min_by(|a, b| a.0.total_cmp(&b.0));
+    let nearest = ends
+        .into_iter()
+        .flatten()
+        .min_by(|a, b| a.0.total_cmp(&b.0));
     nearest.map(|(_, at)| at)
 }
 

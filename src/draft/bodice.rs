@@ -4,8 +4,8 @@ use super::bust_dart::FrontSide;
 use super::frame::Frame;
 use super::shaping::Shaping;
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line,
-    front_side_seam, front_top, girth, marked, side, side_notch, upper_lines,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_side_seam,
+    front_top, girth, marked, side, side_notch, upper_lines,
 };
 use super::upper_body::upper_body;
 use super::waist_edge::{WaistQuarter, waist_edge};

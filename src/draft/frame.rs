@@ -188,7 +188,12 @@ impl Frame {
             side_place = reached;
         }
         bounds.extend(&side_place);
-        let shape = bust.shape(f, half - back_chest + taken_in, underarm, (&mut warnings, &mut bounds))?;
+        let shape = bust.shape(
+            f,
+            half - back_chest + taken_in,
+            underarm,
+            (&mut warnings, &mut bounds),
+        )?;
         let half_chest = back_chest + shape.front_closed;
         let mut shares = shares(half_chest);
         let mut plan = WaistPlan::new(f, [back_chest, shape.front_closed], &shares)?;
@@ -267,7 +272,11 @@ impl Frame {
             let full = apex + axis * (self.bust_point - apex).dot(axis);
             let at = |leg: Point| (leg.x - full.x) * (level - full.y) / (leg.y - full.y);
             let [one, other] = dart.legs.map(at);
-            if level > full.y { (one - other).abs() } else { 0.0 }
+            if level > full.y {
+                (one - other).abs()
+            } else {
+                0.0
+            }
         };
         // The double-pointed dart of a one-piece block is sewn to its own apex.
         let apex = front_dart_level(self.bust_point.y, self.waist);

@@ -5,8 +5,8 @@ use super::error::within;
 use super::frame::Frame;
 use super::shaping::{Lower, Shaping};
 use super::trunk::{
-    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line,
-    front_side_seam, front_top, girth, line, marked, side, upper_lines,
+    Drafted, Marked, back_dart_level, back_side_seam, back_top, bust_line, front_side_seam,
+    front_top, girth, line, marked, side, upper_lines,
 };
 use super::upper_body::upper_body;
 use super::waist_edge::front_dart_level;
@@ -232,7 +232,10 @@ fn front(frame: &Frame, below: &Below, front_side: FrontSide) -> Result<Piece, D
     let mut lines = upper_lines(&top, frame.front_underarm())?;
     let (lower, notches) = lower_lines(frame, below, frame.front_chest_closed)?;
     lines.extend(lower);
-    let ends = (front_dart_level(frame.bust_point.y, frame.waist), FRONT_DART_DEPTH);
+    let ends = (
+        front_dart_level(frame.bust_point.y, frame.waist),
+        FRONT_DART_DEPTH,
+    );
     let dart = waist_dart(
         frame,
         below,

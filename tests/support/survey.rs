@@ -120,8 +120,8 @@ fn taped_front(row: &Row) -> f64 {
         "front_waist_length",
     ]
     .map(|column| row.number(column));
-    let in_front = ((bust - waist) / std::f64::consts::TAU).max(0.0)
-        + ((bust - underbust) / 4.0).max(0.0);
+    let in_front =
+        ((bust - waist) / std::f64::consts::TAU).max(0.0) + ((bust - underbust) / 4.0).max(0.0);
     bust_point + (level - bust_point).max(0.0).hypot(in_front)
 }
 

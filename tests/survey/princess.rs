@@ -145,7 +145,9 @@ fn run_over_the_bust() {
                         steps.push(Box::new(DartRelocation::to(dart, *edge, *at).on(piece)));
                     }
                     steps.push(match (dart, *edge) {
-                        ("waist", _) => Box::new(DartToSeam::through("waist", *edge, *at).on(piece)),
+                        ("waist", _) => {
+                            Box::new(DartToSeam::through("waist", *edge, *at).on(piece))
+                        }
                         (_, "armscye") => {
                             Box::new(DartToSeam::of(dart, "waist").by(*edge, *at).on(piece))
                         }
