@@ -3,6 +3,7 @@
 use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use crate::piece::PieceError;
+use crate::units::rounded;
 use thiserror::Error;
 
 /// A body for which the block cannot be drafted.
@@ -21,7 +22,8 @@ use thiserror::Error;
 pub enum DraftError {
     /// A measurement, or something that follows from several, cannot be made into a block.
     #[error(
-        "{what} is {found:.1} {unit}; a block can be drafted from {low:.1} to {high:.1} {unit}. {advice}"
+        "{what} is {:.1} {unit}; a block can be drafted from {low:.1} to {high:.1} {unit}. {advice}",
+        rounded(*found, 1)
     )]
     OutOfReach {
         /// What is out of reach.
