@@ -127,27 +127,13 @@ const NECK_DEPTHS: (f64, f64) = (60.0, 95.0);
 
 impl Figure {
     /// Fits the front to a measured centre front: what the front from the neck side point is
-    /// longer is the depth of the neck, from 60 to 95 mm, and what the tape slants over the bust;
-    /// beyond that the neck side point moves up or down, and with it the balance of front and back.
+    /// longer is the depth of the neck, from 60 to 95 mm; beyond that the neck side point
+    /// moves up or down, and with it the balance of front and back.
     fn set_centre_front(&mut self, centre_front: f64) {
-        let slanted = self.slanted_over_bust();
         let depths = Span::from_low(NECK_DEPTHS.0, NECK_DEPTHS.1);
-        let depth = depths.nearest(self.front_waist_length - slanted - centre_front);
+        let depth = depths.nearest(self.front_waist_length - centre_front);
         self.front_neck_depth = Some(depth);
-        self.front_waist_length = centre_front + depth + slanted;
-    }
-
-    /// By how much a tape from neck side over the bust point to the waist is longer than the way
-    /// straight down: the bust point stands in front of the waist by the difference of the two
-    /// girths' radii and by what the bust adds, here a quarter of bust less underbust (an
-    /// assumption); 17 mm for the survey's mean woman.
-    pub(super) fn slanted_over_bust(&self) -> f64 {
-        let radii = (self.bust_girth - self.waist_girth) / std::f64::consts::TAU;
-        let cup = (self.bust_girth - self.underbust_girth) / 4.0;
-        let in_front = radii.max(0.0) + cup.max(0.0);
-        let below = (self.front_waist_length - self.neck_to_bust_point).max(0.0);
-        let level = (below * below - in_front * in_front).max(below * below / 4.0);
-        below - level.sqrt()
+        self.front_waist_length = centre_front + depth;
     }
 }
 

@@ -33,7 +33,7 @@ const THUMB: f64 = 25.0;
 /// hand needs.
 const WRIST_SLIT: f64 = 76.0;
 /// The end of an opening stays this far from notches and dart legs, in millimetres.
-const CLEAR: f64 = 15.0;
+const CLEAR: f64 = 16.0;
 /// An opening ends this far inside its seam, in millimetres.
 const INSIDE: f64 = 25.0;
 

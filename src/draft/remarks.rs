@@ -54,8 +54,8 @@ fn front_lengths_disagree(body: &Body, figure: &Figure) -> Option<Warning> {
         Warning::new(
             "front_lengths_disagree",
             format!(
-                "front_waist_length {front:.0} mm and centre_front_waist_length {centre:.0} mm leave a front neck {:.0} mm deep, for the tape over the bust slants; drafted with {depth:.0} mm and a front of {drafted:.0} mm from the neck side point: measure both again",
-                front - centre - (drafted - centre - depth)
+                "front_waist_length {front:.0} mm and centre_front_waist_length {centre:.0} mm leave a front neck {:.0} mm deep; drafted with {depth:.0} mm and a front of {drafted:.0} mm from the neck side point: measure both again",
+                front - centre
             ),
         )
     })

@@ -103,28 +103,6 @@ pub fn bodies(every: usize) -> Vec<Body> {
     women().rows.iter().step_by(every).map(body_of).collect()
 }
 
-/// Her front waist length as a tape finds it, in mm.
-///
-/// The survey's column runs along the body to the bust point and from there straight down, a
-/// difference of heights. A tape slants, for the bust point stands in front of the waist: by the
-/// difference of the two girths' radii and by what the bust adds, here a quarter of bust less
-/// underbust (an assumption). With it front and back lengths ask for the same bust dart as the cup
-/// on average (2 mm apart, without it 19), and front less back is 36 mm: handbook tables have 35 to
-/// 45 (value from memory).
-fn taped_front(row: &Row) -> f64 {
-    let [bust, underbust, waist, bust_point, level] = [
-        "bust_girth",
-        "underbust_girth",
-        "waist_girth",
-        "neck_to_bust_point",
-        "front_waist_length",
-    ]
-    .map(|column| row.number(column));
-    let in_front =
-        ((bust - waist) / std::f64::consts::TAU).max(0.0) + ((bust - underbust) / 4.0).max(0.0);
-    bust_point + (level - bust_point).max(0.0).hypot(in_front)
-}
-
 /// What was taken of the woman of a row: every column that is a measurement but the armscye
 /// girth, which is kept back as a check.
 pub fn taken_of(row: &Row) -> Vec<(M, f64)> {
@@ -132,7 +110,6 @@ pub fn taken_of(row: &Row) -> Vec<(M, f64)> {
     let taken = taken.filter_map(|m| {
         let value = match m {
             M::ShoulderSlope => row.number("shoulder_slope_deg").to_radians(),
-            M::FrontWaistLength => taped_front(row),
             _ => row.number(m.name()),
         };
         (!value.is_nan()).then_some((m, value))

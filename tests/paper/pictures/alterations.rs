@@ -13,7 +13,7 @@ use kurbo::{Affine, BezPath, ParamCurve as _, Rect, Shape as _};
 use super::{options, set};
 
 /// White between two pieces, and above the first line of them.
-const GAP: f64 = 40.0;
+pub(super) const GAP: f64 = 40.0;
 
 /// The picture of an alteration's example.
 pub(crate) fn picture(entry: &Entry) -> String {
@@ -117,12 +117,12 @@ fn waist(piece: &Piece) -> Option<f64> {
         .or_else(edge)
 }
 
-fn moved(path: &BezPath, by: Vec2) -> BezPath {
+pub(super) fn moved(path: &BezPath, by: Vec2) -> BezPath {
     Affine::translate(by) * path.clone()
 }
 
 /// Balance lines and grain.
-fn guides(piece: &Piece) -> BezPath {
+pub(super) fn guides(piece: &Piece) -> BezPath {
     let mut path = BezPath::new();
     for line in piece.lines() {
         path.extend(line.curve.to_path());
@@ -133,7 +133,7 @@ fn guides(piece: &Piece) -> BezPath {
 }
 
 /// Outline, darts and notches.
-fn lines(piece: &Piece) -> BezPath {
+pub(super) fn lines(piece: &Piece) -> BezPath {
     let mut path = BezPath::new();
     for edge in piece.outline().edges() {
         path.extend(edge.curve().to_path());

@@ -9,6 +9,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod alterations;
+mod extremes;
 
 use crate::support::bodies::{set, with_usual_sleeve as options};
 use std::path::Path;
