@@ -7,7 +7,7 @@ use crate::piece::{Measure, MeasureKind, Warning};
 /// the pattern takes a quarter of a girth's step, so this is half of what a point moves by.
 pub const JUMP: f64 = 0.125;
 
-/// The least difference that is told, in mm: less is lost in cutting.
+/// The least difference that is reported, in mm: less is lost in cutting.
 pub const LEAST_JUMP: f64 = 3.0;
 
 impl Increments {
