@@ -51,6 +51,9 @@ impl Increments {
                 continue;
             }
             if let Some(beside) = self.beside(&steps, index, step) {
+                // Rounded to nothing, a number loses its minus sign.
+                let tenths = |mm: f64| (mm * 10.0).round() / 10.0 + 0.0;
+                let (step, beside) = (tenths(step), tenths(beside));
                 let text = between(&format!("steps by {step:+.1} mm"));
                 let text = format!("{text}, where {beside:+.1} mm would follow its neighbours");
                 found.push(Warning::new("step_jump", text));
