@@ -266,7 +266,11 @@ impl<'a> Guarded<'a> {
             .mouths(self.edge.name())
             .iter()
             .any(|(_, from, to)| (*from..=*to).contains(&at));
-        let slack = if folded { SLACK.max(0.1 * width) } else { SLACK };
+        let slack = if folded {
+            SLACK.max(0.1 * width)
+        } else {
+            SLACK
+        };
         if distance >= width - slack {
             return Ok(());
         }

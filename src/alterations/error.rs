@@ -24,7 +24,11 @@ pub enum AlterationError {
         advice: &'static str,
     },
     /// The amount is more than this pattern bears.
-    #[error("{amount:.1} {unit} is more than this pattern bears: {why}; at most {most:.1} {unit}")]
+    #[error(
+        "{:.1} {unit} is more than this pattern bears: {why}; at most {:.1} {unit}",
+        tenths(*amount),
+        tenths(*most)
+    )]
     TooMuch {
         /// The amount asked for.
         amount: f64,
@@ -94,6 +98,11 @@ impl From<GeometryError> for AlterationError {
     }
 }
 
+/// A number to a tenth; rounded to nothing it loses its minus sign.
+fn tenths(number: f64) -> f64 {
+    (number * 10.0).round() / 10.0 + 0.0
+}
+
 impl Explain for AlterationError {
     fn code(&self) -> String {
         match self {
@@ -124,7 +133,9 @@ impl Explain for AlterationError {
     fn cure(&self) -> String {
         match self {
             Self::Missing { advice, .. } => (*advice).to_owned(),
-            Self::TooMuch { most, unit, .. } => format!("ask for at most {most:.1} {unit}"),
+            Self::TooMuch { most, unit, .. } => {
+                format!("ask for at most {:.1} {unit}", tenths(*most))
+            }
             Self::First { advice, .. } => advice.clone(),
             Self::NotBuilt {
                 feature, instead, ..

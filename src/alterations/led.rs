@@ -1,6 +1,6 @@
 //! A line led along by its two ends.
 
-use crate::geometry::{Curve, GeometryError, Point, Rigid, bend_to_length, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, as_cubic, bend_to_length, tolerance};
 use kurbo::{CubicBez, PathSeg};
 
 /// The curve whose start goes with one motion and whose end goes with another, directions
@@ -32,16 +32,7 @@ pub fn led(curve: &Curve, at_start: &Rigid, at_end: &Rigid) -> Result<Curve, Geo
             index as f64 / count as f64,
             (index + 1) as f64 / count as f64,
         );
-        let c = match *segment {
-            PathSeg::Line(l) => CubicBez::new(
-                l.p0,
-                l.p0.lerp(l.p1, 1.0 / 3.0),
-                l.p0.lerp(l.p1, 2.0 / 3.0),
-                l.p1,
-            ),
-            PathSeg::Quad(q) => q.raise(),
-            PathSeg::Cubic(c) => c,
-        };
+        let c = as_cubic(segment);
         // Handles go with their own ends, so that joints stay smooth.
         let c = CubicBez::new(
             moved(c.p0, from),

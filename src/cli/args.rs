@@ -131,7 +131,7 @@ pub(super) enum Command {
     /// Make a job for every row of a table of people (CSV), without drawing it
     ///
     /// The columns are measurements in mm, or with their unit: `waist_girth (cm)`. The column id
-    /// names the wearer; other columns are passed over and told. An empty cell is estimated. The
+    /// names the wearer; other columns are ignored, and reported. An empty cell is estimated. The
     /// job needs no body. DIR/results.jsonl has one line a row, in their order; a row that is
     /// refused says why and stops nothing. A command that was stopped goes on where it was when
     /// it is run again.

@@ -269,8 +269,8 @@ mod tests {
                 json: true,
             };
             let paths = [path("job.yaml"), path("people.csv"), path(out)];
-            let told = batch_by(maker, paths.each_ref().map(|p| p.as_path()), &wanted);
-            let report: serde_json::Value = serde_json::from_str(&told.unwrap()).unwrap();
+            let reported = batch_by(maker, paths.each_ref().map(|p| p.as_path()), &wanted);
+            let report: serde_json::Value = serde_json::from_str(&reported.unwrap()).unwrap();
             assert_eq!((&report["ok"], &report["refused"]), (&97.into(), &3.into()));
             assert_eq!(report["refusals"][0]["code"], "internal_fault");
             fs::read_to_string(path(out).join(RESULTS)).unwrap()

@@ -20,7 +20,7 @@ struct Done<'a, R> {
     files: Vec<&'a str>,
 }
 
-/// Writes the files into a folder; what is to be told.
+/// Writes the files into a folder; what is to be reported.
 pub(super) fn written<R: Serialize>(
     folder: &Path,
     files: &[OutputFile],
@@ -46,7 +46,7 @@ pub(super) fn written<R: Serialize>(
     }))
 }
 
-/// What is to be told where nothing is written.
+/// What is to be reported where nothing is written.
 pub(super) fn unwritten<R: Serialize>(report: &R) -> String {
     as_json(&Done {
         status: "ok",

@@ -25,8 +25,8 @@ pub(super) fn draft(
     json: bool,
 ) -> Result<String, Failure> {
     let outcome = outcome(path, wanted)?;
-    let told = (&outcome.report, || outcome.report.text());
-    written(folder, &outcome.files, wanted.force, json, told)
+    let report = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, report)
 }
 
 /// Drafts a job and writes nothing; the report.

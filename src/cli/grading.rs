@@ -41,8 +41,8 @@ pub(super) fn grade(
         job.outputs = job.outputs.with(Output::Dxf);
     }
     let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
-    let told = (&outcome.report, || outcome.report.text());
-    written(folder, &outcome.files, wanted.force, json, told)
+    let report = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, report)
 }
 
 /// The sizes asked for, in the order of the table; all if none is named.

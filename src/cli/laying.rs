@@ -57,8 +57,8 @@ pub(super) fn lay(
     let outcome = run
         .outcome()
         .map_err(|error| Failure::of_job(&file, &error))?;
-    let told = (&outcome.report, || outcome.report.text());
-    written(folder, &outcome.files, wanted.force, json, told)
+    let report = (&outcome.report, || outcome.report.text());
+    written(folder, &outcome.files, wanted.force, json, report)
 }
 
 fn cloth(wanted: &Wanted) -> Result<Cloth, LayError> {

@@ -1,4 +1,4 @@
-//! The commands: arguments in, files read and written, reports and problems told.
+//! The commands: arguments in, files read and written, reports and problems written.
 //!
 //! Reports go to standard output, problems to standard error. The command ends with 0 when it
 //! did what was asked, 1 when the pattern or a measurement was refused, 2 when the command or

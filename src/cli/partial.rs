@@ -92,7 +92,7 @@ impl PartOf {
     /// In what a part of `self` differs from one of `other`.
     fn differs(&self, other: &Self) -> Option<&'static str> {
         if self.format != other.format {
-            Some("it cannot be told of what")
+            Some("nothing says which job it belongs to")
         } else if self.program != other.program {
             Some("another version of this program began it")
         } else if self.job != other.job {
@@ -160,12 +160,13 @@ impl Part {
         let read = File::open(self.folder.join(PART_OF))
             .and_then(|file| file.take(HEAD).read_to_end(&mut head));
         let found = read.ok().and_then(|_| serde_json::from_slice(&head).ok());
-        found.map_or(Some("it cannot be told of what"), |found: PartOf| {
-            found.differs(of)
-        })
+        found.map_or(
+            Some("nothing says which job it belongs to"),
+            |found: PartOf| found.differs(of),
+        )
     }
 
-    /// Nothing done yet. The part is emptied before it is told of what it is: killed between the
+    /// Nothing done yet. The part is emptied before it says of what it is: killed between the
     /// two, it holds nothing that could be taken for something else.
     fn begin(&self, of: &PartOf) -> Result<(), PartError> {
         let path = self.folder.join(PART);

@@ -13,7 +13,7 @@ use super::source_file::{ReadError, SourceFile};
 /// The most characters of a line that are shown.
 const WIDEST: usize = 90;
 
-/// How many problems of one file are told; more are counted.
+/// How many problems of one file are listed; more are counted.
 const MOST: usize = 50;
 
 /// One thing that is wrong. As JSON: `code`, `text`, and where it is known `file`, `line`,

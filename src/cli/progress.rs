@@ -41,7 +41,7 @@ impl Progress {
             ProgressStyle::with_template(style).unwrap_or_else(|_| ProgressStyle::default_bar());
         let bar = ProgressBar::new(self.total).with_style(style);
         bar.set_position(done);
-        // The time left is told from what is done from here on, not from the jump to here.
+        // The time left is estimated from what is done from here on, not from the jump to here.
         bar.reset_eta();
         self.bar = Some(bar);
     }

@@ -100,8 +100,8 @@ pub(crate) fn main() -> ExitCode {
             unit,
         } => measuring::file(file, *unit, args.json),
     };
-    let told = done.and_then(|report| output::print(&report));
-    match told {
+    let printed = done.and_then(|report| output::print(&report));
+    match printed {
         Ok(()) => ExitCode::SUCCESS,
         Err(failure) => tell(&failure, args.json),
     }

@@ -44,16 +44,7 @@ pub(crate) fn carried(curve: &Curve, motion: &Rigid) -> Result<Curve, GeometryEr
         let from = walked;
         walked += arc_length(segment);
         let share = |t: f64| 1.0 - (from + t * (walked - from)) / whole;
-        let c = match *segment {
-            PathSeg::Line(l) => CubicBez::new(
-                l.p0,
-                l.p0.lerp(l.p1, 1.0 / 3.0),
-                l.p0.lerp(l.p1, 2.0 / 3.0),
-                l.p1,
-            ),
-            PathSeg::Quad(q) => q.raise(),
-            PathSeg::Cubic(c) => c,
-        };
+        let c = as_cubic(segment);
         // The first handle goes with the start, the last stays with the end.
         let first = if index == 0 { 1.0 } else { share(0.0) };
         let last = if index + 1 == count { 0.0 } else { share(1.0) };
@@ -65,6 +56,20 @@ pub(crate) fn carried(curve: &Curve, motion: &Rigid) -> Result<Curve, GeometryEr
         )));
     }
     Curve::new(segments)
+}
+
+/// The same segment as a cubic, its handles at thirds of a line.
+pub(crate) fn as_cubic(segment: &PathSeg) -> CubicBez {
+    match *segment {
+        PathSeg::Line(l) => CubicBez::new(
+            l.p0,
+            l.p0.lerp(l.p1, 1.0 / 3.0),
+            l.p0.lerp(l.p1, 2.0 / 3.0),
+            l.p1,
+        ),
+        PathSeg::Quad(q) => q.raise(),
+        PathSeg::Cubic(c) => c,
+    }
 }
 
 /// The same as [`blend_start`] at the end of a curve: `direction` is that in which it arrives.

@@ -22,6 +22,7 @@ mod solve;
 mod span;
 pub mod tolerance;
 
+pub(crate) use blend::as_cubic;
 pub(crate) use blend::carried;
 pub use blend::{blend_end, blend_start};
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};

@@ -7,7 +7,7 @@ use crate::piece::{Measure, MeasureKind, Warning};
 /// the pattern takes a quarter of a girth's step, so this is half of what a point moves by.
 pub const JUMP: f64 = 0.125;
 
-/// The least difference that is told, in mm: less is lost in cutting.
+/// The least difference that is reported, in mm: less is lost in cutting.
 pub const LEAST_JUMP: f64 = 3.0;
 
 impl Increments {
@@ -51,6 +51,9 @@ impl Increments {
                 continue;
             }
             if let Some(beside) = self.beside(&steps, index, step) {
+                // Rounded to nothing, a number loses its minus sign.
+                let tenths = |mm: f64| (mm * 10.0).round() / 10.0 + 0.0;
+                let (step, beside) = (tenths(step), tenths(beside));
                 let text = between(&format!("steps by {step:+.1} mm"));
                 let text = format!("{text}, where {beside:+.1} mm would follow its neighbours");
                 found.push(Warning::new("step_jump", text));

@@ -4,7 +4,7 @@ use super::{LAWS, Report, Tolerances, Violation, size_sane};
 use crate::piece::Pattern;
 use std::ops::ControlFlow;
 
-/// Walks all laws and reports every violation until told to stop.
+/// Walks all laws and reports every violation until asked to stop.
 ///
 /// Pieces too large to be cloth are reported alone: nothing measured on them means anything.
 ///
@@ -14,12 +14,12 @@ use std::ops::ControlFlow;
 /// let waist = Girth { name: "waist".into(), side: None, body: 700.0, ease: 20.0, limb: false, runs: vec![] };
 /// let pattern = Pattern::new(PatternParts { block: "skirt".into(), pieces: vec![], seams: vec![], girths: vec![waist], warnings: vec![] })?;
 /// use std::ops::ControlFlow;
-/// let mut told = Vec::new();
+/// let mut reported = Vec::new();
 /// let _ = visit(&pattern, &Tolerances::drafted(), &mut |violation| {
-///     told.push(violation.to_string());
+///     reported.push(violation.to_string());
 ///     ControlFlow::Continue(())
 /// });
-/// assert_eq!(told.len(), 1);
+/// assert_eq!(reported.len(), 1);
 /// # Ok::<(), blockwright::piece::PieceError>(())
 /// ```
 pub fn visit(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> ControlFlow<()> {

@@ -9,7 +9,7 @@ use serde::Serialize;
 use super::{BatchColumns, BatchJob, PassedOver};
 use crate::recipe::one_line;
 
-/// How many repeated ids are told one by one.
+/// How many repeated ids are listed one by one.
 const MOST_REPEATED: usize = 20;
 
 /// The most characters of an id or a reason that a person is shown.
@@ -218,9 +218,9 @@ impl BatchReport {
             let (id, first, row) = (shown(&repeated.id), repeated.first_row, repeated.row);
             let _ = writeln!(out, "  {id}: row {row}, as row {first}");
         }
-        let told = self.first_repeated_ids.len() as u64;
-        if self.repeated_ids > told {
-            let _ = writeln!(out, "  and {} more rows", self.repeated_ids - told);
+        let listed = self.first_repeated_ids.len() as u64;
+        if self.repeated_ids > listed {
+            let _ = writeln!(out, "  and {} more rows", self.repeated_ids - listed);
         }
         if !self.passed_over.is_empty() {
             let columns = self.passed_over.iter().take(MOST_COLUMNS);

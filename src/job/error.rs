@@ -90,7 +90,11 @@ impl JobError {
 
 const fn fault_of(error: &MakeError) -> Fault {
     match error {
-        MakeError::Request(_) | MakeError::Draft(DraftError::Option { .. }) => Fault::Job,
+        MakeError::Request(_)
+        | MakeError::Draft {
+            source: DraftError::Option { .. },
+            ..
+        } => Fault::Job,
         _ => Fault::Pattern,
     }
 }

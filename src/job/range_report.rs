@@ -271,7 +271,7 @@ fn warnings(job: &RangeJob, graded: &Graded, jumps: &[Warning]) -> Vec<RangeWarn
     for size in graded.sizes() {
         let label = size.label();
         for warning in size.pattern().warnings() {
-            // Each place without an allowance is told, the same in every size.
+            // Each place without an allowance is reported, the same in every size.
             let told_by_place = warning.code == "allowance_unused";
             let known = all.iter_mut().skip(of_range).find(|known| {
                 known.code == warning.code && (!told_by_place || known.text == warning.text)

@@ -15,12 +15,12 @@ impl JobReport {
         );
         for row in &methods.rows {
             let mark = if row.chosen { '>' } else { ' ' };
-            let told = match (&row.figures, &row.refused) {
+            let outcome = match (&row.figures, &row.refused) {
                 (Some(figures), _) => self.figures(figures),
                 (None, Some(why)) => format!(" refused: {why}"),
                 (None, None) => " refused".to_owned(),
             };
-            let _ = writeln!(out, "  {mark} {:<17}{told}", row.hinge);
+            let _ = writeln!(out, "  {mark} {:<17}{outcome}", row.hinge);
         }
     }
 

@@ -69,8 +69,8 @@ impl Node {
                 line: error.line() as u64,
                 column: error.column() as u64,
             };
-            let told = error.to_string();
-            let message = told.split(" at line ").next().unwrap_or(&told).to_owned();
+            let words = error.to_string();
+            let message = words.split(" at line ").next().unwrap_or(&words).to_owned();
             FileErrors::one(FileProblem {
                 place,
                 path: String::new(),
@@ -111,7 +111,7 @@ impl Node {
 
     /// How documents are to be read.
     ///
-    /// NaN and infinity are passed on, to be told at their measurement beside all other
+    /// NaN and infinity are passed on, to be reported at their measurement beside all other
     /// problems. Nesting is bounded far below the reader's own limit of 64, which
     /// overflows the 2 MiB stack of a thread in an unoptimised build.
     #[cfg(feature = "yaml")]
@@ -259,7 +259,7 @@ impl<'de, N: Deserialize<'de> + Into<Node>> Visitor<'de> for ValueVisitor<N> {
                 NodeValue::Number(number) => number.to_string(),
                 NodeValue::Truth(truth) => truth.to_string(),
                 NodeValue::Empty => String::new(),
-                // No key of ours: it is told as unknown, with its place.
+                // No key of ours: it is reported as unknown, with its place.
                 NodeValue::List(_) => "[…]".to_owned(),
                 NodeValue::Map(_) => "{…}".to_owned(),
             };

@@ -173,7 +173,7 @@ impl FileCause {
 ///     "name: Ada\nunit: cm\nmeasurements:\n  bust_grith: 92\n",
 /// )
 /// .unwrap_err();
-/// // The three others that are missing are told at `measurements:`, line 3.
+/// // The three others that are missing are reported at `measurements:`, line 3.
 /// let typo = &errors.all()[3];
 /// assert_eq!(typo.place.line, 4);
 /// assert!(typo.to_string().contains("did you mean `bust_girth`"));
@@ -249,7 +249,7 @@ impl FileErrors {
         self.0.iter().all(|p| p.cause.refuses_measurement())
     }
 
-    /// The problems, to be told beside those of the document around them.
+    /// The problems, to be reported beside those of the document around them.
     pub(crate) fn into_problems(self) -> Vec<FileProblem> {
         self.0
     }

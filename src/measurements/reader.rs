@@ -164,7 +164,7 @@ impl Reader {
             }
             (NodeValue::Text(text), Kind::Length, unit) => {
                 match Length::parse_signed(text, unit) {
-                    // The unit of the file is already told to be wrong.
+                    // The unit of the file is already reported as wrong.
                     Err(UnitError::MissingUnit { .. }) if unit.is_none() => return None,
                     read => read.map(Length::mm),
                 }
@@ -195,7 +195,7 @@ impl Reader {
         }
     }
 
-    /// The body of these values. What is wrong with it is told at the value, or at
+    /// The body of these values. What is wrong with it is reported at the value, or at
     /// `place` for a value that is missing.
     pub(super) fn body(&mut self, values: &Values, place: Place, path: &str) -> Option<Body> {
         let taken = values.given.iter().map(|g| (g.measurement, g.value));

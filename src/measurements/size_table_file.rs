@@ -219,7 +219,7 @@ fn by_steps(
                     .iter()
                     .map(|given| Given {
                         value: given.value + change(&changes, given.measurement, base_index, index),
-                        // What is wrong with a size is told at its own label.
+                        // What is wrong with a size is reported at its own label.
                         place: if index == base_index {
                             given.place
                         } else {

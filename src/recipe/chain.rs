@@ -144,7 +144,7 @@ fn to_body(pattern: &Pattern, body: &Body) -> Result<f64, AlterationError> {
             })?;
         if fold == &EdgeName::CENTRE_FRONT && has_shoulder_dart(piece) {
             return Err(AlterationError::First {
-                why: "a dart opens on the front shoulder, so that its slope cannot be told"
+                why: "a dart opens on the front shoulder, so that its slope cannot be measured"
                     .to_owned(),
                 advice: "put this step before the one that brings the dart there, or give degrees"
                     .to_owned(),

@@ -5,6 +5,7 @@ use crate::alterations::{Refused, RequestError};
 use crate::draft::DraftError;
 use crate::explain::Explain;
 use crate::piece::PieceError;
+use crate::units::Unit;
 use thiserror::Error;
 
 /// Why a recipe gives no pattern for a body.
@@ -20,8 +21,13 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum MakeError {
     /// The block cannot be drafted for this body.
-    #[error("the block cannot be drafted for this body: {0}")]
-    Draft(#[from] DraftError),
+    #[error("the block cannot be drafted for this body: {}", source.in_unit(*unit))]
+    Draft {
+        /// Why.
+        source: DraftError,
+        /// The unit in which measurements of the body are given.
+        unit: Unit,
+    },
     /// The draft breaks a rule that every sewable pattern must meet.
     #[error(
         "the draft was refused, since it cannot be sewn as it stands: {}. This is a fault in \
@@ -49,7 +55,7 @@ pub enum MakeError {
 impl Explain for MakeError {
     fn code(&self) -> String {
         match self {
-            Self::Draft(error) => error.code(),
+            Self::Draft { source, .. } => source.code(),
             Self::Unprovable { .. } => "law_broken".to_owned(),
             Self::Request(_) => "bad_alteration".to_owned(),
             Self::Alteration(refused) => refused.code(),
@@ -60,7 +66,7 @@ impl Explain for MakeError {
 
     fn place(&self) -> Option<String> {
         match self {
-            Self::Draft(error) => error.place(),
+            Self::Draft { source, .. } => source.place(),
             Self::Unprovable { .. } => None,
             Self::Request(error) => error.place(),
             Self::Alteration(refused) => refused.place(),
@@ -71,7 +77,7 @@ impl Explain for MakeError {
 
     fn cure(&self) -> String {
         match self {
-            Self::Draft(error) => error.cure(),
+            Self::Draft { source, .. } => source.cure(),
             Self::Unprovable { .. } | Self::Piece(_) => {
                 "It is a fault of the program, not of the measurements: report it with them"
                     .to_owned()

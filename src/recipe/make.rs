@@ -52,7 +52,7 @@ pub struct MadePattern {
 /// Makes a recipe for a body: drafts the block, proves that it can be sewn, alters it, proving it
 /// again after every step, and adds the allowances. Nothing is drawn.
 ///
-/// `unit` is the one in which warnings give measurements of the body.
+/// `unit` is the one in which warnings and errors give measurements of the body.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -81,7 +81,8 @@ pub fn make(
     unit: Unit,
     ways: Ways,
 ) -> Result<MadePattern, MakeError> {
-    let drafted = draft(body, &recipe.options)?;
+    let drafted =
+        draft(body, &recipe.options).map_err(|source| MakeError::Draft { source, unit })?;
     let violations = prove(&drafted);
     if !violations.is_empty() {
         return Err(MakeError::Unprovable { violations });

@@ -180,6 +180,25 @@ fn requests_go_out_as_they_come_in() {
     comes_back(&Allowances::usual());
 }
 
+/// A body that cannot be drafted is refused in the unit in which it was measured.
+#[test]
+fn a_refusal_speaks_the_unit_of_the_wearer() {
+    let girths = [("in", 25.4), ("cm", 10.0), ("mm", 1.0)];
+    for (unit, mm) in girths {
+        let [height, bust, waist, hip] = [1650.0, 1550.0, 620.0, 1650.0].map(|size| size / mm);
+        let job: Job = read(json!({"title": "A", "block": "bodice", "ease": "close",
+            "body": {"unit": unit, "measurements": {"height": height, "bust_girth": bust,
+                "waist_girth": waist, "hip_girth": hip}}}));
+        let Err(refused) = run(&job) else {
+            panic!("{unit}: drafted all the same");
+        };
+        let told = refused.to_string();
+        let numbers = told.matches(&format!(" {unit}")).count();
+        assert!(numbers >= 2, "{told}");
+        assert_eq!(told.contains(" mm"), unit == "mm", "{told}");
+    }
+}
+
 #[test]
 fn all_errors_of_a_job_come_at_once() {
     let error = JobFile::from_json(

@@ -4,7 +4,7 @@ use super::style::{SizedPattern, Style};
 use crate::piece::{Cut, Piece};
 
 /// The texts about the style that programs read. The author, which the practice has too, is not
-/// known here; the date is told where it was given.
+/// known here; the date is known where it was given.
 pub(super) fn style_texts(style: &Style<'_>) -> Vec<String> {
     let date = style.date.map(|date| format!("Creation Date: {date}"));
     let mut texts = vec![format!("Style Name: {}", style.title)];

@@ -39,7 +39,7 @@ impl Align {
         }
     }
 
-    /// What the reader is told.
+    /// What the reader sees named.
     pub(super) fn label(self) -> &'static str {
         match self {
             Self::Waist => "centre and waist line",

@@ -62,7 +62,7 @@ pub struct Fitting<'a> {
 }
 
 impl<'a> Fitting<'a> {
-    /// A page about a pattern before and after, with nothing told of the way between.
+    /// A page about a pattern before and after, with no account of the steps between.
     #[must_use]
     pub fn new(
         title: &'a str,
@@ -216,12 +216,12 @@ impl Fitting<'_> {
                     format!("{what} {before} before, {after} after")
                 })
                 .collect();
-            let told = match (altered, own.is_empty()) {
+            let description = match (altered, own.is_empty()) {
                 (false, _) => "Outline, darts, balance lines, grain and notches.".to_owned(),
                 (true, true) => "Unchanged by the alterations.".to_owned(),
                 (true, false) => format!("{}.", own.join("; ")),
             };
-            figure(out, index, (name, sides), altered, &told);
+            figure(out, index, (name, sides), altered, &description);
         }
         out.push_str("</div>\n</section>\n");
     }

@@ -70,13 +70,13 @@ fn made_of<'a>(before: &'a Pattern, piece: &Piece) -> Option<&'a Piece> {
         })
 }
 
-/// The figure of a piece. `told` says in words what is to be seen.
+/// The figure of a piece. `description` says in words what is to be seen.
 pub(super) fn figure(
     out: &mut String,
     index: usize,
     (name, sides): (&str, Sides<'_>),
     altered: bool,
-    told: &str,
+    description: &str,
 ) {
     let shifts = Align::ALL.map(|align| match (sides.before, sides.after) {
         (Some(before), Some(after)) => align.shift(before, after),
@@ -90,10 +90,10 @@ pub(super) fn figure(
         out,
         "<figure class=\"piece piece-{index}\" style=\"--width:{width}\">\n\
          <svg viewBox=\"{x} {y} {width} {height}\" role=\"img\" \
-         aria-labelledby=\"title-{index} told-{index}\">\n\
-         <title id=\"title-{index}\">{}</title>\n<desc id=\"told-{index}\">{}</desc>",
+         aria-labelledby=\"title-{index} description-{index}\">\n\
+         <title id=\"title-{index}\">{}</title>\n<desc id=\"description-{index}\">{}</desc>",
         title_words(name),
-        escaped(told),
+        escaped(description),
     );
     if let Some(piece) = sides.after {
         let _ = writeln!(out, "<path class=\"cloth\" d=\"{}\"/>", ring(piece));

@@ -117,7 +117,7 @@ fn another_job_or_table_leaves_the_part_alone() {
     place.write("people.csv", people(ROWS - 1));
     refused(&[], "its people file was another");
     fs::remove_file(place.path().join("out/results.jsonl.part.json")).unwrap();
-    refused(&[], "it cannot be told of what");
+    refused(&[], "nothing says which job it belongs to");
     // --force begins anew.
     let told = batch(&place, &["--force"]).done();
     assert!(!told.contains("Taken up"), "{told}");

@@ -78,6 +78,8 @@ const MAY_BE_NULL: &[&str] = &[
     "refused",
     "allowance",
     "side",
+    // Of a garment without sleeve.
+    "sleeve_cap",
 ];
 
 /// The first key of a document whose value is `null` though it is no key that may be.

@@ -2,7 +2,7 @@
 //! one thing: outline, darts and notches, thin the balance lines and the grain.
 
 use blockwright::draft::{Block, DraftOptions, Fit, SleeveLength, draft};
-use blockwright::drawing::{Drawing, Face, Figure, Layer, Pen, Text, TextStyle};
+use blockwright::drawing::{Drawing, DrawnPath, Face, Layer, Pen, Text, TextStyle};
 use blockwright::geometry::{Point, Vec2};
 use blockwright::piece::Pattern;
 use blockwright::render::svg;
@@ -36,7 +36,7 @@ const EXTREMES: [(&str, Measure); 12] = [
 ];
 
 /// The woman who has most of something.
-fn most<'t>(rows: &'t [Row], of: Measure) -> &'t Row {
+fn most(rows: &[Row], of: Measure) -> &Row {
     let most = rows.iter().max_by(|a, b| of(a).total_cmp(&of(b)));
     most.expect("a woman")
 }
@@ -47,8 +47,14 @@ fn drawing(title: &str, pattern: &Pattern) -> Drawing {
     for piece in pattern.pieces() {
         let bounds = piece.outline().bounds();
         let place = Vec2::new(right - bounds.x0, 0.0);
-        drawn.push(Figure::stroked(moved(&guides(piece), place), Pen::solid(0.3)));
-        drawn.push(Figure::stroked(moved(&lines(piece), place), Pen::solid(0.9)));
+        drawn.push(DrawnPath::stroked(
+            moved(&guides(piece), place),
+            Pen::solid(0.3),
+        ));
+        drawn.push(DrawnPath::stroked(
+            moved(&lines(piece), place),
+            Pen::solid(0.9),
+        ));
         right += bounds.width() + GAP;
         top = top.min(bounds.y0);
     }

@@ -174,7 +174,7 @@ fn a_size_that_is_refused_is_named() {
     let GradingError::Size { source, .. } = &error else {
         panic!("{error}");
     };
-    assert!(matches!(source, MakeError::Draft(_)), "{error}");
+    assert!(matches!(source, MakeError::Draft { .. }), "{error}");
     assert!(
         error
             .to_string()

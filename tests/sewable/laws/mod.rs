@@ -65,6 +65,58 @@ fn every_law_sees_the_garments_spoiled_against_it() {
     }
 }
 
+/// What the laws never see, since no piece is made of it: a mark at a place that is no number, or
+/// farther out than any cloth.
+#[test]
+fn a_mark_that_is_nowhere_makes_no_piece() {
+    let whole = garment::garment();
+    let bad = [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, 1e6];
+    for piece in &whole.pieces {
+        let sound = || piece.clone().into_parts();
+        assert!(Piece::new(sound()).is_ok());
+        for wrong in bad {
+            let mut spoiled: Vec<(&str, PieceParts)> = Vec::new();
+            let mut spoil = |what, change: &dyn Fn(&mut PieceParts)| {
+                let mut parts = sound();
+                change(&mut parts);
+                spoiled.push((what, parts));
+            };
+            spoil("grain", &|p| p.grain[0].x = wrong);
+            spoil("grain", &|p| p.grain[1].y = wrong);
+            spoil("drill point", &|p| {
+                p.drill_points.push(DrillPoint {
+                    name: "one".into(),
+                    at: Point::new(20.0, wrong),
+                })
+            });
+            spoil("point", &|p| {
+                p.points.push(NamedPoint {
+                    name: "one".into(),
+                    at: Point::new(wrong, 20.0),
+                })
+            });
+            if !piece.darts().is_empty() {
+                spoil("leg", &|p| p.darts[0].legs[0].x = wrong);
+                spoil("apex", &|p| {
+                    p.darts[0].apexes = Apexes::One(Point::new(wrong, 260.0))
+                });
+            }
+            if !piece.notches().is_empty() {
+                spoil("notch", &|p| p.notches[0].at = wrong);
+            }
+            for (what, parts) in spoiled {
+                let refused = Piece::new(parts).expect_err(what);
+                assert!(
+                    matches!(refused, PieceError::Misplaced { .. }),
+                    "{} {what} {wrong}: {refused}",
+                    piece.name()
+                );
+                assert!(!refused.to_string().contains("NaN"), "{refused}");
+            }
+        }
+    }
+}
+
 #[test]
 fn laws_have_names_of_their_own() {
     for (index, law) in LAWS.iter().enumerate() {
