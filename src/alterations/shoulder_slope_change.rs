@@ -208,6 +208,8 @@ fn drops(
     turn: f64,
 ) -> Result<(f64, f64), AlterationError> {
     let old = back.armscye.length() + front.armscye.length();
+    // A dart that cannot turn along says so itself.
+    front.shoulder_turned(turn, 0.0)?;
     let sides = (back.side_blended()?, front.side_blended()?);
     let both = |shorter: f64| -> Result<(f64, f64), AlterationError> {
         Ok((drop_for(&sides.0, shorter)?, drop_for(&sides.1, shorter)?))

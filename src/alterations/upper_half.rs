@@ -3,6 +3,8 @@
 
 use super::led::{filled, led};
 use super::one_way::{Armscye, Course, turns_hollow};
+use super::redrawn_waist::{WaistMoves, redraw_waist};
+use super::slivers::without_slivers;
 use super::true_up::{carried, turned_end, with_mouth, without_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
@@ -22,6 +24,10 @@ pub(super) struct UpperHalf<'p> {
 /// How far above the first dart of the side seam its blend ends, in millimetres: the seam beside
 /// it stays as it is.
 const CLEAR: f64 = 4.0;
+
+/// Waist darts are drafted to end so little below the underarm line, in millimetres, that they
+/// belong to it (up to 20 mm below; value from memory).
+const TIP_BELOW: f64 = 20.0;
 
 /// Most that a neckline leans out of square to its shoulder beyond what it did, in radians.
 const MOST_NECK_LEAN: f64 = 8.0 * std::f64::consts::PI / 180.0;
@@ -196,9 +202,12 @@ impl<'p> UpperHalf<'p> {
                     Ok((upper.then(&filled(&lower, wanted)?)?, width_point))
                 }),
         };
-        drawn.map_err(|source| AlterationError::Construction {
-            step: "armscye at its length",
-            source,
+        drawn.map_err(|_| AlterationError::First {
+            why: format!(
+                "the armscye of the {} can neither be filled nor flattened to the length that it has to have there",
+                self.piece.name()
+            ),
+            advice: "alter by less, or give the width first (back_width or front_width)".to_owned(),
         })
     }
 
@@ -339,12 +348,49 @@ impl<'p> UpperHalf<'p> {
             }
         }
         put_level(sketch, "underarm", underarm)?;
+        self.lower_tips(sketch, underarm.y)
+    }
+
+    /// Waist darts that end just below the underarm line go with it: on it they would take the
+    /// finished girth in.
+    fn lower_tips(&self, sketch: &mut Sketch, underarm: f64) -> Result<(), AlterationError> {
+        let drop = underarm - self.armscye.end().y;
+        if drop.abs() <= tolerance::POINT {
+            return Ok(());
+        }
+        let tips = self.piece.darts().iter().filter(|dart| {
+            let below = dart.apex().y - self.armscye.end().y;
+            dart.edge
+                .as_ref()
+                .is_none_or(|edge| *edge == EdgeName::WAIST)
+                && (0.0..TIP_BELOW.max(drop)).contains(&below)
+        });
+        for dart in tips {
+            let middle = dart.legs[0].midpoint(dart.legs[1]);
+            let axis = (middle - dart.apex()) / (middle.y - dart.apex().y);
+            if dart.edge.is_none() {
+                if let (Apexes::Two(upper, lower), Some(slot)) =
+                    (dart.apexes, sketch.dart_mut(&dart.name))
+                {
+                    slot.apexes = Apexes::Two(upper + axis * drop, lower);
+                }
+                continue;
+            }
+            let moves = WaistMoves {
+                centre: Vec2::ZERO,
+                side: Vec2::ZERO,
+                longer: 0.0,
+                apex: &|_| drop,
+            };
+            redraw_waist(sketch, self.piece, &moves)?;
+        }
         Ok(())
     }
 
     /// The side seam, parted where a moved underarm is blended in.
     pub fn side_blended(&self) -> Result<BlendedSide, AlterationError> {
         let (above, below) = self.side.split_at(self.blend_length()?)?;
+        let above = without_slivers(&above, &[])?;
         Ok(BlendedSide { above, below })
     }
 

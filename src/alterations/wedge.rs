@@ -1,6 +1,7 @@
 //! A wedge folded out at an edge and passed into a dart.
 
 use super::true_up::{with_mouth, without_mouth};
+use super::upper_half::moved_dart;
 use super::{AlterationError, Paper, Sketch};
 use crate::geometry::{Curve, Rigid, Span};
 use crate::piece::{Dart, EdgeName, Piece};
@@ -62,7 +63,16 @@ pub(super) fn pass_wedge(
         if slot.name == dart.name {
             *slot = wider.clone();
         } else if let Some(old) = piece.dart(&slot.name) {
-            *slot = old.clone();
+            let swung = old
+                .edge
+                .as_ref()
+                .and_then(place)
+                .is_some_and(|at| (from.min(to) + 1..from.max(to)).contains(&at));
+            *slot = if swung {
+                moved_dart(old, &motion)
+            } else {
+                old.clone()
+            };
         }
     }
     Ok(Passed { sketch, motion })
