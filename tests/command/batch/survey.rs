@@ -16,7 +16,7 @@ fn every_woman_of_the_survey_has_her_line() {
     let all = lines(&place);
     assert_eq!(all.len(), 1104);
     let ids = table.lines().skip(1).map(|l| l.split(',').next().unwrap());
-    let mut made = 0;
+    let (mut made, mut few) = (0, 0);
     for (line, id) in all.iter().zip(ids) {
         assert_eq!(line["id"], id);
         if line["status"] == "ok" {
@@ -24,12 +24,21 @@ fn every_woman_of_the_survey_has_her_line() {
             let (armscye, cap) = (&line["armscye"], &line["sleeve_cap"]);
             assert!(cap.as_f64() > armscye.as_f64() && line["reason"].is_null());
         } else {
-            // A dart that a flat chest has not, and nothing else.
+            // A dart that a flat chest has not; for a few a shoulder point so far outside their
+            // back that no armscye is hollow there.
             let reason = line["reason"].as_str().unwrap();
-            assert!(reason.starts_with("dart_relocation_refused: "), "{reason}");
+            let jutting = [
+                "shoulder_slope_refused: ",
+                "room_for_the_armscye_out_of_reach: ",
+            ];
+            if jutting.iter().any(|code| reason.starts_with(code)) {
+                few += 1;
+            } else {
+                assert!(reason.starts_with("dart_relocation_refused: "), "{reason}");
+            }
         }
     }
-    assert!(made > 1070, "{made} of 1104");
+    assert!(made > 1085 && few <= 5, "{made} of 1104, {few}");
     assert!(told.contains(&format!(
         "1104 wearers: {made} made, {} refused",
         1104 - made
