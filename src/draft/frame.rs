@@ -137,7 +137,7 @@ impl Frame {
         if !f.front_width_taken {
             let least = shoulders.front_point(front_side).x - MOST_JUT;
             front_width = bounds.hold(Bound::ShoulderJuts, wished, (least, f64::MAX));
-            let most = (half - back_width - narrowest).max(0.9 * wished);
+            let most = (half - back_width - narrowest).max(0.85 * wished);
             front_width = bounds.hold(Bound::ScyeWidth, front_width, (0.0, most));
         }
         if (front_width - wished).abs() > TOLD_FRONT {
