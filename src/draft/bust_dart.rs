@@ -7,6 +7,7 @@ use super::{DraftError, Figure};
 use crate::geometry::elementary::{atan2, cos, sin};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, along, crossings, tolerance};
 use crate::piece::{AimedEdge, Apexes, Dart, EdgeName, Pressed, Warning, aim_edge, shaped_mouth};
+use crate::units::rounded;
 
 /// Angle of the bust dart for every millimetre of cup, in radians: 16 degrees for 158 mm, the
 /// mean of the survey. The cup is bust less underbust and bust less upper chest together (137
@@ -136,7 +137,7 @@ impl Bust {
                 "bust_dart_from_lengths",
                 format!(
                     "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0}; drafted with {lift:.0}: look at this dart first on the toile",
-                    self.longer + FRONT_SHALLOWER
+                    rounded(self.longer + FRONT_SHALLOWER, 0)
                 ),
             ));
         }

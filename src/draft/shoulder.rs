@@ -171,6 +171,9 @@ pub(super) fn with_dart(
 /// inside the acromion by common practice, so this much bone is there.
 const MOST_LONGER: f64 = 20.0;
 
+/// A shoulder lengthened by less is not worth a word, in millimetres.
+const LEAST_REMARKED: f64 = 1.0;
+
 /// How far the back, without its ease, may lie outside the shoulder point before the shoulder
 /// is lengthened, and before the draft is refused. Above a bust of about 970 mm shoulder points
 /// lie inside the back's width on bodies too (1988 U.S. Army survey, computed).
@@ -241,13 +244,15 @@ impl Shoulders {
             "mm",
             "Check back_width and shoulder_length: the back is measured between the arms, the shoulder to the bone",
         )?;
-        warnings.push(Warning::new(
-            "shoulder_lengthened",
-            format!(
-                "the shoulder was lengthened by {longer:.0} mm to {:.0}, so that the armscye reaches the width of the back: check shoulder_length and back_width",
-                shoulders.length
-            ),
-        ));
+        if longer >= LEAST_REMARKED {
+            warnings.push(Warning::new(
+                "shoulder_lengthened",
+                format!(
+                    "the shoulder was lengthened by {longer:.0} mm to {:.0}, so that the armscye reaches the width of the back: check shoulder_length and back_width",
+                    shoulders.length
+                ),
+            ));
+        }
         Ok(shoulders)
     }
 
