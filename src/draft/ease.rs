@@ -98,15 +98,7 @@ impl Ease {
     /// ```
     #[must_use]
     pub fn for_block(block: Block, fit: Fit) -> Self {
-        let [
-            bust,
-            waist,
-            hip,
-            back_width,
-            upper_arm,
-            wrist,
-            armscye_depth,
-        ] = match (block, fit) {
+        let places = match (block, fit) {
             (Block::Tunic, Fit::Close) => [80.0, 80.0, 70.0, 16.0, 90.0, 80.0, 26.0],
             (Block::Tunic, Fit::Regular) => [110.0, 110.0, 90.0, 24.0, 100.0, 95.0, 34.0],
             (Block::Tunic, Fit::Loose) => [140.0, 150.0, 120.0, 32.0, 115.0, 110.0, 42.0],
@@ -115,20 +107,22 @@ impl Ease {
             (Block::Shirt, Fit::Loose) => [120.0, 130.0, 110.0, 28.0, 110.0, 90.0, 38.0],
             _ => return Self::of(fit),
         };
-        Self {
-            bust,
-            waist,
-            hip,
-            back_width,
-            upper_arm,
-            wrist,
-            armscye_depth,
-        }
+        Self::of_places(places)
     }
 
     /// The ease of a fit for bodice, skirt and dress.
     #[must_use]
     pub fn of(fit: Fit) -> Self {
+        let places = match fit {
+            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 40.0, 18.0],
+            Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 64.0, 22.0],
+            Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 80.0, 30.0],
+        };
+        Self::of_places(places)
+    }
+
+    /// The ease of every place, in the order of the fields.
+    const fn of_places(places: [f64; 7]) -> Self {
         let [
             bust,
             waist,
@@ -137,11 +131,7 @@ impl Ease {
             upper_arm,
             wrist,
             armscye_depth,
-        ] = match fit {
-            Fit::Close => [40.0, 20.0, 30.0, 10.0, 40.0, 40.0, 18.0],
-            Fit::Regular => [60.0, 25.0, 52.0, 14.0, 52.0, 64.0, 22.0],
-            Fit::Loose => [90.0, 40.0, 70.0, 20.0, 64.0, 80.0, 30.0],
-        };
+        ] = places;
         Self {
             bust,
             waist,

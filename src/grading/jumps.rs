@@ -79,7 +79,7 @@ impl Increments {
     }
 }
 
-/// A part that one of two neighbouring sizes has and the other has not.
+/// A part that one of two neighbouring sizes has and the other lacks.
 fn presence(measure: &Increment, index: usize, [from, to]: [&String; 2]) -> Option<Warning> {
     let of_a_part = |measure: &Measure| {
         matches!(

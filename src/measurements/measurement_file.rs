@@ -2,7 +2,7 @@
 
 use super::{FileErrors, MeasurementSet, Node, SizeTable};
 
-/// Keys that a size table has and a set has not.
+/// Keys that a size table has and a set lacks.
 const TABLE_KEYS: [&str; 4] = ["sizes", "base", "steps", "common"];
 
 /// What a file of measurements turned out to be.

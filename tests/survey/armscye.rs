@@ -1,27 +1,10 @@
 //! The drafted armscye against the one measured on each woman, which no draft ever sees.
 
 use super::tally::{FITS, Garment, Outcome, attempt};
+use crate::support::statistics::{correlation, mean_and_spread};
 use crate::support::survey::{body_of, tell, women};
 use blockwright::draft::{Block, Fit};
 use blockwright::piece::{EdgeName, EdgeRef, Pattern};
-
-/// Mean and standard deviation.
-pub fn mean_and_spread(values: &[f64]) -> (f64, f64) {
-    let n = values.len() as f64;
-    let mean = values.iter().sum::<f64>() / n;
-    let square = values.iter().map(|v| (v - mean).powi(2)).sum::<f64>();
-    (mean, (square / (n - 1.0)).sqrt())
-}
-
-pub fn correlation(a: &[f64], b: &[f64]) -> f64 {
-    let ((mean_a, spread_a), (mean_b, spread_b)) = (mean_and_spread(a), mean_and_spread(b));
-    let product: f64 = a
-        .iter()
-        .zip(b)
-        .map(|(x, y)| (x - mean_a) * (y - mean_b))
-        .sum();
-    product / (a.len() as f64 - 1.0) / spread_a / spread_b
-}
 
 pub fn armscye(bodice: &Pattern) -> f64 {
     ["back", "front"]

@@ -3,8 +3,9 @@
 //!
 //! Every fourth woman by default; all of them with `BLOCKWRIGHT_WHOLE=1`.
 
-use super::armscye::{armscye, correlation, mean_and_spread};
+use super::armscye::armscye;
 use super::tally::FITS;
+use crate::support::statistics::{correlation, mean_and_spread};
 use crate::support::survey::{Row, body_of, tell, women};
 use blockwright::draft::{Block, DraftOptions, Figure, bounds_reached, draft, predicted_armscye};
 use blockwright::geometry::Curve;
