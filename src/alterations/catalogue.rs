@@ -2,7 +2,7 @@
 
 use super::{
     Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
-    BackWidth, Bust, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder,
+    BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder,
     FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange, NecklineDepth, NecklineGape,
     NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm, WaistGirth,
 };
@@ -204,6 +204,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::dart_angle("front", "bust")),
         example: || Box::new(Bust { amount: 10.0 }),
         read: read::<Bust>,
+    },
+    Entry {
+        name: "bust_girth",
+        says: "widens or narrows the garment under the arms, at the side seams, for strain or slack all round the chest where the cup fits",
+        keeps: "neckline, shoulder, side seam, waist and every other girth; armscye and sleeve follow",
+        blocks: WITH_BODICE,
+        target: Some(|| Measure::girth("bust")),
+        example: || Box::new(BustGirth::by(16.0)),
+        read: read::<BustGirth>,
     },
     Entry {
         name: "waist_girth",

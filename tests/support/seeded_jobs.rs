@@ -63,7 +63,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 26] = [
+const STEPS: [Step; 27] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -140,6 +140,12 @@ const STEPS: [Step; 26] = [
         ("armscye_gape", "amount: #, side: front"),
         (2, 8),
         [false, false],
+        On::Trunk,
+    ),
+    step(
+        ("bust_girth", "amount: #"),
+        (4, 32),
+        [true, true],
         On::Trunk,
     ),
     step(

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 mod back_length;
+mod bust_girth;
 mod chains;
 mod forward_shoulder;
 mod gapes;
