@@ -2,9 +2,9 @@
 
 use super::{
     Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
-    BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder,
-    FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange, NecklineDepth, NecklineGape,
-    NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm, WaistGirth,
+    BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam,
+    ForwardShoulder, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange, NecklineDepth,
+    NecklineGape, NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm, WaistGirth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;

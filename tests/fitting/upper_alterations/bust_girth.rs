@@ -16,7 +16,11 @@ fn side_seams_are_let_out_under_the_arm_alone() {
         |_, _, _| false,
         |garment, amount, done| {
             let change = |what: &str| read(&done.pattern, what) - read(&garment.pattern, what);
-            assert!((change("bust finished") - amount).abs() < 1e-6, "{}", garment.what);
+            assert!(
+                (change("bust finished") - amount).abs() < 1e-6,
+                "{}",
+                garment.what
+            );
             for name in ["back", "front"] {
                 let [old, new] = [&garment.pattern, &done.pattern].map(|p| p.piece(name).unwrap());
                 let ends = |edge: &EdgeName| {
@@ -25,8 +29,16 @@ fn side_seams_are_let_out_under_the_arm_alone() {
                 let [was, is] = ends(&EdgeName::SIDE_SEAM);
                 // A quarter at each side edge, but for a dart that reaches up to the underarm line.
                 let out = is.start().x - was.start().x;
-                assert!((out - amount / 4.0).abs() < 0.1, "{}: {name} {out}", garment.what);
-                assert!((is.start().y - was.start().y).abs() < 1.0, "{}", garment.what);
+                assert!(
+                    (out - amount / 4.0).abs() < 0.1,
+                    "{}: {name} {out}",
+                    garment.what
+                );
+                assert!(
+                    (is.start().y - was.start().y).abs() < 1.0,
+                    "{}",
+                    garment.what
+                );
                 assert!(is.end().distance(was.end()) < 1e-6, "{}", garment.what);
                 // Legs run on in their own direction.
                 for (dart, before) in new.darts().iter().zip(old.darts()) {
