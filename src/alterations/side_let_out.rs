@@ -16,7 +16,7 @@ pub(super) struct LetOut {
 
 impl LetOut {
     /// The side seam whose underarm moves out by so much, running to nothing at the waist. It keeps
-    /// its sewn length: for that the underarm slides up or down by what a pencil line is wide.
+    /// its sewn length: the underarm slides up or down for that, as the seam slants.
     pub fn of(half: &UpperHalf<'_>, out: f64) -> Result<Self, AlterationError> {
         let sewn = |drawn: &Self| drawn.seam.length() - drawn.opened();
         let old = Self::drawn(half, Vec2::ZERO)?;
