@@ -49,18 +49,20 @@ const TOLD_BUST: f64 = 3.0;
 /// # Errors
 /// When the pattern does not hold together any more.
 pub(super) fn with_shoulder_ease(pattern: Pattern) -> Result<Pattern, AlterationError> {
-    let found = pattern.seams().iter().position(|s| {
-        let shoulder = |side: &[EdgeRef]| side.len() == 1 && side[0].edge == EdgeName::SHOULDER;
-        shoulder(&s.a) && shoulder(&s.b)
+    let shoulder = |side: &[EdgeRef]| match side {
+        [edge] if edge.edge == EdgeName::SHOULDER => {
+            Some(pattern.seam_length(edge).unwrap_or(f64::NAN))
+        }
+        _ => None,
+    };
+    let mut seams = pattern.seams().to_vec();
+    let found = seams.iter_mut().find_map(|seam| {
+        let longer = shoulder(&seam.a)? - shoulder(&seam.b)?;
+        Some((seam, longer))
     });
-    let Some(index) = found else {
+    let Some((seam, longer)) = found else {
         return Ok(pattern);
     };
-    let seam = &pattern.seams()[index];
-    let length = |side: &[EdgeRef]| pattern.seam_length(&side[0]).unwrap_or(f64::NAN);
-    let longer = length(&seam.a) - length(&seam.b);
-    let mut parts = pattern.into_parts();
-    let seam = &mut parts.seams[index];
     seam.ease = longer.abs();
     seam.ease_on = if longer > tolerance::POINT {
         Some(EaseOn::A)
@@ -70,6 +72,8 @@ pub(super) fn with_shoulder_ease(pattern: Pattern) -> Result<Pattern, Alteration
         seam.ease = 0.0;
         None
     };
+    let mut parts = pattern.into_parts();
+    parts.seams = seams;
     Ok(Pattern::new(parts)?)
 }
 

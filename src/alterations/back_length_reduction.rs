@@ -293,11 +293,9 @@ impl BackLengthReduction {
     ) -> Result<(), AlterationError> {
         let old = piece.outline().edge(&EdgeName::ARMSCYE);
         let armscye = old.ok_or_else(|| missing("an armscye"))?.curve();
-        let notch = piece
-            .notches()
-            .iter()
-            .position(|n| n.edge == EdgeName::ARMSCYE);
-        let over = notch.map_or(0.5 * armscye.length(), |n| piece.notches()[n].at);
+        let mut notches = piece.notches().iter().enumerate();
+        let notch = notches.find(|(_, n)| n.edge == EdgeName::ARMSCYE);
+        let over = notch.map_or(0.5 * armscye.length(), |(_, n)| n.at);
         let Some(shape) = Armscye::of(armscye, over) else {
             let drawn = blend_start(armscye, tip, leave, over)?;
             return sketch.replace(&EdgeName::ARMSCYE, drawn);
@@ -312,7 +310,7 @@ impl BackLengthReduction {
             None => shape.on(&course)?,
         };
         sketch.replace(&EdgeName::ARMSCYE, drawn)?;
-        if let Some(place) = notch {
+        if let Some((place, _)) = notch {
             sketch.put_notch(place, middle);
         }
         for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "width") {

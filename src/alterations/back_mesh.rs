@@ -102,7 +102,8 @@ impl BackMesh {
     /// Fills the ring with points on a lattice of even triangles, and joins all of them.
     fn fill(&mut self, step: f64) {
         let ring = self.points.clone();
-        let (mut low, mut high) = (ring[0], ring[0]);
+        let Some(start) = ring.first() else { return };
+        let (mut low, mut high) = (*start, *start);
         for p in &ring {
             low = Point::new(low.x.min(p.x), low.y.min(p.y));
             high = Point::new(high.x.max(p.x), high.y.max(p.y));
@@ -128,13 +129,17 @@ impl BackMesh {
             .map(|p| delaunator::Point { x: p.x, y: p.y })
             .collect();
         let joined = delaunator::triangulate(&plain).triangles;
-        for corners in joined.chunks_exact(3) {
-            let [a, b, c] = [corners[0], corners[1], corners[2]];
-            let [p, q, r] = [self.points[a], self.points[b], self.points[c]];
+        let (triangles, _) = joined.as_chunks();
+        for &corners in triangles {
+            #[expect(
+                clippy::indexing_slicing,
+                reason = "a triangulation names points that it was given"
+            )]
+            let [p, q, r] = corners.map(|i: usize| self.points[i]);
             let middle = Point::new((p.x + q.x + r.x) / 3.0, (p.y + q.y + r.y) / 3.0);
             let twice = (q - p).cross(r - p).abs();
             if twice > 1e-6 * step * step && is_inside(&ring, middle) {
-                self.triangles.push([a, b, c]);
+                self.triangles.push(corners);
             }
         }
     }

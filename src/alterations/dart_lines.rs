@@ -33,12 +33,12 @@ pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError>
     stops.sort_by(f64::total_cmp);
     stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
     let mut whole: Option<(Curve, Point)> = None;
-    for pair in stops.windows(2) {
-        let (middle, _) = line.point_at(0.5 * (pair[0] + pair[1]))?;
+    for [from, to] in stops.array_windows() {
+        let (middle, _) = line.point_at(0.5 * (from + to))?;
         if within(middle, cuts.apex, cuts.legs) || within(middle, cuts.apex, cuts.slash) {
             continue;
         }
-        let part = line.part(pair[0], pair[1])?;
+        let part = line.part(*from, *to)?;
         let (from, to) = (part.start(), part.end());
         let part = if goes(&part, cuts)? {
             part.moved(&cuts.motion)

@@ -67,8 +67,9 @@ pub(super) fn obstacle(d: &Dividing<'_>) -> Result<Option<String>, AlterationErr
 fn astride<'a>(d: &Dividing<'a>) -> Option<&'a str> {
     let split = |dart: &&Dart| {
         let points = dart.legs.into_iter().chain(dart.apexes.points());
-        let within: Vec<bool> = points.map(|p| d.panel.surrounds(p)).collect();
-        dart.edge.is_none() && within.iter().any(|w| *w != within[0])
+        let mut within = points.map(|p| d.panel.surrounds(p));
+        let first = within.next();
+        dart.edge.is_none() && within.any(|w| Some(w) != first)
     };
     d.piece
         .darts()

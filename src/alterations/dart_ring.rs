@@ -3,15 +3,15 @@
 use super::AlterationError;
 use super::dart_opening::Opening;
 use crate::geometry::{Curve, GeometryError, Point, Region, along, crossings, tolerance};
-use crate::piece::{Dart, EdgeRole, Piece};
+use crate::piece::{Dart, Edge, EdgeRole, Piece};
 use kurbo::BezPath;
 
 /// A grain line shortened at a cut ends so far from it, in millimetres.
 const GRAIN_CLEAR: f64 = 8.0;
 
 /// A part of an edge between corners, mouths and the new place.
-pub(super) struct Fragment {
-    pub edge: usize,
+pub(super) struct Fragment<'p> {
+    pub edge: &'p Edge,
     pub from: f64,
     pub to: f64,
     pub kind: Kind,
@@ -36,7 +36,7 @@ pub(super) struct Ring<'p> {
     dart: &'p Dart,
     /// Ends on the edge of the cuts to the apex: equal for a new dart.
     pub slash: [Point; 2],
-    pub fragments: Vec<Fragment>,
+    pub fragments: Vec<Fragment<'p>>,
 }
 
 impl<'p> Ring<'p> {
@@ -45,8 +45,8 @@ impl<'p> Ring<'p> {
         let edge = piece.outline().edge(&into.edge);
         let curve = edge.ok_or(GeometryError::Empty)?.curve();
         let slash = [curve.point_at(into.from)?.0, curve.point_at(into.to)?.0];
-        let mut ring: Vec<Fragment> = Vec::new();
-        for (index, edge) in piece.outline().edges().iter().enumerate() {
+        let mut ring: Vec<Fragment<'_>> = Vec::new();
+        for edge in piece.outline().edges() {
             let length = edge.curve().length();
             let mouths = piece.mouths(edge.name());
             let mut stops = vec![0.0, length];
@@ -56,8 +56,8 @@ impl<'p> Ring<'p> {
             }
             stops.sort_by(f64::total_cmp);
             stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
-            for pair in stops.windows(2) {
-                let middle = 0.5 * (pair[0] + pair[1]);
+            for &[from, to] in stops.array_windows() {
+                let middle = 0.5 * (from + to);
                 let within = mouths.iter().find(|(_, a, b)| (*a..*b).contains(&middle));
                 let kind = match within {
                     Some((d, ..)) if d.name == dart.name => Kind::Old,
@@ -66,9 +66,9 @@ impl<'p> Ring<'p> {
                     None => Kind::Plain,
                 };
                 ring.push(Fragment {
-                    edge: index,
-                    from: pair[0],
-                    to: pair[1],
+                    edge,
+                    from,
+                    to,
                     kind,
                     follows: false,
                 });
@@ -80,13 +80,11 @@ impl<'p> Ring<'p> {
             what: format!("a {} dart that opens on an edge", dart.name),
             advice: "only a dart with one apex, open on an edge, can be moved",
         })?;
-        let edges = piece.outline().edges();
-        let starts_here = |f: &Fragment| {
-            edges[f.edge].name() == &into.edge && (f.from - into.from).abs() <= tolerance::POINT
+        let starts_here = |f: &Fragment<'_>| {
+            f.edge.name() == &into.edge && (f.from - into.from).abs() <= tolerance::POINT
         };
-        let count = ring.len();
-        for step in 1..count {
-            let fragment = &mut ring[(old + step) % count];
+        let (before, from_old) = ring.split_at_mut(old);
+        for fragment in from_old.iter_mut().skip(1).chain(before) {
             if starts_here(fragment) {
                 break;
             }
@@ -102,12 +100,8 @@ impl<'p> Ring<'p> {
 
     /// Whether the panel that follows the old dart stays: it has the fold, or the grain.
     pub fn still_follows(&self) -> Result<bool, AlterationError> {
-        let edges = self.piece.outline().edges();
-        let fold = self
-            .fragments
-            .iter()
-            .find(|f| edges[f.edge].role() == EdgeRole::Fold);
-        if let Some(fold) = fold {
+        let mut fragments = self.fragments.iter();
+        if let Some(fold) = fragments.find(|f| f.edge.role() == EdgeRole::Fold) {
             return Ok(fold.follows);
         }
         let [low, high] = self.uncut_grain()?;
@@ -127,9 +121,9 @@ impl<'p> Ring<'p> {
         }
         stops.sort_by(f64::total_cmp);
         let longest = stops
-            .windows(2)
-            .max_by(|a, b| (a[1] - a[0]).total_cmp(&(b[1] - b[0])));
-        let (from, to) = longest.map_or((0.0, line.length()), |pair| (pair[0], pair[1]));
+            .array_windows()
+            .max_by(|[a, b], [c, d]| (b - a).total_cmp(&(d - c)));
+        let (from, to) = longest.map_or((0.0, line.length()), |[from, to]| (*from, *to));
         let clear = |cut: bool| if cut { GRAIN_CLEAR } else { 0.0 };
         let (from, to) = (from + clear(from > 0.0), to - clear(to < line.length()));
         Ok([along(low, high, from), along(low, high, to)])
@@ -141,8 +135,7 @@ impl<'p> Ring<'p> {
         let old = ring.iter().position(|f| f.kind == Kind::Old).unwrap_or(0);
         let mut path = BezPath::new();
         path.move_to(self.dart.apex());
-        for step in 1..ring.len() {
-            let fragment = &ring[(old + step) % ring.len()];
+        for fragment in ring.iter().cycle().skip(old + 1).take(ring.len().saturating_sub(1)) {
             if fragment.follows != follows || fragment.kind == Kind::Gap {
                 continue;
             }
@@ -157,8 +150,7 @@ impl<'p> Ring<'p> {
     }
 
     /// The line of a part.
-    pub fn curve(&self, fragment: &Fragment) -> Result<Curve, GeometryError> {
-        let edge = &self.piece.outline().edges()[fragment.edge];
-        edge.curve().part(fragment.from, fragment.to)
+    pub fn curve(&self, fragment: &Fragment<'_>) -> Result<Curve, GeometryError> {
+        fragment.edge.curve().part(fragment.from, fragment.to)
     }
 }

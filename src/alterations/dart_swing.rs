@@ -7,7 +7,7 @@ use super::dart_opening::{LONGEST_MOUTH, Opening, USUAL_MOUTH, mouth_share, pres
 use super::dart_ring::{Fragment, Kind, Ring};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
-use crate::piece::{Apexes, Cut, Dart, Piece, Pressed, shaped_mouth};
+use crate::piece::{Apexes, Cut, Dart, EdgeName, Piece, Pressed, shaped_mouth};
 
 /// What becomes of the mouth of the new dart.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -145,8 +145,9 @@ impl Swing<'_> {
         };
         let mut best: Option<(f64, Dart, Vec<Curve>)> = None;
         for dart in [opened, other] {
-            let drawn: Result<Vec<Curve>, _> = (0..edges.len())
-                .map(|index| self.edge(index, ring, of, (&dart, kept, mouth)))
+            let drawn: Result<Vec<Curve>, _> = edges
+                .iter()
+                .map(|edge| self.edge(edge.name(), ring, of, (&dart, kept, mouth)))
                 .collect();
             let Ok(drawn) = drawn else { continue };
             let mouth = edges
@@ -176,16 +177,15 @@ impl Swing<'_> {
     /// One edge, its parts moved, mouths shaped where a dart opened or got narrower.
     fn edge(
         &self,
-        index: usize,
+        name: &EdgeName,
         ring: &Ring<'_>,
         of: &impl Fn(bool) -> Rigid,
         (opened, kept, open): (&Dart, Option<&Dart>, Mouth),
     ) -> Result<Curve, AlterationError> {
-        let name = self.piece.outline().edges()[index].name();
         // Parts of the edge, and in between the darts whose mouths are to be shaped.
         let mut parts: Vec<Result<Curve, &Dart>> = Vec::new();
         let (mut from, mut closed) = (None, false);
-        for fragment in ring.fragments.iter().filter(|f| f.edge == index) {
+        for fragment in ring.fragments.iter().filter(|f| f.edge.name() == name) {
             let here = name == &self.into.edge
                 && (fragment.from - self.into.from).abs() <= tolerance::POINT;
             if here && from.is_some() {
@@ -217,7 +217,7 @@ impl Swing<'_> {
                 Err(dart) if open == Mouth::Open => Curve::line(dart.legs[0], dart.legs[1])?,
                 Err(dart) => {
                     let beside = match dart.pressed {
-                        Pressed::TowardFirstLeg => place.checked_sub(1).map(|p| &parts[p]),
+                        Pressed::TowardFirstLeg => place.checked_sub(1).and_then(|p| parts.get(p)),
                         Pressed::TowardSecondLeg => parts.get(place + 1),
                     };
                     let Some(Ok(beside)) = beside else {
@@ -246,15 +246,14 @@ impl Swing<'_> {
         opened: Dart,
         kept: Option<Dart>,
     ) {
-        let edges = self.piece.outline().edges();
         let moving = |dart: &Dart| {
             let Some(name) = &dart.edge else {
                 return panel.surrounds(dart.legs[0]);
             };
             let mouths = self.piece.mouths(name);
             let at = mouths.iter().find(|(d, ..)| d.name == dart.name);
-            let within = |f: &&Fragment| {
-                edges[f.edge].name() == name
+            let within = |f: &&Fragment<'_>| {
+                f.edge.name() == name
                     && at.is_some_and(|(_, from, _)| (f.from - from).abs() <= tolerance::POINT)
             };
             ring.fragments

@@ -103,12 +103,13 @@ pub(super) fn aim_dart(piece: &Piece, dart: &Dart, apex: Point) -> Result<Piece,
     let name = dart.edge.as_ref().ok_or_else(missing)?;
     let curve = piece.outline().edge(name).ok_or_else(missing)?.curve();
     let mouths = piece.mouths(name);
-    let place = mouths.iter().position(|(d, ..)| d.name == dart.name);
-    let place = place.ok_or_else(missing)?;
-    let (_, from, to) = mouths[place];
+    let mut places = mouths.iter().enumerate();
+    let found = places.find(|(_, (d, ..))| d.name == dart.name);
+    let (place, &(_, from, to)) = found.ok_or_else(missing)?;
+    let before = place.checked_sub(1).and_then(|p| mouths.get(p));
     // Plain edge beside the dart, to the corner or the next dart.
     let room = [
-        from - place.checked_sub(1).map_or(0.0, |p| mouths[p].2),
+        from - before.map_or(0.0, |m| m.2),
         mouths.get(place + 1).map_or(curve.length(), |m| m.1) - to,
     ];
     let drawn = || -> Result<_, GeometryError> {

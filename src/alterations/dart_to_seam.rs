@@ -405,15 +405,17 @@ fn split(edge: &EdgeRef, division: &Division<'_>, pieces: &[Piece; 2]) -> Vec<Ed
     // Along the outline the seam's start is reached on the piece before it, its end on the one
     // that follows the start.
     let starts_here = division.ends[0].edge == edge.edge;
-    let mut order = if starts_here { [1, 0] } else { [0, 1] };
-    if edge.against {
-        order.reverse();
-    }
+    let [following, before] = pieces;
+    let order = if starts_here == edge.against {
+        [following, before]
+    } else {
+        [before, following]
+    };
     order
         .into_iter()
-        .filter(|side| pieces[*side].outline().edge(&edge.edge).is_some())
-        .map(|side| EdgeRef {
-            piece: pieces[side].name().to_owned(),
+        .filter(|piece| piece.outline().edge(&edge.edge).is_some())
+        .map(|piece| EdgeRef {
+            piece: piece.name().to_owned(),
             ..edge.clone()
         })
         .collect()

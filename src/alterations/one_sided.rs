@@ -4,6 +4,7 @@ use super::centre_truing::true_centres;
 use super::halves::half;
 use super::joined_halves::joined;
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
+use crate::geometry::Which;
 use crate::piece::{BodySide, MeasureUnit, Pattern};
 
 /// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
@@ -93,11 +94,11 @@ impl Alteration for OneSided {
             half(pattern, BodySide::Right)?,
         ];
         let mine = match self.side {
-            BodySide::Left => 0,
-            BodySide::Right => 1,
+            BodySide::Left => Which::First,
+            BodySide::Right => Which::Second,
         };
-        let altered = self.inner.alter(&halves[mine])?;
-        halves[mine] = altered.pattern;
+        let altered = self.inner.alter(mine.of(&halves))?;
+        *mine.of_mut(&mut halves) = altered.pattern;
         let mut warnings = altered.warnings;
         let ([left, right], trued) = true_centres(halves, Some(self.side.other()))?;
         warnings.extend(trued);

@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use super::panel_leg::{leg, swept, turned};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, angle_between, crossings};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, Which, angle_between, crossings};
 
 /// The seam is bent over at most so many millimetres on either side of the point of fullness, and
 /// over at most this share of the way to its next end (values from memory).
@@ -104,11 +104,11 @@ impl Bow {
 }
 
 /// The ways in which the corners may be moved, by side.
-const FREE: [(usize, Vec2); 4] = [
-    (0, Vec2::new(1.0, 0.0)),
-    (0, Vec2::new(0.0, 1.0)),
-    (1, Vec2::new(1.0, 0.0)),
-    (1, Vec2::new(0.0, 1.0)),
+const FREE: [(Which, Vec2); 4] = [
+    (Which::First, Vec2::new(1.0, 0.0)),
+    (Which::First, Vec2::new(0.0, 1.0)),
+    (Which::Second, Vec2::new(1.0, 0.0)),
+    (Which::Second, Vec2::new(0.0, 1.0)),
 ];
 
 /// How far the corners of the two edges are moved off the point of fullness.
@@ -134,10 +134,10 @@ impl Corner<'_> {
 
     /// With bends of a share of the usual length; nothing when that does not come out.
     fn solved(&self, share: f64) -> Result<Option<[Curve; 2]>, GeometryError> {
-        let sharp = [0, 1].map(|side| -> Result<Curve, GeometryError> {
+        let sharp = Which::BOTH.map(|side| -> Result<Curve, GeometryError> {
             let arrives = self.over_the_point(side, self.over);
             self.way_in(side, (self.over, arrives))?
-                .then(&Curve::line(self.over, self.to[side])?)
+                .then(&Curve::line(self.over, *side.of(&self.to))?)
         });
         let [Ok(one), Ok(other)] = sharp else {
             return Ok(None);
@@ -201,7 +201,7 @@ impl Corner<'_> {
     /// The corners from which both bends run through the point of fullness.
     fn through(&self, share: f64) -> Moved {
         let [before, after] = self.reach(share);
-        [0, 1].map(|side| {
+        Which::BOTH.map(|side| {
             let (u, v) = self.ways(side);
             -(u * before + v * after) / 4.0
         })
@@ -211,9 +211,8 @@ impl Corner<'_> {
     /// most, in radians: the line that the seam crosses there would close with that corner.
     fn askew(&self, moved: Moved) -> f64 {
         let off = |ends: [Point; 2]| {
-            let [one, other] = [0, 1].map(|side: usize| {
-                let end = ends[side];
-                let by = if side == 0 { moved[0] } else { moved[1] };
+            let [one, other] = Which::BOTH.map(|side| {
+                let (end, by) = (*side.of(&ends), *side.of(&moved));
                 angle_between(self.over - end, self.over + by - end)
             });
             one - other
@@ -223,21 +222,21 @@ impl Corner<'_> {
     }
 
     /// Directions from the point of fullness to both ends.
-    fn ways(&self, side: usize) -> (Vec2, Vec2) {
+    fn ways(&self, side: Which) -> (Vec2, Vec2) {
         (
             -self.over_the_point(side, self.over),
-            (self.to[side] - self.over).normalize(),
+            (*side.of(&self.to) - self.over).normalize(),
         )
     }
 
     /// The direction in which the seam comes to its corner.
-    fn over_the_point(&self, side: usize, corner: Point) -> Vec2 {
-        self.bow.arrival(self.from[side], corner)
+    fn over_the_point(&self, side: Which, corner: Point) -> Vec2 {
+        self.bow.arrival(*side.of(&self.from), corner)
     }
 
     /// The seam from its start to a place on the way to the corner, with its direction there.
-    fn way_in(&self, side: usize, to: (Point, Vec2)) -> Result<Curve, GeometryError> {
-        self.bow.way(self.from[side], to)
+    fn way_in(&self, side: Which, to: (Point, Vec2)) -> Result<Curve, GeometryError> {
+        self.bow.way(*side.of(&self.from), to)
     }
 
     /// Over how much of either leg the seam is bent: the same on both pieces.
@@ -251,14 +250,14 @@ impl Corner<'_> {
 
     fn drawn(&self, share: f64, moved: Moved) -> Result<[Curve; 2], GeometryError> {
         Ok([
-            self.edge(0, share, moved[0])?,
-            self.edge(1, share, moved[1])?,
+            self.edge(Which::First, share, moved[0])?,
+            self.edge(Which::Second, share, moved[1])?,
         ])
     }
 
     /// One edge: straight, one even bend about its corner, straight.
-    fn edge(&self, side: usize, share: f64, moved: Vec2) -> Result<Curve, GeometryError> {
-        let to = self.to[side];
+    fn edge(&self, side: Which, share: f64, moved: Vec2) -> Result<Curve, GeometryError> {
+        let to = *side.of(&self.to);
         let corner = self.over + moved;
         let [before, after] = self.reach(share);
         let arrives = self.over_the_point(side, corner);
@@ -290,12 +289,9 @@ fn gap(line: &Curve, edges: [&Curve; 2]) -> Option<f64> {
     Some(other - one)
 }
 
-fn shifted(moved: Moved, side: usize, by: Vec2) -> Moved {
-    let [one, other] = moved;
-    match side {
-        0 => [one + by, other],
-        _ => [one, other + by],
-    }
+fn shifted(mut moved: Moved, side: Which, by: Vec2) -> Moved {
+    *side.of_mut(&mut moved) += by;
+    moved
 }
 
 /// The least change of some numbers that takes every miss away, to first order: by Gauss on
@@ -303,27 +299,30 @@ fn shifted(moved: Moved, side: usize, by: Vec2) -> Moved {
 fn least_change(slopes: &[Vec<f64>], misses: &[f64]) -> Option<Vec<f64>> {
     let wide = slopes.first()?.len();
     let count = misses.len();
-    let mut rows: Vec<Vec<f64>> = (0..count)
-        .map(|i| {
-            let dot = |j: usize| slopes[i].iter().zip(&slopes[j]).map(|(a, b)| a * b).sum();
-            let mut row: Vec<f64> = (0..count).map(dot).collect();
-            row.push(-misses[i]);
+    let mut rows: Vec<Vec<f64>> = slopes
+        .iter()
+        .zip(misses)
+        .map(|(one, miss)| {
+            let dot = |other: &Vec<f64>| one.iter().zip(other).map(|(a, b)| a * b).sum();
+            let mut row: Vec<f64> = slopes.iter().map(dot).collect();
+            row.push(-miss);
             row
         })
         .collect();
     for pivot in 0..count {
-        let best = (pivot..count).max_by(|a, b| {
-            let size = |row: &usize| rows[*row][pivot].abs();
-            size(a).total_cmp(&size(b))
-        })?;
-        rows.swap(pivot, best);
-        if rows[pivot][pivot].abs() < 1e-9 {
+        let open = rows.iter().enumerate().skip(pivot);
+        let sizes: Option<Vec<(usize, f64)>> = open
+            .map(|(index, row)| Some((index, row.get(pivot)?.abs())))
+            .collect();
+        let (best, size) = sizes?.into_iter().max_by(|a, b| a.1.total_cmp(&b.1))?;
+        if size < 1e-9 {
             return None;
         }
-        let lead = rows[pivot].clone();
+        rows.swap(pivot, best);
+        let lead = rows.get(pivot)?.clone();
         for (index, row) in rows.iter_mut().enumerate() {
             if index != pivot {
-                let factor = row[pivot] / lead[pivot];
+                let factor = row.get(pivot)? / lead.get(pivot)?;
                 for (value, lead) in row.iter_mut().zip(&lead) {
                     *value -= factor * lead;
                 }
@@ -331,9 +330,9 @@ fn least_change(slopes: &[Vec<f64>], misses: &[f64]) -> Option<Vec<f64>> {
         }
     }
     let mut change = vec![0.0; wide];
-    for (index, row) in rows.iter().enumerate() {
-        let weight = row[count] / row[index];
-        for (change, slope) in change.iter_mut().zip(&slopes[index]) {
+    for (index, (row, slopes)) in rows.iter().zip(slopes).enumerate() {
+        let weight = row.last()? / row.get(index)?;
+        for (change, slope) in change.iter_mut().zip(slopes) {
             *change += weight * slope;
         }
     }

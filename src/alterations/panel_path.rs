@@ -3,7 +3,7 @@
 use super::AlterationError;
 use super::panel_corner::{Bow, Corner};
 use super::panel_leg::{leg, swept, turned};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, angle_between, root, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, Which, angle_between, root, tolerance};
 use std::f64::consts::PI;
 
 /// Over so many millimetres a dart's straight leg is rounded into the seam at its apex, unless
@@ -42,8 +42,8 @@ impl Node {
     }
 
     /// Where a dart's leg that ends here points, coming in and going out.
-    fn aims(&self, side: usize) -> [Point; 2] {
-        self.slides.unwrap_or([self.at[side]; 2])
+    fn aims(&self, side: Which) -> [Point; 2] {
+        self.slides.unwrap_or([*side.of(&self.at); 2])
     }
 
     fn is_common(&self) -> bool {
@@ -167,7 +167,7 @@ fn bent(
     to: &Node,
     lines: &[&Curve],
 ) -> Result<[Curve; 2], AlterationError> {
-    let rounded = [0, 1].map(|side| rounding(over.at[side], to.at[side], lines).1);
+    let rounded = Which::BOTH.map(|side| rounding(*side.of(&over.at), *side.of(&to.at), lines).1);
     Corner {
         from: from.at,
         over: over.at[0],
@@ -224,41 +224,37 @@ fn between(
         let curve = shared(from, to)?;
         return Ok([curve.clone(), curve]);
     }
-    let rounded = [0, 1].map(|side| rounding(from.aims(side)[1], to.aims(side)[0], lines));
+    let rounded = Which::BOTH.map(|side| rounding(from.aims(side)[1], to.aims(side)[0], lines));
     let over = [
         rounded[0].0.min(rounded[1].0),
         rounded[0].1.min(rounded[1].1),
     ];
-    let leg = |side: usize, fullness: f64| {
+    let leg = |side: Which, fullness: f64| {
         leg(
-            (from.at[side], from.aims(side)[1], from.toward),
-            (to.at[side], to.aims(side)[0], to.toward),
+            (*side.of(&from.at), from.aims(side)[1], from.toward),
+            (*side.of(&to.at), to.aims(side)[0], to.toward),
             over,
             fullness,
         )
     };
-    let plain = [leg(0, 1.0)?, leg(1, 1.0)?];
+    let plain = [leg(Which::First, 1.0)?, leg(Which::Second, 1.0)?];
     let lengths = [plain[0].length(), plain[1].length()];
     if !equal || (lengths[0] - lengths[1]).abs() <= tolerance::POINT {
         return Ok(plain);
     }
     // The legs leave the seam's direction unequally: the straighter one is drawn fuller.
-    let short = usize::from(lengths[1] < lengths[0]);
-    let miss =
-        |fullness: f64| leg(short, fullness).map_or(f64::NAN, |c| c.length() - lengths[1 - short]);
+    let short = Which::second_if(lengths[1] < lengths[0]);
+    let long = short.other().of(&lengths);
+    let miss = |fullness: f64| leg(short, fullness).map_or(f64::NAN, |c| c.length() - long);
     let fullness =
         root("fullness of the panel seam", 1.0, 2.4, miss).map_err(|_| AlterationError::First {
             why: "the two darts meet at so sharp an angle that no smooth seam runs through both"
                 .to_owned(),
             advice: "move one of them opposite the other first (dart_relocation)".to_owned(),
         })?;
-    let fuller = leg(short, fullness)?;
-    let [one, other] = plain;
-    Ok(if short == 0 {
-        [fuller, other]
-    } else {
-        [one, fuller]
-    })
+    let mut both = plain;
+    *short.of_mut(&mut both) = leg(short, fullness)?;
+    Ok(both)
 }
 
 /// How far a leg may be rounded at its two ends: short of every line that crosses it.

@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use super::panel_path::PanelPath;
-use crate::geometry::{Curve, Point, Span, Vec2, along, crossings, tolerance};
+use crate::geometry::{Curve, Point, Span, Vec2, Which, along, crossings, tolerance};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
     PieceParts,
@@ -45,8 +45,8 @@ pub(super) struct Division<'p> {
 }
 
 /// A part of an old edge on a new piece.
-struct Kept {
-    edge: usize,
+struct Kept<'p> {
+    edge: &'p Edge,
     from: f64,
     to: f64,
 }
@@ -54,19 +54,22 @@ struct Kept {
 impl Division<'_> {
     /// The two pieces, the one that follows the seam's start along the outline first.
     pub fn pieces(&self) -> Result<[Piece; 2], AlterationError> {
-        let kept = [self.kept(0)?, self.kept(1)?];
-        let rings = [self.ring(&kept[0], 0)?, self.ring(&kept[1], 1)?];
+        let kept = [self.kept(Which::First)?, self.kept(Which::Second)?];
+        let rings = [
+            self.ring(&kept[0], Which::First)?,
+            self.ring(&kept[1], Which::Second)?,
+        ];
         let inside = [shape(&rings[0]), shape(&rings[1])];
         let centre = self.centre(&inside);
-        let make = |side: usize| -> Result<Piece, AlterationError> {
+        let make = |side: Which| -> Result<Piece, AlterationError> {
             let is_centre = side == centre;
             let old = self.piece;
-            let part = PARTS[usize::from(!is_centre)];
+            let part = Which::second_if(!is_centre).of(&PARTS);
             let cut = match (is_centre, old.cut()) {
                 (false, Cut::Fold) => Cut::Pair,
                 (_, cut) => cut,
             };
-            let outline = Outline::new(rings[side].clone())?;
+            let outline = Outline::new(side.of(&rings).clone())?;
             let darts = self.darts(&inside, side)?;
             let named = |name: &str| darts.iter().any(|d| name == format!("{} dart", d.name));
             let drill_points = old.drill_points().iter().filter(|d| named(&d.name));
@@ -75,7 +78,7 @@ impl Division<'_> {
                 side: old.side(),
                 cut,
                 grain: self.grain(&outline, is_centre)?,
-                notches: self.notches(&kept[side], side),
+                notches: self.notches(side.of::<Vec<_>>(&kept), side),
                 lines: self.lines(&inside, side)?,
                 drill_points: drill_points.cloned().collect(),
                 points: self.points(&inside, side),
@@ -83,14 +86,13 @@ impl Division<'_> {
                 outline,
             })?)
         };
-        let pieces = [make(0)?, make(1)?];
-        Ok(pieces)
+        Ok([make(Which::First)?, make(Which::Second)?])
     }
 
     /// The parts of old edges on one of the pieces, in outline order.
-    fn kept(&self, side: usize) -> Result<Vec<Kept>, AlterationError> {
+    fn kept(&self, side: Which) -> Result<Vec<Kept<'_>>, AlterationError> {
         let edges = self.piece.outline().edges();
-        let [start, end] = if side == 0 { [0, 1] } else { [1, 0] }.map(|e: usize| &self.ends[e]);
+        let (start, end) = (side.of(&self.ends), side.other().of(&self.ends));
         let index = |of: &SeamEnd| edges.iter().position(|e| e.name() == &of.edge);
         let (Some(first), Some(last)) = (index(start), index(end)) else {
             return Err(AlterationError::Missing {
@@ -100,28 +102,29 @@ impl Division<'_> {
         };
         let count = edges.len();
         let steps = (last + count - first) % count;
-        let parts = (0..=steps).map(|step| {
-            let edge = (first + step) % count;
-            let length = edges[edge].curve().length();
-            Kept {
-                edge,
-                from: if step == 0 { start.to } else { 0.0 },
-                to: if step == steps { end.from } else { length },
-            }
+        let walked = edges.iter().cycle().skip(first).take(steps + 1);
+        let parts = walked.enumerate().map(|(step, edge)| Kept {
+            edge,
+            from: if step == 0 { start.to } else { 0.0 },
+            to: if step == steps {
+                end.from
+            } else {
+                edge.curve().length()
+            },
         });
         Ok(parts.collect())
     }
 
-    fn ring(&self, kept: &[Kept], side: usize) -> Result<Vec<Edge>, AlterationError> {
+    fn ring(&self, kept: &[Kept<'_>], side: Which) -> Result<Vec<Edge>, AlterationError> {
         let mut ring = Vec::with_capacity(kept.len() + 1);
         for part in kept {
-            let edge = &self.piece.outline().edges()[part.edge];
+            let edge = part.edge;
             let curve = edge.curve().part(part.from, part.to)?;
             ring.push(Edge::new(edge.name().clone(), edge.role(), curve));
         }
         // The path runs from the seam's start to its end: back on the piece that follows.
-        let path = &self.path.curves[side];
-        let seam = if side == 0 {
+        let path = side.of(&self.path.curves);
+        let seam = if side == Which::First {
             path.reversed()
         } else {
             path.clone()
@@ -137,7 +140,7 @@ impl Division<'_> {
     }
 
     /// Which of the two is the centre piece: it has the fold, or the middle of the body.
-    fn centre(&self, inside: &[BezPath; 2]) -> usize {
+    fn centre(&self, inside: &[BezPath; 2]) -> Which {
         let edges = self.piece.outline().edges();
         let middle = edges.iter().find(|e| {
             e.role() == EdgeRole::Fold
@@ -156,11 +159,11 @@ impl Division<'_> {
                 (bounds.center() - place).hypot()
             }
         };
-        usize::from(distance(&inside[1]) < distance(&inside[0]))
+        Which::second_if(distance(&inside[1]) < distance(&inside[0]))
     }
 
     /// The darts that stay, on the piece they lie on.
-    fn darts(&self, inside: &[BezPath; 2], side: usize) -> Result<Vec<Dart>, AlterationError> {
+    fn darts(&self, inside: &[BezPath; 2], side: Which) -> Result<Vec<Dart>, AlterationError> {
         let mut darts = Vec::new();
         for dart in self.piece.darts() {
             if self.taken.contains(&dart.name) {
@@ -184,7 +187,7 @@ impl Division<'_> {
                 }
             }
             let within = dart.legs[0].midpoint(dart.legs[1]).lerp(dart.apex(), 0.5);
-            if inside[side].contains(within) {
+            if side.of(inside).contains(within) {
                 darts.push(dart.clone());
             }
         }
@@ -192,11 +195,10 @@ impl Division<'_> {
     }
 
     /// Notches that were on the kept edges, and those of the seam.
-    fn notches(&self, kept: &[Kept], side: usize) -> Vec<Notch> {
-        let edges = self.piece.outline().edges();
+    fn notches(&self, kept: &[Kept<'_>], side: Which) -> Vec<Notch> {
         let mut notches = Vec::new();
         for part in kept {
-            let name = edges[part.edge].name();
+            let name = part.edge.name();
             for notch in self.piece.notches().iter().filter(|n| &n.edge == name) {
                 let at = notch.at - part.from;
                 // One in the mouth of a dart that is gone lies where it closed.
@@ -209,12 +211,15 @@ impl Division<'_> {
                 }
             }
         }
-        let length = self.path.curves[side].length();
+        let length = side.of(&self.path.curves).length();
         for (name, walked) in &self.path.notches {
             notches.push(Notch {
                 name: name.clone(),
                 edge: self.seam.clone(),
-                at: if side == 0 { length - walked } else { *walked },
+                at: match side {
+                    Which::First => length - walked,
+                    Which::Second => *walked,
+                },
                 kind: NotchKind::Single,
             });
         }
@@ -222,10 +227,10 @@ impl Division<'_> {
     }
 
     /// The named points on one of the pieces; one on the seam itself is the first piece's.
-    fn points(&self, inside: &[BezPath; 2], side: usize) -> Vec<NamedPoint> {
+    fn points(&self, inside: &[BezPath; 2], side: Which) -> Vec<NamedPoint> {
         let home = |p: &&NamedPoint| {
             let on_second = inside[1].contains(p.at) && !inside[0].contains(p.at);
-            usize::from(on_second) == side
+            Which::second_if(on_second) == side
         };
         self.piece.points().iter().filter(home).cloned().collect()
     }
@@ -234,7 +239,7 @@ impl Division<'_> {
     fn lines(
         &self,
         inside: &[BezPath; 2],
-        side: usize,
+        side: Which,
     ) -> Result<Vec<BalanceLine>, AlterationError> {
         let mut lines = Vec::new();
         for line in self.piece.lines() {
@@ -255,8 +260,8 @@ impl Division<'_> {
             stops.sort_by(f64::total_cmp);
             stops.dedup_by(|a, b| (*a - *b).abs() <= tolerance::POINT);
             let mut whole: Option<Curve> = None;
-            for pair in stops.windows(2) {
-                let part = curve.part(pair[0], pair[1])?;
+            for &[from, to] in stops.array_windows() {
+                let part = curve.part(from, to)?;
                 let mut votes = [0, 0];
                 for step in 1..10 {
                     let (point, _) = part.point_at(part.length() * f64::from(step) / 10.0)?;
@@ -266,7 +271,7 @@ impl Division<'_> {
                 }
                 // A level line may run out of the cloth for a while, where an armscye dips below
                 // its own end: it stays with the piece beside.
-                let open = pair[0] >= between[0] && pair[1] <= between[1];
+                let open = from >= between[0] && to <= between[1];
                 if votes == [0, 0] && !open {
                     let (middle, _) = part.point_at(0.5 * part.length())?;
                     let near = |path: &BezPath| {
@@ -274,9 +279,9 @@ impl Division<'_> {
                             .map(|s| s.nearest(middle, tolerance::PRINT).distance_sq)
                             .fold(f64::INFINITY, f64::min)
                     };
-                    votes[usize::from(near(&inside[1]) < near(&inside[0]))] = 1;
+                    *Which::second_if(near(&inside[1]) < near(&inside[0])).of_mut(&mut votes) = 1;
                 }
-                if votes[side] <= votes[1 - side] {
+                if side.of(&votes) <= side.other().of(&votes) {
                     continue;
                 }
                 whole = Some(match whole {
@@ -324,12 +329,12 @@ impl Division<'_> {
                 .map(|c| line.nearest(c.point).1)
                 .collect();
             met.sort_by(f64::total_cmp);
-            for pair in met.windows(2) {
-                let (from, to) = (line.point_at(pair[0])?.0, line.point_at(pair[1])?.0);
+            for [start, end] in met.array_windows() {
+                let (from, to) = (line.point_at(*start)?.0, line.point_at(*end)?.0);
                 // The middle of the piece is the better place for nearly the same length.
-                let worth = (pair[1] - pair[0]) * (1.0 - 0.03 * f64::from(step).abs());
+                let worth = (end - start) * (1.0 - 0.03 * f64::from(step).abs());
                 if path.contains(from.midpoint(to)) && worth > best.0 {
-                    let inset = 0.12 * (pair[1] - pair[0]);
+                    let inset = 0.12 * (end - start);
                     best = (worth, [along(from, to, inset), along(to, from, inset)]);
                 }
             }

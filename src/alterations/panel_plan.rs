@@ -157,8 +157,11 @@ fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
 /// that apex is only backed off from the bust point, to which the seam comes, it is carried on
 /// to that.
 fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
-    let points = dart.apexes.points();
-    let (mut near, mut far) = (points[0], points[points.len() - 1]);
+    let (upper, lower) = match dart.apexes {
+        Apexes::One(apex) => (apex, apex),
+        Apexes::Two(upper, lower) => (upper, lower),
+    };
+    let (mut near, mut far) = (upper, lower);
     if far.distance(from) < near.distance(from) {
         std::mem::swap(&mut near, &mut far);
     }
@@ -166,7 +169,7 @@ fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
     if comes_to_bust && near.distance(from) <= NEAR {
         near = from;
     }
-    let down = (far - points[0].midpoint(points[points.len() - 1])).normalize();
+    let down = (far - upper.midpoint(lower)).normalize();
     // The piece that follows the seam's start lies to the left of the way.
     let left = Vec2::new(down.y, -down.x);
     let [a, b] = dart.legs;

@@ -284,8 +284,10 @@ fn split_boundary(sides: Vec<Side>, at: Point) -> Result<Vec<Side>, GeometryErro
     let Some((index, along)) = found else {
         return Err(GeometryError::Parallel);
     };
-    let (mut head, mut tail) = (sides[..index].to_vec(), sides[index + 1..].to_vec());
-    let side = &sides[index];
+    let Some((head, [side, tail @ ..])) = sides.split_at_checked(index) else {
+        return Err(GeometryError::Parallel);
+    };
+    let (mut head, mut tail) = (head.to_vec(), tail.to_vec());
     let length = side.curve.length();
     let mut around = Vec::with_capacity(sides.len() + 1);
     if along <= ON {

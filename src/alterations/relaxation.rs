@@ -9,8 +9,16 @@
 //! slope: the places follow from its cosine and sine linearly, and the energy is minimised over
 //! it exactly.
 //!
+//! A triangle's corners are places in the mesh's list of points, and every vector and matrix here has
+//! as many rows as that list.
+//!
 //! O. Sorkine and M. Alexa, *As-rigid-as-possible surface modeling*, 2007; L. Liu, L. Zhang,
 //! Y. Xu, C. Gotsman, S. Gortler, *A local/global approach to mesh parameterization*, 2008.
+
+#![expect(
+    clippy::indexing_slicing,
+    reason = "vectors and matrices have a row for every point of the mesh, which its triangles name"
+)]
 
 use super::AlterationError;
 use super::back_mesh::{BackMesh, Hold};
@@ -132,8 +140,8 @@ pub(super) fn relaxed(
     }
     let run = |place: &dyn Fn(usize) -> Point| -> f64 {
         mesh.armscye
-            .windows(2)
-            .map(|pair| place(pair[0]).distance(place(pair[1])))
+            .array_windows()
+            .map(|[a, b]| place(*a).distance(place(*b)))
             .sum()
     };
     let armscye = run(&|i| Point::new(places.0[i], places.1[i])) / run(&|i| mesh.points[i]);

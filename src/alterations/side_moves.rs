@@ -23,21 +23,27 @@ pub(super) fn matched(mut moves: Vec<SideMove<'_>>) -> Result<Vec<SideMove<'_>>,
     let mut dropped = vec![0.0; moves.len()];
     for stretch in 1..count {
         for ((_, stations), drop) in moves.iter_mut().zip(&dropped) {
-            stations[stretch].by.y += drop;
+            station(stations, stretch)?.by.y += drop;
         }
         let stretches: Vec<Stretch> = moves
             .iter()
-            .map(|(piece, stations)| Stretch::of(piece, &stations[stretch - 1..=stretch]))
+            .map(|(piece, stations)| Stretch::of(piece, stations, stretch))
             .collect::<Result<_, _>>()?;
         let longer = stretches.iter().map(|s| s.longer(0.0));
         let longer = longer.sum::<Result<f64, _>>()? / moves.len() as f64;
-        for (place, part) in stretches.iter().enumerate() {
+        let ends = moves.iter_mut().zip(&mut dropped);
+        for (((_, stations), dropped), part) in ends.zip(&stretches) {
             let drop = part.drop_for(longer)?;
-            dropped[place] += drop;
-            moves[place].1[stretch].by.y += drop;
+            *dropped += drop;
+            station(stations, stretch)?.by.y += drop;
         }
     }
     Ok(moves)
+}
+
+/// The station at a place, which every piece has: they have equally many.
+fn station(stations: &mut [Station], place: usize) -> Result<&mut Station, GeometryError> {
+    stations.get_mut(place).ok_or(GeometryError::Empty)
 }
 
 /// Everything that ends on a side seam goes along with it: balance lines, and the hem with the last
@@ -91,8 +97,10 @@ struct Stretch {
 }
 
 impl Stretch {
-    fn of(piece: &Piece, stations: &[Station]) -> Result<Self, AlterationError> {
-        let [from, to] = [0, 1].map(|i| stations[i]);
+    /// The stretch down to the station at a place.
+    fn of(piece: &Piece, stations: &[Station], place: usize) -> Result<Self, AlterationError> {
+        let mut stretches = stations.array_windows().skip(place.saturating_sub(1));
+        let [from, to] = stretches.next().ok_or(GeometryError::Empty)?;
         let edge = piece.outline().edge(&EdgeName::SIDE_SEAM);
         let part = edge.map(|e| e.curve().part(from.at, to.at));
         Ok(Self {

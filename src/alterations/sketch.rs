@@ -106,6 +106,22 @@ impl Sketch {
         }
     }
 
+    /// Draws the end of every edge anew where a rule says so, from the edge and the start of the
+    /// next one.
+    fn close_corners(
+        &mut self,
+        closed: impl Fn(&Curve, Point) -> Result<Option<Curve>, GeometryError>,
+    ) -> Result<(), GeometryError> {
+        let mut starts: Vec<Point> = self.edges.iter().map(|e| e.curve().start()).collect();
+        starts.extend(starts.first().copied());
+        for (edge, to) in self.edges.iter_mut().zip(starts.into_iter().skip(1)) {
+            if let Some(curve) = closed(edge.curve(), to)? {
+                *edge = Edge::new(edge.name().clone(), edge.role(), curve);
+            }
+        }
+        Ok(())
+    }
+
     /// Moves the start or end of neighbouring edges together: each edge's last point is laid on
     /// the first of the next. Where both moved by the same motion nothing happens; a gap left by
     /// a cut that runs out at a corner is closed straight, on the edge before it.
@@ -113,21 +129,12 @@ impl Sketch {
     /// # Errors
     /// When what comes out is no curve.
     pub fn join_corners(&mut self) -> Result<(), GeometryError> {
-        let count = self.edges.len();
-        for index in 0..count {
-            let to = self.edges[(index + 1) % count].curve().start();
-            let edge = &self.edges[index];
-            let gap = edge.curve().end().distance(to);
-            if gap <= tolerance::POINT {
-                continue;
-            }
-            let curve = edge
-                .curve()
-                .clone()
-                .then(&Curve::line(edge.curve().end(), to)?)?;
-            self.edges[index] = Edge::new(edge.name().clone(), edge.role(), curve);
-        }
-        Ok(())
+        self.close_corners(|curve, to| {
+            let gap = curve.end().distance(to);
+            (gap > tolerance::POINT)
+                .then(|| curve.clone().then(&Curve::line(curve.end(), to)?))
+                .transpose()
+        })
     }
 
     /// The piece, whole again: notches at their places, drill points inside their darts.
@@ -135,17 +142,13 @@ impl Sketch {
     /// # Errors
     /// When the edges do not meet or the darts do not lie on their edges.
     pub fn finish(mut self) -> Result<Piece, AlterationError> {
-        let count = self.edges.len();
-        for index in 0..count {
-            // Rounding only: a real gap is refused by the outline.
-            let to = self.edges[(index + 1) % count].curve().start();
-            let edge = &self.edges[index];
-            let gap = edge.curve().end().distance(to);
-            if gap > 0.0 && gap <= tolerance::SEAM_DRAFTED * 1e-2 {
-                let curve = edge.curve().ending_at(to)?;
-                self.edges[index] = Edge::new(edge.name().clone(), edge.role(), curve);
-            }
-        }
+        // Rounding only: a real gap is refused by the outline.
+        self.close_corners(|curve, to| {
+            let gap = curve.end().distance(to);
+            (gap > 0.0 && gap <= tolerance::SEAM_DRAFTED * 1e-2)
+                .then(|| curve.ending_at(to))
+                .transpose()
+        })?;
         for (notch, point) in self.parts.notches.iter_mut().zip(&self.notch_points) {
             if let Some(edge) = self.edges.iter().find(|e| e.name() == &notch.edge) {
                 if let Some(point) = point {

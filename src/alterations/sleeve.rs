@@ -30,14 +30,18 @@ use kurbo::{CubicBez, Line, PathSeg};
 pub fn solve_sleeves(before: &Pattern, altered: Pattern) -> Result<Pattern, AlterationError> {
     let mut pattern = altered;
     let caps = cap_seams(&pattern);
-    for seam in caps {
-        pattern = solve(before, &pattern, &seam)?;
+    for cap in caps {
+        pattern = solve(before, &pattern, &cap)?;
     }
     Ok(pattern)
 }
 
-fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, AlterationError> {
-    let Some(sleeve) = pattern.piece(&seam.b[0].piece) else {
+fn solve(
+    before: &Pattern,
+    pattern: &Pattern,
+    CapSeam { seam, cap }: &CapSeam,
+) -> Result<Pattern, AlterationError> {
+    let Some(sleeve) = pattern.piece(&cap.piece) else {
         return Ok(pattern.clone());
     };
     let ease = if seam.ease_on == Some(EaseOn::B) {
@@ -58,20 +62,22 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
     let (back_cap, front_cap) = whole.split_at(at)?;
     // The armscye's edges up to the shoulder are those that were about as long as the cap's
     // back half: a panel seam may have divided them.
-    let sum = |p: &Pattern, edges: &[EdgeRef]| -> f64 {
-        edges.iter().filter_map(|e| p.seam_length(e)).sum()
+    let up_to = |p: &Pattern, count: usize| -> f64 {
+        let edges = seam.a.iter().take(count);
+        edges.filter_map(|e| p.seam_length(e)).sum()
     };
-    let miss = |count: &usize| (sum(before, &seam.a[..*count]) - at).abs();
+    let miss = |count: &usize| (up_to(before, *count) - at).abs();
     let behind = (1..seam.a.len())
         .min_by(|a, b| miss(a).total_cmp(&miss(b)))
         .unwrap_or(1);
+    let ahead = seam.a.iter().skip(behind);
     let (back, front) = (
-        sum(pattern, &seam.a[..behind]),
-        sum(pattern, &seam.a[behind..]),
+        up_to(pattern, behind),
+        ahead.filter_map(|e| pattern.seam_length(e)).sum::<f64>(),
     );
     // Each half keeps its share of the ease.
     let share = if ease > 0.0 {
-        Span::SHARES.nearest((at - sum(before, &seam.a[..behind])) / ease)
+        Span::SHARES.nearest((at - up_to(before, behind)) / ease)
     } else {
         0.5
     };
@@ -113,8 +119,8 @@ fn solve(before: &Pattern, pattern: &Pattern, seam: &Seam) -> Result<Pattern, Al
 /// armscye are: for an armscye that changed between them, at a length that stayed.
 pub(super) fn with_notches_below(pattern: Pattern) -> Result<Pattern, AlterationError> {
     let mut met = pattern;
-    for seam in cap_seams(&met) {
-        let Some(sleeve) = met.piece(&seam.b[0].piece) else {
+    for CapSeam { seam, cap } in cap_seams(&met) {
+        let Some(sleeve) = met.piece(&cap.piece) else {
             continue;
         };
         let cap = sleeve.seam_length(&EdgeName::SLEEVE_CAP).unwrap_or(0.0);
@@ -137,13 +143,22 @@ pub(super) fn with_notches_below(pattern: Pattern) -> Result<Pattern, Alteration
     Ok(met)
 }
 
+/// A seam that sets a sleeve in, and the sleeve's edge in it.
+struct CapSeam {
+    seam: Seam,
+    cap: EdgeRef,
+}
+
 /// The seams that set a sleeve in.
-fn cap_seams(pattern: &Pattern) -> Vec<Seam> {
-    let seams = pattern.seams().iter();
-    seams
-        .filter(|s| s.b.len() == 1 && s.a.len() >= 2 && s.b[0].edge == EdgeName::SLEEVE_CAP)
-        .cloned()
-        .collect()
+fn cap_seams(pattern: &Pattern) -> Vec<CapSeam> {
+    let of = |seam: &Seam| match seam.b.as_slice() {
+        [cap] if seam.a.len() >= 2 && cap.edge == EdgeName::SLEEVE_CAP => Some(CapSeam {
+            seam: seam.clone(),
+            cap: cap.clone(),
+        }),
+        _ => None,
+    };
+    pattern.seams().iter().filter_map(of).collect()
 }
 
 /// The notches along an armscye: name and place along the sewn seam from its start.

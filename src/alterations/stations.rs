@@ -64,14 +64,14 @@ fn moved_parts(curve: &Curve, stations: &[Station]) -> Result<(Curve, Marks), Ge
     places.push(Station::new(length, last.by));
     let mut whole: Option<Curve> = None;
     let mut marks = vec![(0.0, 0.0)];
-    for pair in places.windows(2) {
-        let [from, to] = [pair[0], pair[1]].map(|s| at_joint(curve, s.at));
+    for [start, end] in places.array_windows() {
+        let [from, to] = [start, end].map(|s| at_joint(curve, s.at));
         let (from, to) = (from.max(0.0), to.min(length));
         if to - from <= tolerance::POINT {
             continue;
         }
-        let part = curve.part(from, to)?.moved(&Rigid::shift(pair[0].by));
-        let by = pair[1].by - pair[0].by;
+        let part = curve.part(from, to)?.moved(&Rigid::shift(start.by));
+        let by = end.by - start.by;
         let part = if by == Vec2::ZERO {
             part
         } else {
@@ -89,8 +89,7 @@ fn moved_parts(curve: &Curve, stations: &[Station]) -> Result<(Curve, Marks), Ge
 
 /// Where a length along the old edge lies on the new.
 fn carried_along(marks: &[(f64, f64)], at: f64) -> f64 {
-    for pair in marks.windows(2) {
-        let ((old_from, new_from), (old_to, new_to)) = (pair[0], pair[1]);
+    for &[(old_from, new_from), (old_to, new_to)] in marks.array_windows() {
         if at <= old_to {
             return new_from + (at - old_from) * (new_to - new_from) / (old_to - old_from);
         }

@@ -123,8 +123,10 @@ fn place(
 }
 
 struct Drawn {
-    parts: Vec<Curve>,
-    placed: Vec<Placed>,
+    /// Each dart and the part of the edge before it.
+    darts: Vec<(Curve, Placed)>,
+    /// What is left of the edge.
+    last: Curve,
     /// By how much the chord of the last part misses an even bend, in radians.
     uneven: f64,
 }
@@ -135,7 +137,7 @@ struct Drawn {
 fn draw_slanted(spec: &WaistSpec, intake: f64, slant: f64) -> Result<Drawn, GeometryError> {
     let sign = spec.point.sign();
     let (mut from, mut leave, mut walked) = (spec.centre, Vec2::new(1.0, 0.0), 0.0);
-    let (mut parts, mut placed) = (Vec::new(), Vec::new());
+    let mut darts = Vec::with_capacity(spec.darts.len());
     for dart in &spec.darts {
         let heading = slant * dart.at / spec.length;
         let (dart_placed, edge) = place(
@@ -146,17 +148,15 @@ fn draw_slanted(spec: &WaistSpec, intake: f64, slant: f64) -> Result<Drawn, Geom
             (intake * dart.share, heading),
             sign,
         )?;
-        parts.push(edge);
-        placed.push(dart_placed);
+        darts.push((edge, dart_placed));
         from = dart_placed.legs[1];
         leave = dart_placed.square[1];
         walked = dart.at;
     }
     let uneven = angle_between(leave + spec.arrive, spec.side - from);
-    parts.push(part(from, leave, spec.side, spec.arrive)?);
     Ok(Drawn {
-        parts,
-        placed,
+        darts,
+        last: part(from, leave, spec.side, spec.arrive)?,
         uneven,
     })
 }
@@ -187,10 +187,10 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
 pub(crate) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let reached = spec.darts.last().map_or(0.0, |d| d.at);
     let last =
-        |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.parts[d.parts.len() - 1].length());
+        |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.last.length());
     if spec.darts.is_empty() {
         return Ok(Waistline {
-            edge: draw(spec, 0.0)?.parts.remove(0),
+            edge: draw(spec, 0.0)?.last,
             darts: Vec::new(),
         });
     }
@@ -202,25 +202,33 @@ pub(crate) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
         |intake| last(intake) - (spec.length - reached),
     )?;
     let drawn = draw(spec, intake)?;
-    let mut edge = drawn.parts[0].clone();
+    let mut edge: Option<Curve> = None;
     let mut darts = Vec::new();
-    for (index, placed) in drawn.placed.iter().enumerate() {
+    for ((before, placed), wanted) in drawn.darts.iter().zip(&spec.darts) {
         // Vertical darts are pressed toward the centre (common practice).
         let mouth = shaped_mouth(
             placed.apex,
             placed.legs,
-            &drawn.parts[index],
+            before,
             Pressed::TowardFirstLeg,
         )?;
-        edge = edge.then(&mouth)?.then(&drawn.parts[index + 1])?;
+        let before = match edge {
+            Some(edge) => edge.then(before)?,
+            None => before.clone(),
+        };
+        edge = Some(before.then(&mouth)?);
         darts.push(Dart {
-            name: spec.darts[index].name.clone(),
+            name: wanted.name.clone(),
             edge: Some(EdgeName::WAIST),
             legs: placed.legs,
             apexes: Apexes::One(placed.apex),
             pressed: Pressed::TowardFirstLeg,
         });
     }
+    let edge = match edge {
+        Some(edge) => edge.then(&drawn.last)?,
+        None => drawn.last,
+    };
     Ok(Waistline { edge, darts })
 }
 

@@ -3,8 +3,8 @@
 use super::true_up::{with_mouth, without_mouth};
 use super::upper_half::moved_dart;
 use super::{AlterationError, Paper, Sketch};
-use crate::geometry::{Curve, Rigid, Span};
-use crate::piece::{Dart, EdgeName, Piece};
+use crate::geometry::{Curve, Rigid, Span, Which};
+use crate::piece::{Dart, Edge, EdgeName, Piece};
 use crate::units::rounded;
 
 /// A piece with a wedge taken from an edge into a dart, the edge itself not yet trued.
@@ -34,14 +34,15 @@ pub(super) fn pass_wedge(
         .ok_or_else(|| missing(format!("the {} dart on an edge", dart.name)))?;
     let edges = piece.outline().edges();
     let place = |name: &EdgeName| edges.iter().position(|e| e.name() == name);
-    let (Some(from), Some(to)) = (place(edge), place(&opens_on)) else {
+    let curve = piece.outline().edge(edge).map(Edge::curve);
+    let (Some(from), Some(to), Some(curve)) = (place(edge), place(&opens_on), curve) else {
         return Err(missing(format!("edges {edge} and {opens_on}")));
     };
     let apex = dart.apex();
-    let (start, _) = edges[from].curve().point_at(at)?;
+    let (start, _) = curve.point_at(at)?;
     // The panel lies between the wedge and that leg which it meets first.
-    let near = usize::from(from > to);
-    let leg = dart.legs[near];
+    let near = Which::second_if(from > to);
+    let leg = *near.of(&dart.legs);
     let mut paper = Paper::of(piece);
     paper.slash(&Curve::polyline(&[start, apex, leg])?)?;
     let between = (start - apex).normalize() + (leg - apex).normalize();
@@ -50,9 +51,9 @@ pub(super) fn pass_wedge(
     paper.turn(panel, motion);
     let mut sketch = paper.gather()?;
     let mut wider = dart.clone();
-    wider.legs[near] = motion.apply(leg);
+    *near.of_mut(&mut wider.legs) = motion.apply(leg);
     let (mut before, mut after) = without_mouth(piece, &opens_on)?;
-    if near == 0 {
+    if near == Which::First {
         before = before.moved(&motion);
     } else {
         after = after.moved(&motion);

@@ -21,6 +21,7 @@ mod round;
 mod solve;
 mod span;
 pub mod tolerance;
+mod which;
 
 pub(crate) use blend::as_cubic;
 pub(crate) use blend::carried;
@@ -40,3 +41,4 @@ pub use rigid::{Rigid, mirror_about};
 pub(crate) use round::with_next;
 pub use solve::{bend_to_length, root};
 pub use span::Span;
+pub(crate) use which::Which;
