@@ -135,7 +135,12 @@ impl<'p> Ring<'p> {
         let old = ring.iter().position(|f| f.kind == Kind::Old).unwrap_or(0);
         let mut path = BezPath::new();
         path.move_to(self.dart.apex());
-        for fragment in ring.iter().cycle().skip(old + 1).take(ring.len().saturating_sub(1)) {
+        for fragment in ring
+            .iter()
+            .cycle()
+            .skip(old + 1)
+            .take(ring.len().saturating_sub(1))
+        {
             if fragment.follows != follows || fragment.kind == Kind::Gap {
                 continue;
             }

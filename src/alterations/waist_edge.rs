@@ -186,8 +186,7 @@ fn draw(spec: &WaistSpec, intake: f64) -> Result<Drawn, GeometryError> {
 /// Without darts there is nothing to solve for: the edge is as long as its curve.
 pub(crate) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let reached = spec.darts.last().map_or(0.0, |d| d.at);
-    let last =
-        |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.last.length());
+    let last = |intake: f64| draw(spec, intake).map_or(f64::NAN, |d| d.last.length());
     if spec.darts.is_empty() {
         return Ok(Waistline {
             edge: draw(spec, 0.0)?.last,
@@ -206,12 +205,7 @@ pub(crate) fn waistline(spec: &WaistSpec) -> Result<Waistline, GeometryError> {
     let mut darts = Vec::new();
     for ((before, placed), wanted) in drawn.darts.iter().zip(&spec.darts) {
         // Vertical darts are pressed toward the centre (common practice).
-        let mouth = shaped_mouth(
-            placed.apex,
-            placed.legs,
-            before,
-            Pressed::TowardFirstLeg,
-        )?;
+        let mouth = shaped_mouth(placed.apex, placed.legs, before, Pressed::TowardFirstLeg)?;
         let before = match edge {
             Some(edge) => edge.then(before)?,
             None => before.clone(),
