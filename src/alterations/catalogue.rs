@@ -3,8 +3,9 @@
 use super::{
     Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
     BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam,
-    ForwardShoulder, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange, NecklineDepth,
-    NecklineGape, NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm, WaistGirth,
+    ForwardShoulder, FrontLength, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange,
+    NecklineDepth, NecklineGape, NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
+    WaistGirth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
@@ -86,6 +87,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::edge_length("back", EdgeName::CENTRE_BACK)),
         example: || Box::new(BackLengthIncrease::by(8.0)),
         read: read::<BackLengthIncrease>,
+    },
+    Entry {
+        name: "front_length",
+        says: "lengthens the front above the chest, for creases dragged down the front shoulder, or shortens it, for loose folds across the chest",
+        keeps: "back, neckline, shoulder, side seam and every girth; the centre front changes by exactly the amount, the sleeve follows",
+        blocks: WITH_BODICE,
+        target: Some(|| Measure::edge_length("front", EdgeName::CENTRE_FRONT)),
+        example: || Box::new(FrontLength::by(8.0)),
+        read: read::<FrontLength>,
     },
     Entry {
         name: "shoulder_slope",

@@ -105,7 +105,7 @@ impl<'p> UpperHalf<'p> {
 
     /// Refuses a shoulder dart that reaches below the width line, as a bust dart moved there
     /// does: turned with the shoulder, its tip would leave the place it is for.
-    fn check_reach(&self, dart: &Dart) -> Result<(), AlterationError> {
+    pub fn check_reach(&self, dart: &Dart) -> Result<(), AlterationError> {
         let width = self.armscye_parts()?.1.start();
         if dart.apex().y <= width.y {
             return Ok(());

@@ -13,11 +13,28 @@ use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
+/// What becomes of the back shoulder when the back gets broader or narrower.
+///
+/// ```
+/// use blockwright::alterations::BackShoulder;
+/// assert_eq!(BackShoulder::default(), BackShoulder::Follow);
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum BackShoulder {
+    /// The shoulder point moves out with the armscye; the excess goes into dart or ease.
+    #[default]
+    Follow,
+    /// The shoulder point stays, and the armscye alone moves out between it and the underarm: for
+    /// a back that is tight across the arms where the shoulders fit.
+    Keep,
+}
+
 /// Makes the back broader (positive) or narrower between the armscyes.
 ///
 /// On each half the armscye from the shoulder point to the width line moves out or in, parallel,
 /// by half of the amount. What the shoulder gets longer goes into its dart, or into its ease
-/// where it has none. The underarm, and with it bust girth and side seam, stays. The back width
+/// where it has none; with `shoulder: keep` the armscye moves at the width line alone. The underarm, and with it bust girth and side seam, stays. The back width
 /// is changed on purpose: its ease changes by the amount. The sleeve is solved again.
 ///
 /// Usual amounts: 10 to 24 mm over the whole back, at most 30 to 40 (values from memory).
@@ -39,6 +56,9 @@ use serde::{Deserialize, Serialize};
 pub struct BackWidth {
     /// By how much the whole back gets wider, in millimetres.
     pub amount: f64,
+    /// What becomes of the shoulder.
+    #[serde(default)]
+    pub shoulder: BackShoulder,
 }
 
 /// Makes the front broader (positive) or narrower between the armscyes.
@@ -73,10 +93,13 @@ pub struct FrontWidth {
 const MOST: f64 = 60.0;
 
 impl BackWidth {
-    /// So much wider.
+    /// So much wider, the shoulder following.
     #[must_use]
     pub fn by(amount: f64) -> Self {
-        Self { amount }
+        Self {
+            amount,
+            shoulder: BackShoulder::Follow,
+        }
     }
 }
 
@@ -107,7 +130,7 @@ impl Alteration for BackWidth {
     }
 
     fn with_amount(&self, amount: f64) -> Box<dyn Alteration> {
-        Box::new(Self { amount })
+        Box::new(Self { amount, ..*self })
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
@@ -119,7 +142,7 @@ impl Alteration for BackWidth {
             EdgeName::SIDE_SEAM,
             EdgeName::CENTRE_BACK,
         ];
-        if back.shoulder_dart().is_some() {
+        if back.shoulder_dart().is_some() || self.shoulder == BackShoulder::Keep {
             edges.push(EdgeName::SHOULDER);
         }
         let mut promises = kept(before, &back, &edges, "back_width");
@@ -140,6 +163,9 @@ impl Alteration for BackWidth {
             return Ok(pattern.clone().into());
         }
         let out = Vec2::new(0.5 * self.amount, 0.0);
+        if self.shoulder == BackShoulder::Keep {
+            return widened(pattern, &back, ("back_width", self.amount));
+        }
         let tip = back.shoulder.end() + out;
         let shoulder = back.shoulder_to(tip)?;
         if let Some(dart) = back.shoulder_dart() {
@@ -196,13 +222,23 @@ impl Alteration for FrontWidth {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let out = Vec2::new(0.5 * self.amount, 0.0);
-        let mut sketch = Sketch::of(front.piece);
-        let tip = front.shoulder.end();
-        let (armscye, width_point) = front.armscye_from(tip, 0.0, (out, Vec2::ZERO))?;
-        front.put_armscye(&mut sketch, armscye, width_point)?;
-        let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
-        let altered = with_girth_ease(&altered, "front_width", self.amount)?;
-        Ok(solve_sleeves(pattern, altered)?.into())
+        widened(pattern, &front, ("front_width", self.amount))
     }
+}
+
+/// The armscye of a half moved out at the width line, by half of the amount of a whole width,
+/// running to nothing at the shoulder point and at the underarm.
+fn widened(
+    pattern: &Pattern,
+    half: &UpperHalf<'_>,
+    (girth, amount): (&str, f64),
+) -> Result<Altered, AlterationError> {
+    let out = Vec2::new(0.5 * amount, 0.0);
+    let mut sketch = Sketch::of(half.piece);
+    let tip = half.shoulder.end();
+    let (armscye, width_point) = half.armscye_from(tip, 0.0, (out, Vec2::ZERO))?;
+    half.put_armscye(&mut sketch, armscye, width_point)?;
+    let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
+    let altered = with_girth_ease(&altered, girth, amount)?;
+    Ok(solve_sleeves(pattern, altered)?.into())
 }

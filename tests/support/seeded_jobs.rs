@@ -63,7 +63,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 27] = [
+const STEPS: [Step; 28] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -97,6 +97,12 @@ const STEPS: [Step; 27] = [
     step(
         ("shoulder_slope", "degrees: #"),
         (1, 4),
+        [true, true],
+        On::Trunk,
+    ),
+    step(
+        ("front_length", "amount: #"),
+        (3, 12),
         [true, true],
         On::Trunk,
     ),

@@ -6,6 +6,7 @@ mod back_length;
 mod bust_girth;
 mod chains;
 mod forward_shoulder;
+mod front_length;
 mod gapes;
 mod openings;
 mod rules;

@@ -116,7 +116,9 @@ fn settings_are_read_and_unknown_ones_refused() {
         ("neckline_width", r#"{"amount": 6}"#),
         ("neckline_gape", r#"{"amount": 6}"#),
         ("armscye_gape", r#"{"amount": 6, "side": "back"}"#),
-        ("back_width", r#"{"amount": 10}"#),
+        ("back_width", r#"{"amount": 10, "shoulder": "keep"}"#),
+        ("bust_girth", r#"{"amount": 16}"#),
+        ("front_length", r#"{"amount": -8}"#),
         ("front_width", r#"{"amount": 10}"#),
     ] {
         let read = blockwright::alterations::find(name).unwrap().read;
