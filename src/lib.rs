@@ -69,7 +69,8 @@
 //!
 //! | feature | adds | on |
 //! |---|---|---|
-//! | `cli` | the command-line tool, and with it `lay`, `pdf` and `yaml` | yes |
+//! | `cli` | the command-line tool, and with it `fit`, `lay`, `pdf` and `yaml` | yes |
+//! | `fit` | `fit`: a block fitted to a wearer | by `cli` |
 //! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
 //! | `least-distortion` | the method [`Hinge::LeastDistortion`](alterations::Hinge) | yes |
 //! | `pdf` | `render::pdf`, and the printed files of a [`job`] | by `cli` |
@@ -102,6 +103,8 @@ pub mod alterations;
 pub mod draft;
 pub mod drawing;
 pub mod explain;
+#[cfg(feature = "fit")]
+pub mod fit;
 pub mod geometry;
 pub mod grading;
 pub mod invariants;

@@ -5,7 +5,7 @@ use super::{
     BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam,
     ForwardShoulder, FrontLength, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange,
     NecklineDepth, NecklineGape, NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
-    WaistGirth,
+    WaistGirth, WristWidth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
@@ -268,6 +268,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::girth("upper_arm")),
         example: || Box::new(UpperArm { amount: 15.0 }),
         read: read::<UpperArm>,
+    },
+    Entry {
+        name: "wrist_width",
+        says: "widens or narrows a long sleeve at the wrist, to nothing at the elbow",
+        keeps: "the cap, the upper arm, both underarm seams and the elbow dart; the wrist changes by exactly the amount",
+        blocks: WITH_SLEEVE,
+        target: Some(|| Measure::girth("wrist")),
+        example: || Box::new(WristWidth { amount: 10.0 }),
+        read: read::<WristWidth>,
     },
     Entry {
         name: "dart_relocation",

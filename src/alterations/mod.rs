@@ -97,6 +97,7 @@ mod waist_wider;
 mod wedge;
 mod wider_sleeve;
 mod width_change;
+mod wrist;
 
 pub use abdomen::Abdomen;
 pub use account::{Account, Change, changes};
@@ -148,3 +149,4 @@ pub use upper_arm::UpperArm;
 pub(crate) use waist_edge::{DartWanted, DartsPoint, WaistSpec, Waistline, waistline};
 pub use waist_girth::WaistGirth;
 pub use width_change::{BackShoulder, BackWidth, FrontWidth};
+pub use wrist::WristWidth;

@@ -63,7 +63,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 28] = [
+const STEPS: [Step; 29] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -191,6 +191,12 @@ const STEPS: [Step; 28] = [
     step(("abdomen", "amount: #"), (3, 12), [false, false], On::Hips),
     step(
         ("upper_arm", "amount: #"),
+        (3, 15),
+        [true, true],
+        On::Sleeve,
+    ),
+    step(
+        ("wrist_width", "amount: #"),
         (3, 15),
         [true, true],
         On::Sleeve,

@@ -7,6 +7,7 @@ mod any_body;
 mod armscye;
 mod contradictory;
 mod darts;
+mod fitted;
 mod openings;
 mod princess;
 mod sleeves;

@@ -23,10 +23,12 @@ macro_rules! checked {
 fn values(found: &mut BTreeSet<String>) {
     is_value::<Box<dyn blockwright::alterations::Alteration>>();
     checked!(is_value, found, allowance: Allowances, CutLines);
-    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, BustGirth, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontLength, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackShoulder, BackWidth, FrontWidth);
+    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, BustGirth, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontLength, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackShoulder, BackWidth, FrontWidth, WristWidth);
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Ink, Pen, Item, DrawnPath, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
+    #[cfg(feature = "fit")]
+    checked!(is_value, found, fit: Aimed, Asked, FitSettings, FitStep, Fitted, Left, LeftBecause, NearestSize, SizeDistance);
     checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
@@ -55,6 +57,8 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, draft: DraftError);
     checked!(is_error, found, drawing: ArrangeError, DrawingError, SheetError);
     checked!(is_error, found, geometry: GeometryError);
+    #[cfg(feature = "fit")]
+    checked!(is_error, found, fit: FitError);
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, recipe: MakeError);

@@ -26,6 +26,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("draft", 4),
     ("drawing", 4),
     ("recipe", 5),
+    ("fit", 6),
     ("grading", 6),
     ("lay", 6),
     ("render", 6),

@@ -3,7 +3,8 @@
 use super::{body, drafted};
 use crate::support::measures::reading;
 use blockwright::alterations::{
-    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, UpperArm, WaistGirth, alter,
+    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, UpperArm, WaistGirth,
+    WristWidth, alter,
 };
 use blockwright::draft::{Block, SleeveLength};
 use blockwright::piece::{EdgeName, Pattern};
@@ -148,6 +149,56 @@ fn a_wider_sleeve_keeps_its_cap_length_and_notches() {
                 .any(|w| w.code == "cap_height_changed")
         );
     }
+}
+
+#[test]
+fn a_wider_wrist_runs_to_nothing_at_the_elbow() {
+    for (block, amount) in [
+        (Block::Dress, 16.0),
+        (Block::Tunic, -12.0),
+        (Block::Bodice, 8.0),
+    ] {
+        let old = before(block);
+        let new = after(&old, WristWidth { amount });
+        let (was, is) = (old.piece("sleeve").unwrap(), new.piece("sleeve").unwrap());
+        let edge = |piece: &blockwright::piece::Piece, name: &'static str| {
+            let edge = piece.outline().edge(&EdgeName::new(name)).unwrap();
+            edge.curve().clone()
+        };
+        for (name, out) in [("underarm_front", 1.0), ("underarm_back", -1.0)] {
+            let (a, b) = (edge(was, name), edge(is, name));
+            assert!((a.length() - b.length()).abs() < 1e-3, "{name}");
+            let [a, b] = [a, b].map(|c| {
+                if c.start().y > c.end().y {
+                    c.start()
+                } else {
+                    c.end()
+                }
+            });
+            assert!(
+                ((b.x - a.x) * out - amount / 2.0).abs() < 0.4,
+                "{name}: {a:?} {b:?}"
+            );
+        }
+        assert_eq!(was.dart("elbow"), is.dart("elbow"));
+        let cap = |p| edge(p, "sleeve_cap");
+        assert_eq!(cap(was), cap(is));
+        let there_and_back = after(&new, WristWidth { amount: -amount });
+        let back = there_and_back.piece("sleeve").unwrap();
+        assert!(
+            edge(was, "wrist")
+                .start()
+                .distance(edge(back, "wrist").start())
+                < 0.01
+        );
+    }
+    let short = drafted(
+        &body(1680.0, 940.0, 780.0, 1020.0),
+        Block::Dress,
+        SleeveLength::Short,
+    );
+    let refused = alter(&short.unwrap(), &[Box::new(WristWidth { amount: 8.0 })]).unwrap_err();
+    assert!(refused.to_string().contains("a long sleeve"), "{refused}");
 }
 
 #[test]

@@ -1,0 +1,188 @@
+//! Two roads to one pattern: the block of a table size fitted to a woman, beside the draft for her.
+//!
+//! Prints what is missed, edge by edge. A sample by default; 300 women with `BLOCKWRIGHT_WHOLE=1`.
+
+#![allow(clippy::unwrap_used)]
+
+use crate::support::bodies::repository_file;
+use crate::support::survey::{body_of, tell, whole, women};
+use blockwright::draft::{Block, DraftOptions, SleeveLength, draft};
+use blockwright::fit::{FitSettings, Fitted, fit, nearest_size};
+use blockwright::invariants::{Tolerances, is_valid};
+use blockwright::measurements::{Body, SizeTable};
+use blockwright::piece::{EdgeName, Measure, MeasureKind, Pattern};
+use blockwright::units::Unit;
+use std::collections::BTreeMap;
+
+/// How far a finished girth and an edge may be off, in millimetres, as a fitter would let it pass
+/// (common practice).
+const GIRTH: f64 = 1.0;
+const EDGE: f64 = 3.0;
+
+/// The edges by which a fitter judges a dress.
+const JUDGED: [EdgeName; 7] = [
+    EdgeName::CENTRE_BACK,
+    EdgeName::CENTRE_FRONT,
+    EdgeName::SIDE_SEAM,
+    EdgeName::SHOULDER,
+    EdgeName::ARMSCYE,
+    EdgeName::NECKLINE,
+    EdgeName::HEM,
+];
+
+fn dress() -> DraftOptions {
+    let mut options = DraftOptions::of(Block::Dress);
+    options.sleeve = Some(SleeveLength::Long);
+    options
+}
+
+/// The published table: EN 13402-3 as transcribed in its file.
+fn table() -> SizeTable {
+    SizeTable::parse(&repository_file("measurement-sets/en-13402-3-women.yaml")).unwrap()
+}
+
+/// The women of the check: every so many.
+fn checked() -> Vec<Body> {
+    let all = women();
+    let (every, count) = if whole() { (3, 300) } else { (97, 12) };
+    let rows = all.rows.iter().step_by(every).take(count);
+    rows.map(body_of).collect()
+}
+
+/// A woman's nearest size fitted to her, and the draft for her.
+fn both(table: &SizeTable, woman: &Body, settings: &FitSettings) -> Option<(Fitted, Pattern)> {
+    let size = nearest_size(table, woman).unwrap().chosen.size;
+    let own = table.body(&size).unwrap();
+    let (block, hers) = (draft(own, &dress()).ok()?, draft(woman, &dress()).ok()?);
+    let fitted = fit(&block, &dress(), (own, woman), Unit::Mm, settings);
+    Some((fitted.unwrap(), hers))
+}
+
+/// By how much a measure may be off.
+fn limit(measure: &Measure) -> Option<f64> {
+    match measure.kind() {
+        MeasureKind::FinishedGirth { .. } => Some(GIRTH),
+        MeasureKind::EdgeLength { edge, piece } if piece != "sleeve" => {
+            JUDGED.contains(edge).then_some(EDGE)
+        }
+        MeasureKind::EdgeLength { edge, .. } if edge.to_string().starts_with("underarm") => {
+            Some(EDGE)
+        }
+        _ => None,
+    }
+}
+
+fn judge(settings: &FitSettings, slack: f64, title: &str) {
+    let table = table();
+    let mut misses: BTreeMap<String, Vec<f64>> = BTreeMap::new();
+    let (mut within, mut women, mut steps) = (0, 0, 0);
+    let mut beyond: BTreeMap<String, usize> = BTreeMap::new();
+    for woman in checked() {
+        let Some((fitted, hers)) = both(&table, &woman, settings) else {
+            continue;
+        };
+        assert!(is_valid(&fitted.pattern, &Tolerances::altered()));
+        women += 1;
+        steps += fitted.steps.len();
+        let mut good = true;
+        for (measure, wanted) in hers.measures() {
+            let (Some(limit), Some(is)) = (limit(&measure), fitted.pattern.measured(&measure))
+            else {
+                continue;
+            };
+            let miss = (is - wanted).abs();
+            if miss > limit + slack {
+                good = false;
+                *beyond.entry(measure.to_string()).or_default() += 1;
+            }
+            misses.entry(measure.to_string()).or_default().push(miss);
+        }
+        within += usize::from(good);
+    }
+    tell(&format!(
+        "{title}: {within} of {women} women within {:.0} mm (girths) and {:.0} mm (edges), {:.1} steps each",
+        GIRTH + slack,
+        EDGE + slack,
+        steps as f64 / f64::from(women)
+    ));
+    for (what, misses) in &mut misses {
+        misses.sort_by(f64::total_cmp);
+        let at = |share: f64| misses[((misses.len() - 1) as f64 * share) as usize];
+        let over = beyond.get(what).copied().unwrap_or(0);
+        tell(&format!(
+            "  {what:<34} median {:5.2}, 95 % within {:5.2}, most {:6.2}, beyond {over}",
+            at(0.5),
+            at(0.95),
+            at(1.0)
+        ));
+        assert!(
+            over as f64 <= (0.05 * f64::from(women)).max(1.0) || what.contains("hem"),
+            "{what} is off for {over} of {women}"
+        );
+    }
+}
+
+#[test]
+fn a_size_fitted_to_a_woman_is_the_draft_for_her() {
+    judge(&FitSettings::exact(), 0.0, "every amount");
+}
+
+#[test]
+fn with_amounts_that_a_fitter_bothers_with_it_is_nearly_so() {
+    let usual = FitSettings::default();
+    judge(&usual, usual.least_length + 1.0, "3 mm and more");
+}
+
+/// Nobody differs from herself.
+#[test]
+fn a_block_of_her_own_asks_for_nothing() {
+    for woman in checked().into_iter().take(4) {
+        let block = draft(&woman, &dress()).unwrap();
+        let fitted = fit(
+            &block,
+            &dress(),
+            (&woman, &woman),
+            Unit::Mm,
+            &FitSettings::default(),
+        );
+        let fitted = fitted.unwrap();
+        assert!(fitted.steps.is_empty() && fitted.left.is_empty());
+        assert_eq!(fitted.pattern, block);
+    }
+}
+
+/// The steps written as requests of a job make the same pattern.
+#[test]
+fn the_steps_are_those_of_a_job() {
+    let table = table();
+    for woman in checked().iter().take(3) {
+        let size = nearest_size(&table, woman).unwrap().chosen.size;
+        let block = draft(table.body(&size).unwrap(), &dress()).unwrap();
+        let (fitted, _) = both(&table, woman, &FitSettings::default()).unwrap();
+        let chain: Vec<_> = fitted
+            .steps
+            .iter()
+            .map(|s| s.request.alteration().unwrap())
+            .collect();
+        let again = blockwright::alterations::alter(&block, &chain).unwrap();
+        assert_eq!(again.pattern, fitted.pattern);
+        for step in &fitted.steps {
+            let least = if step.request.name() == "shoulder_slope" {
+                0.5
+            } else {
+                3.0
+            };
+            assert!(
+                step.amount.abs() >= least,
+                "{} {}",
+                step.request.name(),
+                step.amount
+            );
+            assert!(
+                !step.asked.is_empty(),
+                "{} is asked for",
+                step.request.name()
+            );
+        }
+    }
+}
