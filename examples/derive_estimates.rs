@@ -289,6 +289,7 @@ const HEADER: &str = "\
 use super::measurement::Measurement;
 
 /// One measurement.
+#[derive(Debug)]
 pub(super) struct Row {
     /// Which.
     pub(super) of: Measurement,

@@ -96,7 +96,17 @@
     clippy::unimplemented,
     clippy::unreachable
 )]
-#![cfg_attr(not(test), deny(clippy::disallowed_methods))]
+// Unit tests, which clippy.toml frees of the rest, may count and compare as they like.
+#![cfg_attr(
+    not(test),
+    deny(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        clippy::disallowed_methods,
+        clippy::indexing_slicing,
+        clippy::integer_division
+    )
+)]
 
 pub mod allowance;
 pub mod alterations;

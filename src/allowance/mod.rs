@@ -4,8 +4,6 @@
 //! The stitching line is never touched: alterations are made on it, and the allowance is added
 //! last.
 
-#![warn(clippy::indexing_slicing)]
-
 mod allowances;
 mod beside;
 mod corner;

@@ -1,6 +1,6 @@
 //! A triangle mesh of a back above its waist, each point with what holds it.
 
-use crate::geometry::{Curve, Point, Span};
+use crate::geometry::{Curve, Point, Span, counted};
 use crate::piece::{EdgeName, Piece};
 use kurbo::{ParamCurve, PathSeg};
 
@@ -153,8 +153,8 @@ fn sampled(curve: &Curve, step: f64) -> Vec<Point> {
             PathSeg::Cubic(c) => c.p0.distance(c.p1) + c.p1.distance(c.p2) + c.p2.distance(c.p3),
             other => other.start().distance(other.end()),
         };
-        let count = Span::from_low(1.0, 64.0).nearest((around / step).ceil()) as u32;
-        points.extend((1..=count).map(|i| segment.eval(f64::from(i) / f64::from(count))));
+        let count = Span::from_low(1.0, 64.0).nearest((around / step).ceil());
+        points.extend((1..=counted(count)).map(|i| segment.eval(i as f64 / count)));
     }
     points
 }

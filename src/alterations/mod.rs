@@ -6,8 +6,6 @@
 //!
 //! The settings of a [`Request`] are a [`serde_json::Value`]; that crate is handed on here.
 
-#![warn(clippy::indexing_slicing)]
-
 mod abdomen;
 mod account;
 mod aimed_shoulder;

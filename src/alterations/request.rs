@@ -235,11 +235,11 @@ fn read_both(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alterati
 
 /// A message without the length of what was written: it repeats words of any length.
 fn shortened(message: String) -> String {
-    const LONGEST: usize = 400;
-    if message.chars().count() <= LONGEST {
+    const HALF: usize = 200;
+    if message.chars().count() <= 2 * HALF {
         return message;
     }
-    let half = |text: &mut dyn Iterator<Item = char>| text.take(LONGEST / 2).collect::<String>();
+    let half = |text: &mut dyn Iterator<Item = char>| text.take(HALF).collect::<String>();
     let end: String = half(&mut message.chars().rev()).chars().rev().collect();
     format!("{} … {end}", half(&mut message.chars()))
 }

@@ -11,7 +11,8 @@ use serde::{Serialize, Serializer};
 use super::source_file::{ReadError, SourceFile};
 
 /// The most characters of a line that are shown.
-const WIDEST: usize = 90;
+const WIDEST: usize = 2 * HALF;
+const HALF: usize = 45;
 
 /// How many problems of one file are listed; more are counted.
 const MOST: usize = 50;
@@ -120,7 +121,7 @@ impl Problem {
         let from = if column < WIDEST - 10 {
             0
         } else {
-            column - WIDEST / 2
+            column - HALF
         };
         let shown: String = source.chars().skip(from).take(WIDEST).collect();
         let dots = if from > 0 { "…" } else { "" };

@@ -125,7 +125,7 @@ fn front(frame: &Frame, front_side: FrontSide) -> Result<Piece, DraftError> {
     } = front_side;
     let waist = waist_edge("front waist", &frame.front_waist(side.end()))?;
     let mut lines = upper_lines(&top, frame.front_underarm())?;
-    let neck = top.edges[0].curve().start();
+    let neck = top.neck;
     let mut edges = top.edges;
     edges.extend([
         Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side),

@@ -243,7 +243,7 @@ fn front(frame: &Frame, below: &Below, front_side: FrontSide) -> Result<Piece, D
         frame.shares.front_dart,
         ends,
     );
-    let neck = top.edges[0].curve().start();
+    let neck = top.neck;
     let hem = hem(&side, below.hem)?;
     let mut edges = top.edges;
     edges.push(Edge::new(EdgeName::SIDE_SEAM, EdgeRole::Seam, side));

@@ -320,10 +320,11 @@ fn quarter(levels: &Levels, q: &Quarter) -> Result<Piece, DraftError> {
                 0.52 * (q.waist - q.dart_at)
             }
     };
-    let darts = (0..count).map(|i| DartWanted {
-        name: names[i].to_owned(),
+    let wanted = names.iter().zip(q.lengths).take(count).enumerate();
+    let darts = wanted.map(|(i, (name, length))| DartWanted {
+        name: (*name).to_owned(),
         at: at(i),
-        apex_level: waist_level(levels, q, at(i)) + q.lengths[i].min(levels.hip - 30.0),
+        apex_level: waist_level(levels, q, at(i)) + length.min(levels.hip - 30.0),
         share: 1.0 / count as f64,
     });
     let centre = Point::new(0.0, q.lowered);

@@ -38,12 +38,15 @@ pub(super) fn back_dart_level(frame: &Frame) -> f64 {
 /// The upper edges of one half: neckline, shoulder, armscye; and the armscye's place.
 pub(super) struct Top {
     pub edges: Vec<Edge>,
+    /// Where the neckline starts, on the fold.
+    pub neck: Point,
     pub armscye: Armscye,
     pub shoulder_dart: Option<Dart>,
 }
 
 fn top(neckline: Curve, shoulder: Curve, armscye: Armscye, dart: Option<Dart>) -> Top {
     Top {
+        neck: neckline.start(),
         edges: vec![
             Edge::new(EdgeName::NECKLINE, EdgeRole::Opening, neckline),
             Edge::new(EdgeName::SHOULDER, EdgeRole::Seam, shoulder),

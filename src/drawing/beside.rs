@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::room::Room;
 use super::{Anchor, Face, Level, Text, TextStyle};
-use crate::geometry::{Curve, Span};
+use crate::geometry::{Curve, Span, counted};
 
 /// The least size of words on a piece, in millimetres: 6 point type, the smallest that is
 /// commonly printed to be read.
@@ -50,7 +50,7 @@ fn along(room: &Room, line: &Curve, words: &str, style: TextStyle, wish: f64) ->
     let end = (style.width(words) / 2.0 + OFF).min(length / 2.0);
     let (from, to) = (end, length - end);
     let wish = Span::from_low(from, to).nearest(wish * length);
-    let steps = ((to - from) / STEP).ceil() as usize;
+    let steps = counted(((to - from) / STEP).ceil());
     let places = (0..=steps).flat_map(|step| {
         let by = step as f64 * STEP;
         let back = (step > 0).then_some(wish - by);

@@ -12,7 +12,7 @@ use super::piece_layers::{PieceLayers, mark};
 use super::room::Room;
 use super::strokes::ring;
 use super::{Face, Pen, TextStyle};
-use crate::geometry::{Curve, crossings, perpendicular};
+use crate::geometry::{Curve, counted, crossings, perpendicular};
 use crate::piece::{Apexes, EdgeName, Piece};
 
 const WORDS: &str = "lengthen or shorten here";
@@ -175,7 +175,7 @@ impl<'a> Levels<'a> {
             return None;
         }
         let wish = span.from + span.wish * (span.to - span.from);
-        let steps = ((to - from) / 2.0).floor() as usize;
+        let steps = counted((to - from) / 2.0);
         (0..=steps)
             .map(|step| from + 2.0 * step as f64)
             .map(|level| (self.fault(level) * 1e4 + (level - wish).abs(), level))

@@ -5,8 +5,6 @@
 //! is placed ([`Face::width`]), so that nothing need overlap, and [`place_on_sheet`] lays several parts
 //! out on a sheet.
 
-#![warn(clippy::indexing_slicing)]
-
 mod arrange;
 mod balance_lines;
 mod beside;

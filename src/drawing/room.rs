@@ -3,7 +3,7 @@
 use kurbo::{BezPath, Line, PathSeg, Point, Rect, Shape, Size, Vec2};
 
 use super::Text;
-use crate::geometry::with_next;
+use crate::geometry::{counted, with_next};
 
 /// The corners of a box, turned or not, in order round it.
 pub(crate) type Corners = [Point; 4];
@@ -67,9 +67,10 @@ impl Room {
         if columns < 0.0 || rows < 0.0 {
             return None;
         }
-        let mut places = Vec::with_capacity((columns as usize + 1) * (rows as usize + 1));
-        for row in 0..=rows as usize {
-            for column in 0..=columns as usize {
+        let (columns, rows) = (counted(columns), counted(rows));
+        let mut places = Vec::with_capacity((columns + 1) * (rows + 1));
+        for row in 0..=rows {
+            for column in 0..=columns {
                 let at = self.bounds.origin() + Vec2::new(column as f64, row as f64) * STEP;
                 let rect = Rect::from_origin_size(at, size);
                 places.push((rect.center().distance_squared(wish), places.len(), rect));

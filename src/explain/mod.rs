@@ -1,7 +1,5 @@
 //! What every error of this crate says in one form: a code, a place, the cause, the cure.
 
-#![warn(clippy::indexing_slicing)]
-
 mod explanation;
 
 pub use explanation::{Explain, Explanation};

@@ -56,8 +56,8 @@ impl Curve {
                 on_paper(point)?;
             }
         }
-        for (index, pair) in segments.windows(2).enumerate() {
-            let gap = pair[0].end().distance(pair[1].start());
+        for (index, [before, after]) in segments.array_windows().enumerate() {
+            let gap = before.end().distance(after.start());
             if gap > tolerance::POINT {
                 return Err(GeometryError::Broken {
                     index: index + 1,
@@ -71,13 +71,16 @@ impl Curve {
     /// A chain of segments known to be sound: each is made to start, to the last bit, where the
     /// one before it ended, so that a path says the whole of it.
     fn of(mut segments: Vec<PathSeg>) -> Self {
-        for index in 1..segments.len() {
-            let joint = segments[index - 1].end();
-            match &mut segments[index] {
-                PathSeg::Line(l) => l.p0 = joint,
-                PathSeg::Quad(q) => q.p0 = joint,
-                PathSeg::Cubic(c) => c.p0 = joint,
+        let mut reached = None;
+        for segment in &mut segments {
+            if let Some(joint) = reached {
+                match segment {
+                    PathSeg::Line(l) => l.p0 = joint,
+                    PathSeg::Quad(q) => q.p0 = joint,
+                    PathSeg::Cubic(c) => c.p0 = joint,
+                }
             }
+            reached = Some(segment.end());
         }
         let walked = OnceLock::new();
         Self { segments, walked }
@@ -98,8 +101,8 @@ impl Curve {
     pub fn polyline(points: &[Point]) -> Result<Self, GeometryError> {
         Self::new(
             points
-                .windows(2)
-                .map(|p| PathSeg::Line(Line::new(p[0], p[1])))
+                .array_windows()
+                .map(|[from, to]| PathSeg::Line(Line::new(*from, *to)))
                 .collect(),
         )
     }
@@ -167,12 +170,14 @@ impl Curve {
 
     /// Where the chain starts.
     #[must_use]
+    #[expect(clippy::indexing_slicing, reason = "a curve has a segment")]
     pub fn start(&self) -> Point {
         self.segments[0].start()
     }
 
     /// Where the chain ends.
     #[must_use]
+    #[expect(clippy::indexing_slicing, reason = "a curve has a segment")]
     pub fn end(&self) -> Point {
         self.segments[self.segments.len() - 1].end()
     }

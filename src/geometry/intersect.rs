@@ -88,17 +88,16 @@ pub fn first_self_crossing(curve: &Curve) -> Option<Point> {
 }
 
 fn self_crossing(segments: &[PathSeg], closed: bool) -> Option<Point> {
-    let boxes: Vec<Rect> = segments.iter().map(hull).collect();
+    let boxed: Vec<(&PathSeg, Rect)> = segments.iter().map(|s| (s, hull(s))).collect();
     let count = segments.len();
-    for i in 0..count {
-        if let Some(point) = loop_in(&segments[i]) {
+    for (i, &(a, around_a)) in boxed.iter().enumerate() {
+        if let Some(point) = loop_in(a) {
             return Some(point);
         }
-        for j in i + 1..count {
-            if !overlap(boxes[i], boxes[j]) {
+        for (j, &(b, around_b)) in boxed.iter().enumerate().skip(i + 1) {
+            if !overlap(around_a, around_b) {
                 continue;
             }
-            let (a, b) = (&segments[i], &segments[j]);
             if j == i + 1 && count > 2 && part_at_joint(a, b) {
                 continue;
             }

@@ -6,6 +6,15 @@ use kurbo::{
     ParamCurve, ParamCurveArclen, ParamCurveArea, ParamCurveNearest, PathSeg, Point, Rect, Vec2,
 };
 
+/// A place on a curve: the segment that holds it, what lies before and after that, and how far
+/// through the segment it is.
+struct Place<'c> {
+    before: &'c [PathSeg],
+    segment: &'c PathSeg,
+    after: &'c [PathSeg],
+    t: f64,
+}
+
 impl Curve {
     /// How far along the chain each segment ends: measured once, since everything that is
     /// sewn, notched or graded asks for it again and again.
@@ -20,33 +29,38 @@ impl Curve {
         })
     }
 
-    /// How far along the chain a segment starts.
-    fn walked_before(&self, index: usize) -> f64 {
-        index
-            .checked_sub(1)
-            .map_or(0.0, |before| self.walked()[before])
-    }
-
     /// Length in millimetres, to [`tolerance::ARC_LENGTH`] a segment.
     #[must_use]
     pub fn length(&self) -> f64 {
         if let [line @ PathSeg::Line(_)] = self.segments() {
             return arc_length(line);
         }
-        self.walked_before(self.segments().len())
+        self.walked().last().copied().unwrap_or(0.0)
     }
 
-    /// The segment that holds the point `at` millimetres along the curve, and its parameter
-    /// there; one at a joint is the end of the segment before it.
-    fn place(&self, at: f64) -> Option<(usize, f64)> {
-        let walked = self.walked();
-        let index = walked.iter().position(|end| at <= end + tolerance::POINT)?;
-        if (at - walked[index]).abs() <= tolerance::POINT {
-            return Some((index, 1.0));
+    /// The place `at` millimetres along the curve; one at a joint is the end of the segment
+    /// before it.
+    fn place(&self, at: f64) -> Option<Place<'_>> {
+        let mut start = 0.0;
+        for (index, end) in self.walked().iter().enumerate() {
+            if at <= end + tolerance::POINT {
+                let (before, onward) = self.segments().split_at_checked(index)?;
+                let (segment, after) = onward.split_first()?;
+                let t = if (at - end).abs() <= tolerance::POINT {
+                    1.0
+                } else {
+                    segment.inv_arclen(at - start, tolerance::ARC_LENGTH)
+                };
+                return Some(Place {
+                    before,
+                    segment,
+                    after,
+                    t,
+                });
+            }
+            start = *end;
         }
-        let within = at - self.walked_before(index);
-        let t = self.segments()[index].inv_arclen(within, tolerance::ARC_LENGTH);
-        Some((index, t))
+        None
     }
 
     /// The curve up to, and the curve from, the point `at` millimetres along it.
@@ -61,22 +75,21 @@ impl Curve {
         if at.is_nan() || at <= tolerance::POINT {
             return Err(past_end());
         }
-        let (index, t) = self.place(at).ok_or_else(past_end)?;
-        let segments = self.segments();
+        let place = self.place(at).ok_or_else(past_end)?;
+        let mut head = Vec::with_capacity(place.before.len() + 1);
+        head.extend_from_slice(place.before);
+        let mut tail = Vec::with_capacity(place.after.len() + 1);
         // A cut within a point of a joint falls on the joint: no slivers.
-        if t == 1.0 {
-            if index + 1 == segments.len() {
+        if place.t == 1.0 {
+            if place.after.is_empty() {
                 return Err(past_end());
             }
-            let (head, tail) = segments.split_at(index + 1);
-            return Ok((Curve::new(head.to_vec())?, Curve::new(tail.to_vec())?));
+            head.push(*place.segment);
+        } else {
+            head.push(place.segment.subsegment(0.0..place.t));
+            tail.push(place.segment.subsegment(place.t..1.0));
         }
-        let mut head = Vec::with_capacity(index + 1);
-        head.extend_from_slice(&segments[..index]);
-        head.push(segments[index].subsegment(0.0..t));
-        let mut tail = Vec::with_capacity(segments.len() - index);
-        tail.push(segments[index].subsegment(t..1.0));
-        tail.extend_from_slice(&segments[index + 1..]);
+        tail.extend_from_slice(place.after);
         Ok((Curve::new(head)?, Curve::new(tail)?))
     }
 
@@ -117,18 +130,16 @@ impl Curve {
             return Ok((self.end(), self.end_direction()));
         }
         let past_end = GeometryError::PastEnd { at, length };
-        let (index, t) = self.place(at).ok_or(past_end)?;
-        let reached = self.segments()[index].subsegment(0.0..t);
-        let direction =
-            self.segments()[..index]
-                .iter()
-                .rfold(arriving(&reached), |found, before| {
-                    if found == Vec2::ZERO {
-                        arriving(before)
-                    } else {
-                        found
-                    }
-                });
+        let place = self.place(at).ok_or(past_end)?;
+        let reached = place.segment.subsegment(0.0..place.t);
+        let before = place.before.iter();
+        let direction = before.rfold(arriving(&reached), |found, before| {
+            if found == Vec2::ZERO {
+                arriving(before)
+            } else {
+                found
+            }
+        });
         Ok((reached.end(), direction))
     }
 
@@ -160,11 +171,8 @@ impl Curve {
             return self.length();
         };
         let upto = arc_length(&segment.subsegment(0.0..t));
-        if index == 0 {
-            upto
-        } else {
-            self.walked()[index - 1] + upto
-        }
+        let before = index.checked_sub(1).and_then(|i| self.walked().get(i));
+        before.map_or(upto, |walked| walked + upto)
     }
 
     /// How far along the curve `point` lies, when it is an end or a joint of the curve.
@@ -173,11 +181,9 @@ impl Curve {
         if self.start().distance(point) <= tolerance::POINT {
             return Some(0.0);
         }
-        let index = self
-            .segments()
-            .iter()
-            .position(|s| s.end().distance(point) <= tolerance::POINT)?;
-        Some(self.walked()[index])
+        let mut ends = self.segments().iter().zip(self.walked());
+        let here = ends.find(|(s, _)| s.end().distance(point) <= tolerance::POINT);
+        here.map(|(_, walked)| *walked)
     }
 }
 

@@ -8,6 +8,7 @@
 
 mod blend;
 mod construct;
+mod counted;
 mod curve;
 pub(crate) mod elementary;
 mod error;
@@ -27,6 +28,7 @@ pub(crate) use blend::as_cubic;
 pub(crate) use blend::carried;
 pub use blend::{blend_end, blend_start};
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
+pub(crate) use counted::counted;
 pub(crate) use curve::on_paper;
 pub use curve::{Curve, arriving, leaving};
 pub use error::GeometryError;

@@ -2,6 +2,7 @@
 
 use super::{Curve, GeometryError, crossings, perpendicular, signed_area, tolerance};
 use kurbo::{BezPath, Line, ParamCurve, PathSeg, Point, Rect, Shape, Vec2};
+use std::slice::from_ref;
 
 /// Accuracy to which an offset is drawn, in millimetres: a quarter of the 0.02 mm that is
 /// promised, the rest is for the joints.
@@ -71,12 +72,15 @@ pub(crate) fn offset_runs(curve: &Curve, distance: f64) -> Result<Vec<OffsetRun>
 fn loops_cut_out(line: &Curve) -> Result<Curve, GeometryError> {
     let mut segments = line.segments().to_vec();
     for _ in 0..segments.len() {
-        let Some(((i, t), (j, u), at)) = crossing_of(&segments, false) else {
+        let Some(crossed) = crossing_of(&segments, false) else {
             break;
         };
-        let mut kept = loop_between(&segments[..=i], 0.0, t, segments[0].start(), at);
-        let end = segments[segments.len() - 1].end();
-        kept.extend(loop_between(&segments[j..], u, 1.0, at, end));
+        let (Some(head), Some(tail)) = (segments.first(), segments.last()) else {
+            break;
+        };
+        let (until, from, at) = (crossed.until, crossed.from, crossed.at);
+        let mut kept = loop_between(until, 0.0, crossed.first, head.start(), at);
+        kept.extend(loop_between(from, crossed.second, 1.0, at, tail.end()));
         segments = kept;
     }
     Curve::new(segments)
@@ -116,11 +120,12 @@ fn offset_segment(
 
 /// The segments as one chain, gaps of a rounding closed.
 fn chained(mut segments: Vec<PathSeg>) -> Result<Curve, GeometryError> {
-    for index in 1..segments.len() {
-        let end = segments[index - 1].end();
-        if segments[index].start().distance(end) <= SMOOTH_GAP {
-            segments[index] = starting_at(segments[index], end);
+    let mut reached: Option<Point> = None;
+    for segment in &mut segments {
+        if let Some(end) = reached.filter(|end| segment.start().distance(*end) <= SMOOTH_GAP) {
+            *segment = starting_at(*segment, end);
         }
+        reached = Some(segment.end());
     }
     Curve::new(segments)
 }
@@ -139,12 +144,12 @@ fn starting_at(mut segment: PathSeg, start: Point) -> PathSeg {
 pub(crate) fn without_loops(mut ring: Vec<PathSeg>) -> Vec<PathSeg> {
     // Every step takes a loop away; the bound only guards against rounding.
     for _ in 0..4 * ring.len() {
-        let Some(((i, t), (j, u), at)) = crossing_of(&ring, true) else {
+        let Some(crossed) = crossing_of(&ring, true) else {
             break;
         };
-        let within = loop_between(&ring[i..=j], t, u, at, at);
-        let mut outside: Vec<PathSeg> = ring[j..].to_vec();
-        outside.extend_from_slice(&ring[..=i]);
+        let (t, u, at) = (crossed.first, crossed.second, crossed.at);
+        let within = loop_between(crossed.between, t, u, at, at);
+        let outside = [crossed.from, crossed.until].concat();
         let outside = loop_between(&outside, u, t, at, at);
         ring = if signed_area(&within) > signed_area(&outside) {
             within
@@ -183,30 +188,49 @@ fn loop_between(
     out
 }
 
-type Place = (usize, f64);
+/// Where a line or ring crosses itself.
+struct Crossed<'r> {
+    /// Up to and with the segment that is there first.
+    until: &'r [PathSeg],
+    /// From that segment to the one that is there again, both included.
+    between: &'r [PathSeg],
+    /// From that segment on.
+    from: &'r [PathSeg],
+    /// The parameters on those two segments.
+    first: f64,
+    second: f64,
+    at: Point,
+}
 
 /// The first place where a line or ring crosses itself, apart from neighbours' joints.
-fn crossing_of(ring: &[PathSeg], closed: bool) -> Option<(Place, Place, Point)> {
-    let boxes: Vec<Rect> = ring.iter().map(Shape::bounding_box).collect();
+fn crossing_of(ring: &[PathSeg], closed: bool) -> Option<Crossed<'_>> {
+    let boxed: Vec<(&PathSeg, Rect)> = ring.iter().map(|s| (s, s.bounding_box())).collect();
     let count = ring.len();
-    for i in 0..count {
-        for j in i + 1..count {
-            let (a, b) = (boxes[i], boxes[j]);
+    for (i, &(first, a)) in boxed.iter().enumerate() {
+        for (j, &(second, b)) in boxed.iter().enumerate().skip(i + 1) {
             if a.x0 > b.x1 || b.x0 > a.x1 || a.y0 > b.y1 || b.y0 > a.y1 {
                 continue;
             }
             let joints = [
-                (j == i + 1).then(|| ring[i].end()),
-                (closed && i == 0 && j + 1 == count).then(|| ring[i].start()),
+                (j == i + 1).then(|| first.end()),
+                (closed && i == 0 && j + 1 == count).then(|| first.start()),
             ];
-            let found = crossings(&ring[i..=i], &ring[j..=j]).into_iter().find(|c| {
+            let met = crossings(from_ref(first), from_ref(second));
+            let found = met.into_iter().find(|c| {
                 !joints
                     .iter()
                     .flatten()
                     .any(|q| q.distance(c.point) < tolerance::SEAM_DRAFTED)
             });
             if let Some(c) = found {
-                return Some(((i, c.first.1), (j, c.second.1), c.point));
+                return Some(Crossed {
+                    until: ring.get(..=i)?,
+                    between: ring.get(i..=j)?,
+                    from: ring.get(j..)?,
+                    first: c.first.1,
+                    second: c.second.1,
+                    at: c.point,
+                });
             }
         }
     }

@@ -34,7 +34,7 @@ pub const MOST_SIZES: usize = DASHES.len() * WIDTHS.len();
 /// ```
 #[must_use]
 pub fn line_style(number: usize) -> Pen {
-    let turn = number / DASHES.len();
+    let turn = number.div_euclid(DASHES.len());
     let width = WIDTHS.iter().cycle().nth(turn % WIDTHS.len());
     let dash = DASHES.iter().cycle().nth(number % DASHES.len());
     Pen::solid(width.copied().unwrap_or_default()).dashed(dash.copied().unwrap_or_default())

@@ -5,8 +5,6 @@
 //! seams match as those of any pattern do. [`grade`] makes the range; [`Graded::increments`]
 //! says what grows by how much and where a step stands out; [`nest`] overlays the sizes.
 
-#![warn(clippy::indexing_slicing)]
-
 mod align;
 mod error;
 mod graded;

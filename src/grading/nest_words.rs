@@ -166,7 +166,7 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
     let top = at.y + heading_height(heading, scale);
     let (column, _) = columns(laid, scale);
     for (place, size) in laid.iter().enumerate() {
-        let left = at.x + column * (place / ROWS) as f64;
+        let left = at.x + column * place.div_euclid(ROWS) as f64;
         let middle = top + key_row(scale) * ((place % ROWS) as f64 + 0.5);
         let right = left + SAMPLE * scale;
         let layer = &mut layers[size.number];

@@ -4,8 +4,6 @@
 //! laws see a [`Pattern`](crate::piece::Pattern) only, never how it was made. [`LAWS`] lists
 //! them; [`visit`] walks them, and [`check_all`], [`first`] and [`is_valid`] follow from it.
 
-#![warn(clippy::indexing_slicing)]
-
 mod cap_ease;
 mod corner;
 mod darts_true;

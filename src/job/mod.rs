@@ -8,8 +8,6 @@
 //! on cloth. [`BatchJob::record`] makes the pattern for a row of a table of people and draws
 //! nothing.
 
-#![warn(clippy::indexing_slicing)]
-
 mod batch_columns;
 mod batch_definition;
 mod batch_record;

@@ -240,7 +240,7 @@ fn range_document(job: &RangeJob, written: &[Written<'_>], report: &RangeReport)
 
 /// The pieces of all sizes; the sample is the size in the middle of the table.
 fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError> {
-    let sample = written.get((written.len().max(1) - 1) / 2);
+    let sample = written.get(usize::midpoint(0, written.len().saturating_sub(1)));
     let sizes: Vec<dxf::SizedPattern<'_>> = written
         .iter()
         .map(|w| dxf::SizedPattern {

@@ -2,7 +2,7 @@
 
 use super::room_beside::{Overlaps, Striped};
 use super::spacing::spaced;
-use super::{CutShape, LayPart};
+use super::{CutShape, LayPart, Pose};
 use kurbo::Vec2;
 use std::collections::HashMap;
 
@@ -31,10 +31,9 @@ const TURNED: f64 = 0.05;
 const FACE_DOWN: f64 = 0.02;
 
 impl Posed {
-    pub(super) fn new(part: &LayPart, pose: usize, gap: f64, places: [i32; 2]) -> Self {
-        let (shape, shift) = part.shape.posed(part.poses[pose]);
+    pub(super) fn new(part: &LayPart, pose: Pose, gap: f64, places: [i32; 2]) -> Self {
+        let (shape, shift) = part.shape.posed(pose);
         let striped = Striped::new(&spaced(&shape, gap));
-        let pose = part.poses[pose];
         let odd = |is: bool, cost: f64| if is { cost } else { 0.0 };
         Self {
             shape,
@@ -49,8 +48,8 @@ impl Posed {
 /// All parts in all poses, and the overlaps worked out so far.
 #[derive(Debug, Clone)]
 pub(super) struct Clearances {
-    pub(super) posed: Vec<Posed>,
-    kept: HashMap<(u16, u16, i32), Overlaps>,
+    posed: Vec<Posed>,
+    kept: HashMap<(usize, usize, i32), Overlaps>,
 }
 
 impl Clearances {
@@ -61,11 +60,16 @@ impl Clearances {
         }
     }
 
+    /// A part in a pose.
+    pub(super) fn posed(&self, place: usize) -> &Posed {
+        at(&self.posed, place)
+    }
+
     /// The shifts along the cloth at which one posed part, so many tenths of a millimetre farther
     /// across, overlaps another, each moved by `along`, are added to `found`.
     pub(super) fn add(
         &mut self,
-        (one, other): (u16, u16),
+        (one, other): (usize, usize),
         across: i32,
         along: f64,
         found: &mut Vec<(f64, f64)>,
@@ -75,8 +79,7 @@ impl Clearances {
         }
         let posed = &self.posed;
         let overlaps = self.kept.entry((one, other, across)).or_insert_with(|| {
-            let fixed = &posed[usize::from(other)].striped;
-            let mine = &posed[usize::from(one)].striped;
+            let [fixed, mine] = [other, one].map(|place| &at(posed, place).striped);
             mine.overlaps(f64::from(across) / TENTHS, fixed)
         });
         found.extend(
@@ -85,4 +88,12 @@ impl Clearances {
                 .map(|(low, high)| (low + along, high + along)),
         );
     }
+}
+
+#[expect(
+    clippy::indexing_slicing,
+    reason = "whoever asks has the place from the making of the list"
+)]
+fn at(posed: &[Posed], place: usize) -> &Posed {
+    &posed[place]
 }

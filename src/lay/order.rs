@@ -7,11 +7,21 @@ use rand_pcg::rand_core::Rng as _;
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Order {
     /// The parts, the first laid first.
-    pub(super) parts: Vec<usize>,
-    /// The pose of each part.
-    pub(super) poses: Vec<usize>,
-    /// Where across the cloth each part is fitted in.
-    pub(super) sides: Vec<Side>,
+    pub(super) turns: Vec<Turn>,
+}
+
+/// How a part is laid when it is its turn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Turn {
+    /// Its place in the list of parts.
+    pub(super) part: usize,
+    /// The place of its first pose among those of all parts.
+    pub(super) first: usize,
+    /// How many poses it has, and the one it is laid in.
+    pub(super) poses: usize,
+    pub(super) pose: usize,
+    /// Where across the cloth it is fitted in.
+    pub(super) side: Side,
 }
 
 /// Where across the cloth a part is fitted in: anywhere or in one half, and of places that serve
@@ -25,10 +35,13 @@ pub(super) enum Side {
 }
 
 impl Side {
-    const ALL: [Self; 4] = [Self::First, Self::Last, Self::FirstHalf, Self::LastHalf];
-
     fn any(chance: &mut Chance) -> Self {
-        Self::ALL[chance.below(Self::ALL.len())]
+        match chance.below(4) {
+            0 => Self::First,
+            1 => Self::Last,
+            2 => Self::FirstHalf,
+            _ => Self::LastHalf,
+        }
     }
 
     /// Whether places are tried from the last.
@@ -38,7 +51,7 @@ impl Side {
 
     /// The places it leaves of those from `low` to `high`.
     pub(super) fn of(self, [low, high]: [i32; 2]) -> [i32; 2] {
-        let middle = low + (high - low) / 2;
+        let middle = low.midpoint(high);
         match self {
             Self::First | Self::Last => [low, high],
             Self::FirstHalf => [low, middle],
@@ -71,25 +84,27 @@ impl Chance {
 }
 
 impl Order {
-    /// The same with one thing changed; `choices` tells how many poses each part has.
-    pub(super) fn varied(&self, choices: &[usize], chance: &mut Chance) -> Self {
+    /// The same with one thing changed.
+    pub(super) fn varied(&self, chance: &mut Chance) -> Self {
         let mut next = self.clone();
-        let count = self.parts.len();
+        let count = self.turns.len();
         // Tried until it changes something: one part in one pose has nothing but its side.
         for _ in 0..8 {
             match chance.below(4) {
-                0 => next.parts.swap(chance.below(count), chance.below(count)),
+                0 => next.turns.swap(chance.below(count), chance.below(count)),
                 1 => {
-                    let part = next.parts.remove(chance.below(count));
-                    next.parts.insert(chance.below(count), part);
+                    let turn = next.turns.remove(chance.below(count));
+                    next.turns.insert(chance.below(count), turn);
                 }
                 2 => {
-                    let part = chance.below(count);
-                    next.poses[part] = chance.below(choices[part]);
+                    if let Some(turn) = next.any_turn(chance) {
+                        turn.pose = chance.below(turn.poses);
+                    }
                 }
                 _ => {
-                    let part = chance.below(count);
-                    next.sides[part] = Side::any(chance);
+                    if let Some(turn) = next.any_turn(chance) {
+                        turn.side = Side::any(chance);
+                    }
                 }
             }
             if next != *self {
@@ -100,16 +115,24 @@ impl Order {
     }
 
     /// The same parts in any order and pose.
-    pub(super) fn shuffled(&self, choices: &[usize], chance: &mut Chance) -> Self {
+    pub(super) fn shuffled(&self, chance: &mut Chance) -> Self {
         let mut next = self.clone();
-        for last in (1..next.parts.len()).rev() {
-            next.parts.swap(last, chance.below(last + 1));
+        for last in (1..next.turns.len()).rev() {
+            next.turns.swap(last, chance.below(last + 1));
         }
-        for (part, &poses) in choices.iter().enumerate() {
-            next.poses[part] = chance.below(poses);
-            next.sides[part] = Side::any(chance);
+        let mut by_part: Vec<&mut Turn> = next.turns.iter_mut().collect();
+        by_part.sort_unstable_by_key(|turn| turn.part);
+        for turn in by_part {
+            turn.pose = chance.below(turn.poses);
+            turn.side = Side::any(chance);
         }
         next
+    }
+
+    /// That of any part; none where there are no parts.
+    fn any_turn(&mut self, chance: &mut Chance) -> Option<&mut Turn> {
+        let part = chance.below(self.turns.len());
+        self.turns.iter_mut().find(|turn| turn.part == part)
     }
 }
 
@@ -129,23 +152,27 @@ mod tests {
     #[test]
     fn every_change_keeps_each_part_once() {
         let mut chance = Chance::new(7);
+        let turns = [1, 2, 4, 1, 2, 4].into_iter().enumerate();
+        let turns = turns.map(|(part, poses)| Turn {
+            part,
+            first: 0,
+            poses,
+            pose: 0,
+            side: Side::First,
+        });
         let mut order = Order {
-            parts: (0..6).collect(),
-            poses: vec![0; 6],
-            sides: vec![Side::First; 6],
+            turns: turns.collect(),
         };
-        for _ in 0..200 {
-            order = order.varied(&[1, 2, 4, 1, 2, 4], &mut chance);
-            let mut parts = order.parts.clone();
+        for round in 0..200 {
+            order = if round % 20 == 19 {
+                order.shuffled(&mut chance)
+            } else {
+                order.varied(&mut chance)
+            };
+            let mut parts: Vec<usize> = order.turns.iter().map(|turn| turn.part).collect();
             parts.sort_unstable();
             assert_eq!(parts, [0, 1, 2, 3, 4, 5]);
-            assert!(
-                order
-                    .poses
-                    .iter()
-                    .zip([1, 2, 4, 1, 2, 4])
-                    .all(|(p, n)| *p < n)
-            );
+            assert!(order.turns.iter().all(|turn| turn.pose < turn.poses));
         }
     }
 }

@@ -193,7 +193,9 @@ fn flat<'a>(curves: impl Iterator<Item = &'a Curve>) -> Vec<Point> {
             }
         });
     }
-    while points.len() > 1 && points[0].distance(points[points.len() - 1]) <= FLATNESS / 10.0 {
+    while let [first, .., last] = points.as_slice()
+        && first.distance(*last) <= FLATNESS / 10.0
+    {
         points.pop();
     }
     points

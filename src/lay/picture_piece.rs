@@ -2,6 +2,7 @@
 
 use super::Laid;
 use crate::drawing::{Anchor, DrawnPath, Face, Ink, Layer, Level, Pen, Room, Text, TextStyle};
+use crate::geometry::with_next;
 use kurbo::{BezPath, Point, Rect, Size, Vec2};
 
 /// Where and to which scale a stretch is drawn.
@@ -68,17 +69,21 @@ pub(super) fn piece(
 /// The outline where it is cut: on the fold it is not.
 fn cut_along(laid: &Laid, brush: &Brush) -> BezPath {
     let points = laid.shape.points();
-    let count = points.len();
-    let on_fold = |k: usize| laid.on_fold && points[k % count].y.abs() < 1e-9;
+    let on_fold = |p: &Point| laid.on_fold && p.y.abs() < 1e-9;
     // From where the fold ends once round to where it begins.
-    let from = (0..count).find(|&k| on_fold(k) && !on_fold(k + 1));
+    let from = with_next(points).position(|(p, next)| on_fold(p) && !on_fold(next));
     let Some(from) = from else {
         let mut whole = brush.path(points);
         whole.close_path();
         return whole;
     };
-    let until = (1..=count).find(|&k| on_fold(from + k)).unwrap_or(count);
-    let round: Vec<Point> = (0..=until).map(|k| points[(from + k) % count]).collect();
+    let mut round: Vec<Point> = Vec::with_capacity(points.len());
+    for point in points.iter().cycle().skip(from).take(points.len() + 1) {
+        round.push(*point);
+        if round.len() > 1 && on_fold(point) {
+            break;
+        }
+    }
     brush.path(&round)
 }
 

@@ -45,8 +45,8 @@ impl Striped {
         levels.sort_by(f64::total_cmp);
         levels.dedup_by(|a, b| *a - *b < TOUCHES);
         let mut stripes = Vec::new();
-        for pair in levels.windows(2) {
-            let middle = 0.5 * (pair[0] + pair[1]);
+        for &[low, high] in levels.array_windows() {
+            let middle = 0.5 * (low + high);
             let mut sides: Vec<(f64, [f64; 2])> = edges(points)
                 .filter(|(a, b)| (a.y <= middle) != (b.y <= middle))
                 .map(|(a, b)| {
@@ -54,14 +54,15 @@ impl Striped {
                         let t = Span::SHARES.nearest((level - a.y) / (b.y - a.y));
                         a.x + t * (b.x - a.x)
                     };
-                    (at(middle), [at(pair[0]), at(pair[1])])
+                    (at(middle), [at(low), at(high)])
                 })
                 .collect();
             sides.sort_by(|a, b| a.0.total_cmp(&b.0));
-            stripes.extend(sides.chunks_exact(2).map(|two| Stripe {
-                levels: [pair[0], pair[1]],
-                left: two[0].1,
-                right: two[1].1,
+            let (twos, _) = sides.as_chunks();
+            stripes.extend(twos.iter().map(|&[(_, left), (_, right)]| Stripe {
+                levels: [low, high],
+                left,
+                right,
             }));
         }
         Self { stripes }
@@ -70,13 +71,15 @@ impl Striped {
     /// The shifts along the cloth at which this outline, moved by `across`, overlaps another.
     pub(super) fn overlaps(&self, across: f64, other: &Self) -> Overlaps {
         let mut found: Vec<(f64, f64)> = Vec::new();
-        let mut from = 0;
+        let mut mine = self.stripes.as_slice();
         for fixed in &other.stripes {
             let [low, high] = fixed.levels.map(|level| level - across);
-            while from < self.stripes.len() && self.stripes[from].levels[1] <= low + TOUCHES {
-                from += 1;
+            while let [first, onward @ ..] = mine
+                && first.levels[1] <= low + TOUCHES
+            {
+                mine = onward;
             }
-            for mine in &self.stripes[from..] {
+            for mine in mine {
                 if mine.levels[0] >= high - TOUCHES {
                     break;
                 }

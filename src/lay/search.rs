@@ -5,6 +5,7 @@ use super::order::{Chance, Order};
 use super::strip::{Placed, Strip};
 use super::{Cloth, LayError, LayPart};
 use crate::progress::{Ending, Progress};
+use std::collections::VecDeque;
 use std::ops::ControlFlow;
 
 /// How many rounds back a lay may be as costly as one that was accepted.
@@ -207,8 +208,8 @@ struct OneStretch {
     best_order: Order,
     order: Order,
     cost: f64,
-    history: Vec<f64>,
-    at: usize,
+    /// What the last rounds cost, the oldest first.
+    history: VecDeque<f64>,
     idle: u32,
 }
 
@@ -234,8 +235,7 @@ impl OneStretch {
             chance: Chance::new(seed),
             best_order: order.clone(),
             cost: best.cost,
-            history: vec![best.cost; HISTORY],
-            at: 0,
+            history: vec![best.cost; HISTORY].into(),
             idle: 0,
             parts,
             strip,
@@ -253,8 +253,9 @@ impl OneStretch {
             self.start_again();
             return;
         }
-        let order = self.order.varied(&self.strip.choices, &mut self.chance);
-        let most = self.cost.max(self.history[self.at]);
+        let order = self.order.varied(&mut self.chance);
+        let earlier = self.history.front().copied();
+        let most = earlier.map_or(self.cost, |earlier| self.cost.max(earlier));
         self.idle += 1;
         if let Some(placed) = self.strip.lay(&order, most) {
             if placed.cost < self.cost {
@@ -262,23 +263,23 @@ impl OneStretch {
             }
             self.take(order, placed);
         }
-        self.history[self.at] = self.cost;
-        self.at = (self.at + 1) % HISTORY;
+        self.history.pop_front();
+        self.history.push_back(self.cost);
     }
 
     /// Goes on from any other order, or from the best one shaken up, in turns.
     fn start_again(&mut self) {
         let order = if self.chance.below(2) == 0 {
-            self.order.shuffled(&self.strip.choices, &mut self.chance)
+            self.order.shuffled(&mut self.chance)
         } else {
             let shakes = 0..3 + self.chance.below(4);
             shakes.fold(self.best_order.clone(), |order, _| {
-                order.varied(&self.strip.choices, &mut self.chance)
+                order.varied(&mut self.chance)
             })
         };
         self.idle = 0;
         if let Some(placed) = self.strip.lay(&order, f64::INFINITY) {
-            self.history = vec![placed.cost; HISTORY];
+            self.history = vec![placed.cost; HISTORY].into();
             self.take(order, placed);
         }
     }
@@ -294,10 +295,14 @@ impl OneStretch {
         self.order = order;
     }
 
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "a place is that of one of the parts, in one of its poses"
+    )]
     fn pieces(&self) -> Vec<Laid> {
         let laid = self.best.places.iter().map(|place| {
             let part = &self.parts[place.part];
-            let pose = part.poses[self.strip.pose(place)];
+            let pose = part.poses[place.pose];
             Laid::new(part, pose, self.strip.shift(place))
         });
         laid.collect()

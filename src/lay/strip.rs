@@ -1,7 +1,7 @@
 //! Laying parts one after the other, each as near to the start of the cloth as it goes.
 
 use super::clearances::{Clearances, Posed, TENTHS};
-use super::order::{Order, Side};
+use super::order::{Order, Side, Turn};
 use super::{Cloth, LayError, LayPart};
 use kurbo::Vec2;
 
@@ -22,17 +22,17 @@ const ROUNDING: f64 = 1e-6;
 pub(super) struct Strip {
     gap: f64,
     clearances: Clearances,
-    /// The first pose of every part among all posed parts.
-    first: Vec<u16>,
-    /// How many poses every part has.
-    pub(super) choices: Vec<usize>,
+    /// The first pose of every part among all posed parts, and how many it has.
+    parts: Vec<(usize, usize)>,
 }
 
 /// Where a part lies: which pose, and where its box begins.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Place {
     pub(super) part: usize,
-    posed: u16,
+    /// Its pose, as a place in its list and in the list of all.
+    pub(super) pose: usize,
+    posed: usize,
     across: i32,
     along: f64,
 }
@@ -57,10 +57,9 @@ impl Strip {
             cloth.width()
         };
         let gap = cloth.gap();
-        let (mut posed, mut first, mut choices) = (Vec::new(), Vec::new(), Vec::new());
+        let (mut posed, mut of_parts) = (Vec::new(), Vec::new());
         for part in parts {
-            first.push(u16::try_from(posed.len()).unwrap_or(u16::MAX));
-            choices.push(part.poses.len());
+            of_parts.push((posed.len(), part.poses.len()));
             let across = part.shape.across();
             // On the fold it keeps the gap on one side only.
             let sides = if part.on_fold { 1.0 } else { 2.0 };
@@ -83,46 +82,51 @@ impl Strip {
                 let low = (gap * TENTHS - ROUNDING).ceil();
                 let high = ((width - gap - across) * TENTHS + ROUNDING).floor();
                 // Within a tenth of the whole width there is one place: the lower.
-                [low as i32, high.max(low) as i32]
+                [whole(low), whole(high.max(low))]
             };
-            for pose in 0..part.poses.len() {
-                posed.push(Posed::new(part, pose, gap, places));
+            for pose in &part.poses {
+                posed.push(Posed::new(part, *pose, gap, places));
             }
         }
         Ok(Self {
             gap,
             clearances: Clearances::new(posed),
-            first,
-            choices,
+            parts: of_parts,
         })
     }
 
     /// The parts by area, the largest first, each in its first pose.
     pub(super) fn by_area(&self) -> Order {
-        let count = self.first.len();
-        let area = |part: usize| self.posed(self.first[part]).shape.area();
-        let mut parts: Vec<usize> = (0..count).collect();
-        parts.sort_by(|a, b| area(*b).total_cmp(&area(*a)));
+        let area = |first: usize| self.posed(first).shape.area();
+        let mut turns: Vec<(f64, Turn)> = Vec::with_capacity(self.parts.len());
+        for (part, (first, poses)) in self.parts.iter().enumerate() {
+            let turn = Turn {
+                part,
+                first: *first,
+                poses: *poses,
+                pose: 0,
+                side: Side::First,
+            };
+            turns.push((area(*first), turn));
+        }
+        turns.sort_by(|a, b| b.0.total_cmp(&a.0));
         Order {
-            parts,
-            poses: vec![0; count],
-            sides: vec![Side::First; count],
+            turns: turns.into_iter().map(|(_, turn)| turn).collect(),
         }
     }
 
     /// Lays all parts in an order; none as soon as the cost exceeds `most`.
     pub(super) fn lay(&mut self, order: &Order, most: f64) -> Option<Placed> {
-        let mut places: Vec<Place> = Vec::with_capacity(order.parts.len());
+        let mut places: Vec<Place> = Vec::with_capacity(order.turns.len());
         let (mut end, mut ends, mut odd) = (0.0_f64, 0.0, 0.0);
-        let count = order.parts.len() as f64;
-        for &part in &order.parts {
-            let pose = u16::try_from(order.poses[part]).unwrap_or(0);
-            let posed = self.first[part] + pose;
-            let place = self.nearest(part, posed, order.sides[part], &places);
-            let until = place.along + self.posed(posed).shape.along() + self.gap;
+        let count = order.turns.len() as f64;
+        for turn in &order.turns {
+            let place = self.nearest(turn, &places);
+            let posed = self.posed(place.posed);
+            let until = place.along + posed.shape.along() + self.gap;
             end = end.max(until);
             ends += until / count;
-            odd += self.posed(posed).odd;
+            odd += posed.odd;
             if cost(end, ends) + odd > most {
                 return None;
             }
@@ -138,16 +142,18 @@ impl Strip {
     }
 
     /// The place nearest to the start of the cloth beside those taken.
-    fn nearest(&mut self, part: usize, posed: u16, side: Side, taken: &[Place]) -> Place {
-        let limits = side.of(self.posed(posed).places);
+    fn nearest(&mut self, turn: &Turn, taken: &[Place]) -> Place {
+        let posed = turn.first + turn.pose;
+        let limits = turn.side.of(self.posed(posed).places);
         let mut across = self.candidates(posed, limits, taken);
-        if side.tries_last_first() {
+        if turn.side.tries_last_first() {
             across.reverse();
         }
         let mut best = Place {
-            part,
+            part: turn.part,
+            pose: turn.pose,
             posed,
-            across: across[0],
+            across: across.first().copied().unwrap_or(limits[0]),
             along: f64::INFINITY,
         };
         for across in across {
@@ -181,11 +187,11 @@ impl Strip {
     }
 
     /// Places across the cloth worth trying: in steps, and where boxes touch or lie level.
-    fn candidates(&self, posed: u16, [low, high]: [i32; 2], taken: &[Place]) -> Vec<i32> {
+    fn candidates(&self, posed: usize, [low, high]: [i32; 2], taken: &[Place]) -> Vec<i32> {
         let mine = self.posed(posed);
         let mut found: Vec<i32> = (low..=high).step_by(STEP).collect();
         found.push(high);
-        let tenths = |mm: f64| (mm * TENTHS - ROUNDING).ceil() as i32;
+        let tenths = |mm: f64| whole((mm * TENTHS - ROUNDING).ceil());
         let own = tenths(mine.shape.across());
         let gap = tenths(self.gap * 1.01);
         for place in taken {
@@ -205,7 +211,7 @@ impl Strip {
 
     /// How far along the cloth a part lies at a place across it; at least `most` if it is not
     /// less.
-    fn along(&mut self, posed: u16, across: i32, taken: &[Place], most: f64) -> f64 {
+    fn along(&mut self, posed: usize, across: i32, taken: &[Place], most: f64) -> f64 {
         let mut overlaps: Vec<(f64, f64)> = Vec::with_capacity(2 * taken.len());
         for place in taken {
             let shift = across - place.across;
@@ -223,8 +229,8 @@ impl Strip {
         along
     }
 
-    fn posed(&self, at: u16) -> &Posed {
-        &self.clearances.posed[usize::from(at)]
+    fn posed(&self, at: usize) -> &Posed {
+        self.clearances.posed(at)
     }
 
     /// What moves the part, posed, to its place.
@@ -232,11 +238,15 @@ impl Strip {
         let at = Vec2::new(place.along, f64::from(place.across) / TENTHS);
         self.posed(place.posed).shift + at
     }
+}
 
-    /// The pose of a part in its place, as a place in its list.
-    pub(super) fn pose(&self, place: &Place) -> usize {
-        usize::from(place.posed - self.first[place.part])
-    }
+/// A whole number of tenths of a millimetre.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "no cloth is two hundred kilometres wide, and no number becomes none"
+)]
+const fn whole(tenths: f64) -> i32 {
+    tenths as i32
 }
 
 /// The length, and a hundredth of the middle of where the parts end: of two lays equally long,

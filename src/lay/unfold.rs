@@ -1,7 +1,7 @@
 //! A piece cut on the fold, as it lies on cloth that is not folded.
 
 use super::LayError;
-use crate::geometry::Point;
+use crate::geometry::{Point, with_next};
 
 /// How far a point of the cut line may lie from the fold line it runs along, in millimetres.
 const ON_FOLD: f64 = 0.02;
@@ -13,10 +13,11 @@ pub(super) fn unfolded(piece: &str, half: &[Point]) -> Result<Vec<Point>, LayErr
         problem,
     };
     let off = |p: &Point| p.y.abs() > ON_FOLD;
-    let count = half.len();
     // The run off the fold begins after a point on it and must be one run.
-    let begins: Vec<usize> = (0..count)
-        .filter(|&k| !off(&half[k]) && off(&half[(k + 1) % count]))
+    let begins: Vec<usize> = with_next(half)
+        .enumerate()
+        .filter(|(_, (p, next))| !off(p) && off(next))
+        .map(|(k, _)| k)
         .collect();
     let &[from] = begins.as_slice() else {
         return Err(refused(if begins.is_empty() {
@@ -25,21 +26,21 @@ pub(super) fn unfolded(piece: &str, half: &[Point]) -> Result<Vec<Point>, LayErr
             "its cut line leaves the fold more than once"
         }));
     };
-    let round = |k: usize| half[(from + k) % count];
-    let ends = (1..count)
-        .find(|&k| !off(&round(k)))
-        .ok_or_else(|| refused("its cut line does not come back to the fold"))?;
-    let mut whole: Vec<Point> = (0..=ends).map(round).collect();
+    let round = half.iter().cycle().skip(from).take(half.len());
+    let away = round.clone().skip(1).position(|p| !off(p));
+    let away = away.ok_or_else(|| refused("its cut line does not come back to the fold"))?;
+    let mut whole: Vec<Point> = round.take(away + 2).copied().collect();
     let sides = whole.iter().map(|p| p.y);
     if sides.clone().fold(f64::INFINITY, f64::min) < -ON_FOLD
         && sides.fold(f64::NEG_INFINITY, f64::max) > ON_FOLD
     {
         return Err(refused("its cut line lies on both sides of the fold"));
     }
-    for end in [0, ends] {
-        whole[end].y = 0.0;
-    }
-    let mirrored: Vec<Point> = whole[1..ends]
+    let [first, between @ .., last] = whole.as_mut_slice() else {
+        return Err(refused("its cut line does not come back to the fold"));
+    };
+    (first.y, last.y) = (0.0, 0.0);
+    let mirrored: Vec<Point> = between
         .iter()
         .rev()
         .map(|p| Point::new(p.x, -p.y))

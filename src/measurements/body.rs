@@ -1,5 +1,6 @@
 //! A body: what was taken, and estimates of the rest.
 
+use super::by_measurement::ByMeasurement;
 use super::doubt::{Against, Doubt, DoubtCode};
 use super::error::{MeasurementError, MeasurementErrors};
 use super::estimation::{self, Slot, beyond_survey, is_farther_than_surveyed, keep_order};
@@ -92,7 +93,7 @@ pub struct Measured {
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Body {
-    values: [Option<Measured>; Measurement::ALL.len()],
+    values: Values,
     doubts: Vec<Doubt>,
     beyond_survey: Vec<Measurement>,
     farther_than_surveyed: bool,
@@ -109,10 +110,10 @@ impl Body {
         taken: impl IntoIterator<Item = (Measurement, f64)>,
     ) -> Result<Self, MeasurementErrors> {
         let mut errors = Vec::new();
-        let mut values = [None; Measurement::ALL.len()];
-        let mut given = [false; Measurement::ALL.len()];
+        let mut values: Values = ByMeasurement::all(None);
+        let mut given = ByMeasurement::all(false);
         for (measurement, value) in taken {
-            if std::mem::replace(&mut given[measurement.index()], true) {
+            if std::mem::replace(given.of_mut(measurement), true) {
                 errors.push(MeasurementError::Repeated { measurement });
             } else if !value.is_finite() {
                 errors.push(MeasurementError::NotFinite { measurement });
@@ -120,14 +121,14 @@ impl Body {
                 errors.push(MeasurementError::OutOfRange { measurement, value });
             } else {
                 let source = Source::Taken;
-                values[measurement.index()] = Some(Measured { value, source });
+                *values.of_mut(measurement) = Some(Measured { value, source });
             }
         }
         let mut required = [0.0; 4];
-        for (place, measurement) in Measurement::REQUIRED.into_iter().enumerate() {
-            match values[measurement.index()] {
-                Some(measured) => required[place] = measured.value,
-                None if given[measurement.index()] => {}
+        for (slot, measurement) in required.iter_mut().zip(Measurement::REQUIRED) {
+            match values.of(measurement) {
+                Some(measured) => *slot = measured.value,
+                None if *given.of(measurement) => {}
                 None => errors.push(MeasurementError::Missing { measurement }),
             }
         }
@@ -164,7 +165,7 @@ impl Body {
     /// The value and its source; `None` only for a `back_hollow` that was not taken.
     #[must_use]
     pub fn get(&self, measurement: Measurement) -> Option<Measured> {
-        self.values[measurement.index()]
+        *self.values.of(measurement)
     }
 
     /// The value: mm, or radians.
@@ -173,7 +174,7 @@ impl Body {
     /// with 0, a straight back; ask [`get`](Self::get) to tell the two apart.
     #[must_use]
     pub fn value(&self, measurement: Measurement) -> f64 {
-        self.values[measurement.index()].map_or(0.0, |measured| measured.value)
+        self.get(measurement).map_or(0.0, |measured| measured.value)
     }
 
     /// Whether the value was taken.
@@ -283,19 +284,18 @@ impl Body {
     }
 }
 
-type Values = [Option<Measured>; Measurement::ALL.len()];
+type Values = ByMeasurement<Option<Measured>>;
 
 fn taken_of(values: &Values) -> Vec<(Measurement, f64)> {
     Measurement::ALL
         .into_iter()
-        .filter_map(|m| Some((m, values[m.index()].filter(|v| v.source.is_taken())?.value)))
+        .filter_map(|m| Some((m, values.of(m).filter(|v| v.source.is_taken())?.value)))
         .collect()
 }
 
 /// Fills in the estimates and moves those that break the order of bodies.
 fn complete(values: &mut Values, given: &Conditioned, height: f64) {
-    for measurement in Measurement::ALL {
-        let slot = &mut values[measurement.index()];
+    for (measurement, slot) in values.iter_mut() {
         if slot.is_none() {
             *slot = estimation::estimate(given, measurement, height).map(|estimate| Measured {
                 value: estimate.value,
@@ -312,8 +312,8 @@ fn complete(values: &mut Values, given: &Conditioned, height: f64) {
         })
     });
     keep_order(&mut slots);
-    for (measured, slot) in values.iter_mut().zip(slots) {
-        if let (Some(measured), Some(slot)) = (measured, slot) {
+    for (measurement, measured) in values.iter_mut() {
+        if let (Some(measured), Some(slot)) = (measured, slots.of(measurement)) {
             measured.value = slot.value;
         }
     }
@@ -324,9 +324,8 @@ fn complete(values: &mut Values, given: &Conditioned, height: f64) {
 fn doubts(values: &Values, judged: Vec<Doubt>) -> Vec<Doubt> {
     let mut doubts = Vec::new();
     let pair = |a: Measurement, b: Measurement| {
-        values[a.index()]
-            .zip(values[b.index()])
-            .map(|(a, b)| (a.value, b.value))
+        let (a, b) = (values.of(a).as_ref()?, values.of(b).as_ref()?);
+        Some((a.value, b.value))
     };
     for order in ORDERS {
         if let Some((lesser, greater)) = pair(order.lesser, order.greater)

@@ -3,69 +3,82 @@
 //! Only additions, products, quotients and square roots, always in the same order: the same
 //! bytes on every machine.
 
+use std::collections::VecDeque;
+
 /// The lower triangle `L` with `L Lᵀ = S`, by rows.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Cholesky {
-    size: usize,
-    lower: Vec<f64>,
+    rows: Vec<Row>,
 }
 
-/// Where row `row` of a lower triangle begins.
-const fn start(row: usize) -> usize {
-    row * (row + 1) / 2
+/// A row of the triangle and the column that begins in it.
+#[derive(Debug, Clone, PartialEq)]
+struct Row {
+    /// The cells of the row before the diagonal.
+    left: Vec<f64>,
+    diagonal: f64,
+    /// The cells of the column below the diagonal.
+    below: Vec<f64>,
 }
 
 impl Cholesky {
-    /// The factor of the matrix with the entries `entry(row, column)`, of which those with
-    /// `column <= row` are asked; `None` if it is not positive definite.
-    pub(super) fn new(size: usize, entry: impl Fn(usize, usize) -> f64) -> Option<Self> {
-        let mut lower: Vec<f64> = Vec::with_capacity(start(size));
-        for row in 0..size {
-            for column in 0..=row {
-                let mut rest = entry(row, column);
-                for k in 0..column {
-                    rest -= lower[start(row) + k] * lower[start(column) + k];
-                }
-                if column < row {
-                    lower.push(rest / lower[start(column) + column]);
-                } else if rest > 0.0 && rest.is_finite() {
-                    lower.push(rest.sqrt());
-                } else {
-                    return None;
-                }
+    /// The factor of the matrix that has a row and a column for each item, with the entries
+    /// `entry(row, column)`, of which those with the column not after the row are asked; `None` if it
+    /// is not positive definite.
+    pub(super) fn new<T>(items: &[T], entry: impl Fn(&T, &T) -> f64) -> Option<Self> {
+        let mut rows: Vec<Row> = Vec::with_capacity(items.len());
+        for item in items {
+            let mut left: Vec<f64> = Vec::with_capacity(rows.len());
+            for (row, other) in rows.iter_mut().zip(items) {
+                let cell = less_products(entry(item, other), &left, &row.left) / row.diagonal;
+                left.push(cell);
+                row.below.push(cell);
             }
+            let rest = less_products(entry(item, item), &left, &left);
+            if !(rest > 0.0 && rest.is_finite()) {
+                return None;
+            }
+            rows.push(Row {
+                left,
+                diagonal: rest.sqrt(),
+                below: Vec::new(),
+            });
         }
-        Some(Self { size, lower })
+        Some(Self { rows })
     }
 
     /// The `x` with `S x = b`; `b` has as many entries as the matrix has rows.
     pub(super) fn solve(&self, b: &[f64]) -> Vec<f64> {
-        let mut x = b.to_vec();
-        for row in 0..self.size {
-            for k in 0..row {
-                x[row] -= self.lower[start(row) + k] * x[k];
-            }
-            x[row] /= self.lower[start(row) + row];
+        let mut half: Vec<f64> = Vec::with_capacity(self.rows.len());
+        for (row, b) in self.rows.iter().zip(b) {
+            half.push(less_products(*b, &row.left, &half) / row.diagonal);
         }
-        for row in (0..self.size).rev() {
-            for k in row + 1..self.size {
-                x[row] -= self.lower[start(k) + row] * x[k];
-            }
-            x[row] /= self.lower[start(row) + row];
+        let mut x = VecDeque::with_capacity(half.len());
+        for (row, value) in self.rows.iter().zip(half).rev() {
+            let rest = less_products(value, &row.below, &x);
+            x.push_front(rest / row.diagonal);
         }
-        x
+        x.into()
     }
 
     /// The inverse of the matrix, by rows.
     pub(super) fn inverse(&self) -> Vec<Vec<f64>> {
-        (0..self.size)
-            .map(|place| {
-                let mut unit = vec![0.0; self.size];
-                unit[place] = 1.0;
-                self.solve(&unit)
-            })
-            .collect()
+        let size = self.rows.len();
+        let unit = |place: usize| -> Vec<f64> {
+            (0..size).map(|k| f64::from(u8::from(k == place))).collect()
+        };
+        (0..size).map(|place| self.solve(&unit(place))).collect()
     }
+}
+
+/// A value less the products of two lists, taken off one by one.
+fn less_products<'a>(
+    value: f64,
+    one: impl IntoIterator<Item = &'a f64>,
+    other: impl IntoIterator<Item = &'a f64>,
+) -> f64 {
+    let pairs = one.into_iter().zip(other);
+    pairs.fold(value, |rest, (a, b)| rest - a * b)
 }
 
 #[cfg(test)]
@@ -80,7 +93,8 @@ mod tests {
             let any = DMatrix::from_fn(size, size + 3, |i, j| ((i * 7 + j * 13) % 11) as f64 - 4.7);
             let matrix = &any * any.transpose() + DMatrix::identity(size, size);
             let b = DVector::from_fn(size, |i, _| (i as f64).sin());
-            let factor = Cholesky::new(size, |i, j| matrix[(i, j)]).unwrap();
+            let places: Vec<usize> = (0..size).collect();
+            let factor = Cholesky::new(&places, |i, j| matrix[(*i, *j)]).unwrap();
             let reference = matrix.clone().cholesky().unwrap();
             let expected = reference.solve(&b);
             let inverse = reference.inverse();
@@ -96,7 +110,7 @@ mod tests {
 
     #[test]
     fn what_is_not_positive_definite_has_no_factor() {
-        assert_eq!(Cholesky::new(2, |_, _| 1.0), None);
-        assert_eq!(Cholesky::new(1, |_, _| f64::NAN), None);
+        assert_eq!(Cholesky::new(&[0, 1], |_, _| 1.0), None);
+        assert_eq!(Cholesky::new(&[0], |_, _| f64::NAN), None);
     }
 }

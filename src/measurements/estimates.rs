@@ -11,6 +11,7 @@
 use super::measurement::Measurement;
 
 /// One measurement.
+#[derive(Debug)]
 pub(super) struct Row {
     /// Which.
     pub(super) of: Measurement,

@@ -1,5 +1,6 @@
 //! Estimates of what was not taken, in the order that bodies keep.
 
+use super::by_measurement::ByMeasurement;
 use super::estimates::FARTHEST;
 use super::joint::{self, Conditioned, Estimate};
 use super::measurement::Measurement;
@@ -38,16 +39,16 @@ pub(super) struct Slot {
     pub(super) settled: bool,
 }
 
-/// Moves the estimates that break the order of bodies, by places in [`Measurement::ALL`].
+/// Moves the estimates that break the order of bodies.
 ///
 /// An estimate that was moved to fit a taken value stays where it was put, so that a large taken
 /// wrist carries elbow, arm and armscye up one after the other. Each pass can settle one more
 /// link; the longest chain has four.
-pub(super) fn keep_order(slots: &mut [Option<Slot>; Measurement::ALL.len()]) {
+pub(super) fn keep_order(slots: &mut ByMeasurement<Option<Slot>>) {
     for _ in 0..4 {
         for order in ORDERS {
-            let (lesser, greater) = (order.lesser.index(), order.greater.index());
-            let (Some(low), Some(high)) = (slots[lesser], slots[greater]) else {
+            let (Some(low), Some(high)) = (*slots.of(order.lesser), *slots.of(order.greater))
+            else {
                 continue;
             };
             if low.value <= order.most(high.value) {
@@ -56,11 +57,11 @@ pub(super) fn keep_order(slots: &mut [Option<Slot>; Measurement::ALL.len()]) {
             match (low.settled, high.settled) {
                 (false, settled) => {
                     let value = order.lesser.range().nearest(order.most(high.value));
-                    slots[lesser] = Some(Slot { value, settled });
+                    *slots.of_mut(order.lesser) = Some(Slot { value, settled });
                 }
                 (true, false) => {
                     let value = order.greater.range().nearest(order.least(low.value));
-                    slots[greater] = Some(Slot {
+                    *slots.of_mut(order.greater) = Some(Slot {
                         value,
                         settled: true,
                     });
@@ -103,23 +104,25 @@ pub(super) fn most_helpful(
     let mut left = given.left(&open);
     let mut out = Vec::new();
     while out.len() < count {
-        let gain = |place: usize| {
-            let own = left[place][place];
-            let sum: f64 = left[place].iter().map(|cell| cell * cell).sum();
-            if own > 0.0 { sum / own } else { 0.0 }
-        };
-        let best = (0..open.len()).max_by(|a, b| gain(*a).total_cmp(&gain(*b)));
-        let Some(best) = best.filter(|best| gain(*best) > 0.0) else {
+        // What is left of a measurement's own variance, and what its taking takes away.
+        let gains = left.iter().enumerate().filter_map(|(place, row)| {
+            let own = *row.get(place)?;
+            let sum: f64 = row.iter().map(|cell| cell * cell).sum();
+            (own > 0.0).then(|| (place, own, sum / own))
+        });
+        let best = gains.max_by(|a, b| a.2.total_cmp(&b.2));
+        let Some((best, own, _)) = best.filter(|(.., gain)| *gain > 0.0) else {
             break;
         };
-        let with = left[best].clone();
-        for (row, shared) in left.iter_mut().zip(&with) {
+        let with = left.remove(best);
+        let mut others = with.clone();
+        others.remove(best);
+        for (row, shared) in left.iter_mut().zip(others) {
             for (cell, other) in row.iter_mut().zip(&with) {
-                *cell -= shared * other / with[best];
+                *cell -= shared * other / own;
             }
             row.remove(best);
         }
-        left.remove(best);
         out.push(open.remove(best));
     }
     out

@@ -21,28 +21,43 @@ const SLOPE_DOUBT: f64 = 0.2;
 /// above both. Trunk, neck, wrist and hand need no such share: they meet both as they are.
 const LIMB_SHARE: f64 = 0.75;
 
-/// The row of a measurement; `None` for those that no source relates to the others.
-fn row_of(measurement: Measurement) -> Option<usize> {
-    ROWS.iter().position(|row| row.of == measurement)
+/// A measurement that the joint distribution knows: its row, and its place among all rows.
+#[derive(Debug, Clone, Copy)]
+struct Known {
+    row: &'static Row,
+    place: usize,
+}
+
+impl Known {
+    /// `None` for a measurement that no source relates to the others.
+    fn of(measurement: Measurement) -> Option<Self> {
+        let mut rows = ROWS.iter().enumerate();
+        let found = rows.find(|(_, row)| row.of == measurement);
+        found.map(|(place, row)| Self { row, place })
+    }
+
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "the covariance has a row for each, up to and with its own column"
+    )]
+    fn covariance(self, other: Self) -> f64 {
+        COVARIANCE[self.place.max(other.place)][self.place.min(other.place)]
+    }
 }
 
 /// Whether the joint distribution knows the measurement.
 pub(super) fn is_known(measurement: Measurement) -> bool {
-    row_of(measurement).is_some()
+    Known::of(measurement).is_some()
 }
 
 /// Smallest and largest value of the women surveyed: mm, or radians.
 pub(super) fn surveyed(measurement: Measurement) -> Option<(f64, f64)> {
-    row_of(measurement).map(|row| ROWS[row].ends)
+    Known::of(measurement).map(|known| known.row.ends)
 }
 
 /// The smallest and largest share of the height found, for lengths of trunk and limbs.
 pub(super) fn share_of_height(measurement: Measurement) -> Option<(f64, f64)> {
-    ROWS[row_of(measurement)?].share_of_height
-}
-
-fn covariance(one: usize, other: usize) -> f64 {
-    COVARIANCE[one.max(other)][one.min(other)]
+    Known::of(measurement)?.row.share_of_height
 }
 
 impl Row {
@@ -89,7 +104,7 @@ impl Row {
 /// A value taken, as the distribution sees it.
 #[derive(Debug, Clone, Copy)]
 struct Given {
-    row: usize,
+    known: Known,
     /// Its deviation less the mean deviation.
     z: f64,
     /// By how much it lies outside the values surveyed.
@@ -134,16 +149,16 @@ impl Conditioned {
         let given: Vec<Given> = taken
             .into_iter()
             .filter_map(|(measurement, value)| {
-                let row = row_of(measurement)?;
-                let deviation = ROWS[row].deviation(value);
+                let known = Known::of(measurement)?;
+                let deviation = known.row.deviation(value);
                 Some(Given {
-                    row,
-                    z: deviation - ROWS[row].mean,
-                    stray: ROWS[row].stray(deviation),
+                    known,
+                    z: deviation - known.row.mean,
+                    stray: known.row.stray(deviation),
                 })
             })
             .collect();
-        let factor = Cholesky::new(given.len(), |i, j| covariance(given[i].row, given[j].row))?;
+        let factor = Cholesky::new(&given, |a, b| a.known.covariance(b.known))?;
         let z: Vec<f64> = given.iter().map(|given| given.z).collect();
         let weights = factor.solve(&z);
         let distance = z.iter().zip(&weights).map(|(z, w)| z * w).sum();
@@ -167,51 +182,61 @@ impl Conditioned {
     /// Where a given value leaves the range surveyed, a fifth of what it adds beyond widens the
     /// spread further.
     pub(super) fn estimate(&self, of: Measurement) -> Option<Estimate> {
-        let target = row_of(of)?;
+        let target = Known::of(of)?;
         let together: Vec<f64> = self
             .given
             .iter()
-            .map(|given| covariance(target, given.row))
+            .map(|given| target.covariance(given.known))
             .collect();
         let coefficients = self.factor.solve(&together);
         let product = |a: &[f64], b: &[f64]| -> f64 { a.iter().zip(b).map(|(a, b)| a * b).sum() };
         let shift = product(&together, &self.weights);
         let explained = product(&together, &coefficients);
-        let variance = covariance(target, target) - explained;
+        let variance = target.covariance(target) - explained;
         Some(self.new_person(target, shift, variance, &coefficients))
     }
 
     /// The estimate of each given measurement from all others given, in their order.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "the inverse has a row and a column for each"
+    )]
     pub(super) fn each_from_the_others(&self) -> Vec<(Measurement, Estimate)> {
         let inverse = self.factor.inverse();
         self.given
             .iter()
             .enumerate()
-            .map(|(i, given)| {
+            .zip(&self.weights)
+            .map(|((i, given), weight)| {
                 let own = inverse[i][i];
                 let coefficients: Vec<f64> = inverse[i]
                     .iter()
                     .enumerate()
                     .map(|(k, cell)| if k == i { 0.0 } else { -cell / own })
                     .collect();
-                let shift = given.z - self.weights[i] / own;
-                let estimate = self.new_person(given.row, shift, 1.0 / own, &coefficients);
-                (ROWS[given.row].of, estimate)
+                let shift = given.z - weight / own;
+                let estimate = self.new_person(given.known, shift, 1.0 / own, &coefficients);
+                (given.known.row.of, estimate)
             })
             .collect()
     }
 
     /// For one given measurement and every other: how far off the two are, each judged by all
     /// given ones but these two.
+    #[expect(
+        clippy::indexing_slicing,
+        reason = "the inverse has a row and a column for each, and each a weight"
+    )]
     pub(super) fn without_both(&self, one: Measurement) -> Vec<(Measurement, WithoutBoth)> {
         let inverse = self.factor.inverse();
-        let place = |m| self.given.iter().position(|g| ROWS[g.row].of == m);
+        let place = |m| self.given.iter().position(|g| g.known.row.of == m);
         let Some(i) = place(one) else {
             return Vec::new();
         };
-        (0..self.given.len())
-            .filter(|j| *j != i)
-            .map(|j| {
+        let others = self.given.iter().enumerate();
+        others
+            .filter(|(j, _)| *j != i)
+            .map(|(j, other)| {
                 let (a, b, d) = (inverse[i][i], inverse[i][j], inverse[j][j]);
                 let (w, v) = (self.weights[i], self.weights[j]);
                 // The inverse of the two by two block, times the weights, over its own spreads.
@@ -222,7 +247,7 @@ impl Conditioned {
                     one_beside: w / a.max(f64::MIN_POSITIVE).sqrt(),
                     other: (a * v - b * w) / det / spread(a),
                 };
-                (ROWS[self.given[j].row].of, off)
+                (other.known.row.of, off)
             })
             .collect()
     }
@@ -230,24 +255,24 @@ impl Conditioned {
     /// Covariance in mm² of what is left of these measurements, which are not given; angles are
     /// measured at the end of a shoulder of mean length.
     pub(super) fn left(&self, of: &[Measurement]) -> Vec<Vec<f64>> {
-        let shoulder = row_of(Measurement::ShoulderLength).map_or(0.0, |row| ROWS[row].centre);
-        let parts: Vec<(usize, Vec<f64>, Vec<f64>, f64)> = of
+        let shoulder = Known::of(Measurement::ShoulderLength).map_or(0.0, |known| known.row.centre);
+        let parts: Vec<(Known, Vec<f64>, Vec<f64>, f64)> = of
             .iter()
             .filter_map(|measurement| {
-                let row = row_of(*measurement)?;
+                let known = Known::of(*measurement)?;
                 let together: Vec<f64> = self
                     .given
                     .iter()
-                    .map(|given| covariance(row, given.row))
+                    .map(|given| known.covariance(given.known))
                     .collect();
                 let coefficients = self.factor.solve(&together);
                 let shift: f64 = together.iter().zip(&self.weights).map(|(a, b)| a * b).sum();
-                let arm = match ROWS[row].of.kind() {
+                let arm = match known.row.of.kind() {
                     Kind::Length => 1.0,
                     Kind::Angle => shoulder,
                 };
-                let scale = ROWS[row].steepness(ROWS[row].mean + shift) * arm;
-                Some((row, together, coefficients, scale))
+                let scale = known.row.steepness(known.row.mean + shift) * arm;
+                Some((known, together, coefficients, scale))
             })
             .collect();
         parts
@@ -260,7 +285,7 @@ impl Conditioned {
                     .map(|(j, (other, _, coefficients, by))| {
                         let explained: f64 =
                             together.iter().zip(coefficients).map(|(a, b)| a * b).sum();
-                        let rest = covariance(*row, *other) - explained;
+                        let rest = row.covariance(*other) - explained;
                         let beyond = if i == j { self.beyond(own) } else { 0.0 };
                         (rest + beyond * beyond) * scale * by
                     })
@@ -282,17 +307,16 @@ impl Conditioned {
 
     fn new_person(
         &self,
-        target: usize,
+        Known { row, .. }: Known,
         shift: f64,
         variance: f64,
         coefficients: &[f64],
     ) -> Estimate {
-        let row = &ROWS[target];
         let astray: f64 = self
             .given
             .iter()
             .zip(coefficients)
-            .filter(|(given, _)| ROWS[given.row].is_girth())
+            .filter(|(given, _)| given.known.row.is_girth())
             .map(|(given, coefficient)| coefficient * given.stray)
             .sum();
         let z = row.mean + shift - (1.0 - row.share_beyond()) * astray;

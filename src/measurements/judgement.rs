@@ -34,8 +34,13 @@ pub(super) fn judge(taken: &[(Measurement, f64)]) -> Judged {
     let mut believed = taken.to_vec();
     let mut aside = Vec::new();
     let mut doubts = Vec::new();
-    while let Some((conditioned, place, expected)) = worst(&believed) {
-        let (measurement, value) = believed[place];
+    while let Some(worst) = worst(&believed) {
+        let Worst {
+            place,
+            taken: (measurement, value),
+            conditioned,
+            expected,
+        } = worst;
         doubts.push(Doubt {
             code: DoubtCode::FarFromEstimate,
             measurement,
@@ -65,8 +70,19 @@ pub(super) fn judge(taken: &[(Measurement, f64)]) -> Judged {
     Judged { doubts, heeded }
 }
 
+/// A value that the others make hard to believe.
+struct Worst {
+    /// Its place in the list.
+    place: usize,
+    taken: (Measurement, f64),
+    /// The distribution given the whole list.
+    conditioned: Conditioned,
+    /// What the others let expect.
+    expected: Estimate,
+}
+
 /// The value that the others make hardest to believe, if it is beyond belief.
-fn worst(believed: &[(Measurement, f64)]) -> Option<(Conditioned, usize, Estimate)> {
+fn worst(believed: &[(Measurement, f64)]) -> Option<Worst> {
     if believed
         .iter()
         .all(|(measurement, _)| measurement.is_required())
@@ -74,17 +90,23 @@ fn worst(believed: &[(Measurement, f64)]) -> Option<(Conditioned, usize, Estimat
         return None;
     }
     let conditioned = Conditioned::on(believed.iter().copied())?;
-    let mut found: Option<(usize, Estimate, f64)> = None;
+    let mut found: Option<(usize, (Measurement, f64), Estimate, f64)> = None;
     for (measurement, expected) in conditioned.each_from_the_others() {
-        let place = believed.iter().position(|(m, _)| *m == measurement)?;
-        let off = (believed[place].1 - expected.value).abs();
+        let mut places = believed.iter().enumerate();
+        let (place, taken) = places.find(|(_, (m, _))| *m == measurement)?;
+        let off = (taken.1 - expected.value).abs();
         let spreads = off / tolerated(measurement, expected.spread);
-        let most = found.map_or(DOUBT_SPREADS, |(_, _, most)| most);
+        let most = found.map_or(DOUBT_SPREADS, |(.., most)| most);
         if !measurement.is_required() && spreads > most {
-            found = Some((place, expected, spreads));
+            found = Some((place, *taken, expected, spreads));
         }
     }
-    found.map(|(place, expected, _)| (conditioned, place, expected))
+    found.map(|(place, taken, expected, _)| Worst {
+        place,
+        taken,
+        conditioned,
+        expected,
+    })
 }
 
 /// What a doubtful value contradicts: one other taken value, if all is well without that one and

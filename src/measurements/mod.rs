@@ -6,6 +6,7 @@
 
 mod body;
 mod body_record;
+mod by_measurement;
 mod catalogue;
 mod cholesky;
 mod doubt;

@@ -35,21 +35,34 @@ pub(crate) fn nearest<'a>(written: &str, names: impl Iterator<Item = &'a str>) -
 /// Letters to insert, remove, replace or swap with their neighbour to turn one word
 /// into the other.
 fn changes(a: &[char], b: &[char]) -> usize {
+    // A row for each letter of `a`: the changes from `a` up to it to every beginning of `b`.
     let mut before_last: Vec<usize> = Vec::new();
     let mut last: Vec<usize> = (0..=b.len()).collect();
-    for i in 1..=a.len() {
-        let mut row = vec![i; b.len() + 1];
-        for j in 1..=b.len() {
-            let replaced = last[j - 1] + usize::from(a[i - 1] != b[j - 1]);
-            row[j] = replaced.min(last[j] + 1).min(row[j - 1] + 1);
-            if i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1] {
-                row[j] = row[j].min(before_last[j - 2] + 1);
+    let mut last_letter = None;
+    for (i, letter) in a.iter().enumerate() {
+        let mut left = i + 1;
+        let mut row = vec![left];
+        let mut other_before = None;
+        // Two letters back in both words, from the second letter of each on.
+        let mut two_back = before_last.into_iter();
+        for (other, [diagonal, above]) in b.iter().zip(last.array_windows()) {
+            let replaced = diagonal + usize::from(letter != other);
+            let mut least = replaced.min(above + 1).min(left + 1);
+            if let Some(before) = other_before
+                && let Some(steps) = two_back.next()
+                && letter == before
+                && last_letter == Some(other)
+            {
+                least = least.min(steps + 1);
             }
+            row.push(least);
+            (left, other_before) = (least, Some(other));
         }
         before_last = last;
         last = row;
+        last_letter = Some(letter);
     }
-    last[b.len()]
+    last.last().copied().unwrap_or(a.len())
 }
 
 #[cfg(test)]

@@ -53,8 +53,9 @@ impl Reader {
             return found;
         };
         for (key, value) in entries {
-            if let Some(place) = keys.iter().position(|k| *k == key.text) {
-                found[place] = Some((key, value));
+            let mut slots = keys.iter().zip(&mut found);
+            if let Some((_, slot)) = slots.find(|(known, _)| **known == key.text) {
+                *slot = Some((key, value));
                 continue;
             }
             let hint = nearest(&key.text, keys.iter().copied()).map_or_else(

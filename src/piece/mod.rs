@@ -4,8 +4,6 @@
 //! opens on an edge is drawn open: the edge runs to its first leg, round the shaped mouth,
 //! and on from its second leg; the *seam length* of an edge is its length less those mouths.
 
-#![warn(clippy::indexing_slicing)]
-
 mod aim;
 mod closing;
 mod dart;

@@ -8,8 +8,6 @@
 //! Recipes, and the options, ease, allowances and alterations in them, deserialise from JSON with
 //! the keys and units of a job file; the same code reads both. They are written with the same keys.
 
-#![warn(clippy::indexing_slicing)]
-
 mod chain;
 mod definition;
 mod error;

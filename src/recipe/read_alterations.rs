@@ -134,6 +134,10 @@ fn number(reader: &mut Reader, place: Place, path: &str, found: f64) -> Value {
     // Every whole number below this is exact in both kinds.
     const WHOLE: f64 = 1e15;
     if found.fract() == 0.0 && found.abs() < WHOLE {
+        #[expect(
+            clippy::cast_possible_truncation,
+            reason = "it is whole and not too large"
+        )]
         return Value::from(found as i64);
     }
     Number::from_f64(found).map_or_else(

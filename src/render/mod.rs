@@ -2,8 +2,6 @@
 //! pages for a home printer; the pattern document as JSON; the pieces as DXF; the fitting page as HTML. Nothing here reads a clock or
 //! touches a file.
 
-#![warn(clippy::indexing_slicing)]
-
 pub mod dxf;
 pub mod fitting;
 pub mod json;

@@ -5,8 +5,6 @@
 //! * [`Angle`] reads `23`, `23°` or `0.4 rad`.
 //! * [`UnitError`] says what was wrong with a text that is neither.
 
-#![warn(clippy::indexing_slicing)]
-
 mod angle;
 mod error;
 mod format;

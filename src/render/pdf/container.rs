@@ -100,12 +100,17 @@ impl Container {
         for number in 1..=last {
             let (kind, first, second) = match self.places.get(&number) {
                 Some(Place::At(at)) => (1, *at, 0),
-                Some(Place::In(stream, index)) => (2, stream.get() as usize, *index),
+                Some(Place::In(stream, index)) => (2, stream.get().unsigned_abs() as usize, *index),
                 None => (0, 0, 0),
             };
             table.push(kind);
-            table.extend((first as u32).to_be_bytes());
-            table.extend((second as u16).to_be_bytes());
+            #[expect(
+                clippy::cast_possible_truncation,
+                reason = "a file has far less than 4 GiB, and a stream few objects"
+            )]
+            let (first, second) = (first as u32, second as u16);
+            table.extend(first.to_be_bytes());
+            table.extend(second.to_be_bytes());
         }
         self.stream(id, &table, |one, data, squeezed| {
             let mut stream = one.stream(id, data);

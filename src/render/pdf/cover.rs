@@ -3,6 +3,7 @@
 use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
 
 use crate::drawing::{Anchor, Drawing, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::geometry::counted;
 
 use super::coverage::Coverage;
 use super::grid::{FOOTER, Grid};
@@ -323,7 +324,7 @@ fn list_lines(info: &PrintInfo, width: f64) -> Vec<String> {
 
 /// The contents in two columns down to a level; says how many lines did not fit.
 fn list(column: &mut Column, lines: &[String], end: f64) {
-    let room = ((end - column.y) / LINE).floor().max(1.0) as usize;
+    let room = counted((end - column.y) / LINE).max(1);
     let rows = room.min(lines.len().div_ceil(2));
     let shown = if rows * 2 >= lines.len() {
         lines.len()
@@ -335,7 +336,7 @@ fn list(column: &mut Column, lines: &[String], end: f64) {
     let width = column.room.width() / 2.0;
     for (index, line) in lines.iter().take(shown).chain(more.as_ref()).enumerate() {
         let at = Point::new(
-            column.room.x0 + (index / rows) as f64 * width,
+            column.room.x0 + index.div_euclid(rows) as f64 * width,
             column.y + (index % rows) as f64 * LINE,
         );
         let line = body().fit(line, width - 4.0);

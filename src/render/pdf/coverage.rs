@@ -9,6 +9,7 @@ use std::collections::BTreeMap;
 use kurbo::{Affine, BezPath, ParamCurve as _, Point, Rect, Shape as _};
 
 use crate::drawing::{Drawing, DrawnPath, Item, Placement};
+use crate::geometry::counted;
 
 use super::PdfError;
 use super::grid::Grid;
@@ -174,7 +175,7 @@ impl Coverage {
     /// Tells of every band of a grid of rows, from a place and so many mm high, the spans of x in
     /// which there is ink.
     pub(super) fn spans(&self, top: f64, height: f64, mut tell: impl FnMut(usize, f64, f64)) {
-        let band = |y: f64| ((y - top) / height).floor().max(0.0) as usize;
+        let band = |y: f64| counted((y - top) / height);
         for chord in &self.chords {
             let reach = chord.bounds();
             for row in band(reach.y0)..=band(reach.y1) {
@@ -257,8 +258,8 @@ impl Grid {
 }
 
 fn span(from: f64, to: f64, pitch: f64) -> (usize, usize) {
-    // Negative numbers become 0, which is where the grid begins.
-    let cell = |at: f64| (at / pitch).floor().max(0.0) as usize;
+    // Negative numbers count nothing, which is where the grid begins.
+    let cell = |at: f64| counted(at / pitch);
     (cell(from), cell(to.max(from)))
 }
 

@@ -7,6 +7,7 @@ use pdf_writer::types::PageMode;
 use pdf_writer::{Chunk, Content, Filter, Finish, Name, Ref, Settings, TextStr};
 
 use crate::drawing::{Drawing, Face, Item};
+use crate::geometry::counted;
 
 use super::container::{Container, Ids, dictionary};
 use super::paint::{self, POINTS, fine, font_name, short};
@@ -227,8 +228,8 @@ impl<'a> Document<'a> {
                 let across = self.part(moved(-step(leaf).x, 0.0));
                 let down = self.part(moved(0.0, -step(leaf).y));
                 let mut parts = vec![start];
-                parts.extend(std::iter::repeat_n(across, apart.0 as usize));
-                parts.extend(std::iter::repeat_n(down, apart.1 as usize));
+                parts.extend(std::iter::repeat_n(across, counted(apart.0)));
+                parts.extend(std::iter::repeat_n(down, counted(apart.1)));
                 parts.extend([between, across, down, end]);
                 self.add_page(size, user_unit, parts);
             }

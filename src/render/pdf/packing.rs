@@ -9,6 +9,8 @@ use std::collections::BinaryHeap;
 
 use kurbo::{Rect, Vec2};
 
+use crate::geometry::counted;
+
 use super::coverage::Coverage;
 use super::page_shape::PageShape;
 use super::raster::{Lattice, Pages, Raster};
@@ -62,7 +64,7 @@ struct Board {
 }
 
 /// What counts, the first first.
-type Cost = (u32, u32, u32);
+type Cost = (u32, u32, usize);
 
 /// How many columns bits reach over.
 fn wide(bits: u32) -> u32 {
@@ -89,8 +91,11 @@ pub(super) fn pack(
         .map(|part| part.drawing.bounds().width())
         .fold(0.0, f64::max);
     let wide = widest.max(USUAL_WIDTH);
-    let columns = (wide / shape.pitch.width).ceil() as usize;
-    let across = (MOST_ACROSS / columns.max(1)).min(24);
+    let columns = counted((wide / shape.pitch.width).ceil());
+    let across = MOST_ACROSS
+        .checked_div(columns)
+        .unwrap_or(MOST_ACROSS)
+        .min(24);
     if across < 6 || parts.len() > 24 {
         return None;
     }
@@ -189,7 +194,7 @@ impl Board {
             let below = self.used.get(row + 1).copied().unwrap_or(0);
             joins += (bits & below).count_ones();
         }
-        (pages, joins, self.rows() as u32 * wide(self.all()))
+        (pages, joins, self.rows() * wide(self.all()) as usize)
     }
 
     /// The columns in use.
@@ -235,7 +240,7 @@ impl Packing {
         let mut best: Option<(Cost, Vec<Spot>)> = None;
         let mut order: Vec<usize> = (0..parts.len()).collect();
         let mut dice = Dice(7);
-        for number in 0..ORDERS.min(1 + 60 / parts.len().max(1)) {
+        for number in 0..ORDERS.min(1 + 60_usize.checked_div(parts.len()).unwrap_or(60)) {
             match keys.get(number) {
                 Some(key) => order.sort_by(|&a, &b| key(size(b)).total_cmp(&key(size(a)))),
                 None => dice.shuffle(&mut order),
@@ -308,8 +313,8 @@ impl Packing {
                         let new: u32 = under
                             .map(|(used, bits)| ((bits << column) & !used).count_ones())
                             .sum();
-                        let high = rows.max(row + pages.len()) as u32;
-                        let area = high * wide(columns | (all << column));
+                        let high = rows.max(row + pages.len());
+                        let area = high * wide(columns | (all << column)) as usize;
                         places.push(Reverse((new, area, row, column, choice, number)));
                     }
                 }

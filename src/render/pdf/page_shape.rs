@@ -1,5 +1,6 @@
 //! The ways round a page can be laid, and what each shows of the drawing.
 
+use crate::geometry::counted;
 use kurbo::{Rect, Size};
 
 use super::grid::FOOTER;
@@ -96,11 +97,11 @@ impl PageShape {
 
     /// How many pages a plain grid laid over a drawing has, none left out: columns and rows.
     pub(super) fn plain(&self, bounds: Rect) -> (usize, usize) {
-        let count = |size: f64, pitch: f64| ((size - self.overlap) / pitch).ceil().max(1.0);
+        let count = |size: f64, pitch: f64| counted(((size - self.overlap) / pitch).ceil()).max(1);
         let bounds = bounds.expand();
         (
-            count(bounds.width(), self.pitch.width) as usize,
-            count(bounds.height(), self.pitch.height) as usize,
+            count(bounds.width(), self.pitch.width),
+            count(bounds.height(), self.pitch.height),
         )
     }
 }

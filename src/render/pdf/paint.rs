@@ -20,7 +20,7 @@ pub(super) fn font_name(face: Face) -> Name<'static> {
 /// A number as the file holds it: four decimals, and in single precision.
 pub(super) fn short(value: f64) -> f32 {
     // Adding zero turns -0 into 0.
-    ((value * 1e4).round() / 1e4 + 0.0) as f32
+    single((value * 1e4).round() / 1e4 + 0.0)
 }
 
 /// Paints items in mm, y down; the page's transform is set by the caller.
@@ -64,9 +64,18 @@ pub(super) fn alike(content: &mut Content, items: &[Item]) {
     }
 }
 
+/// A number in single precision.
+#[expect(
+    clippy::cast_possible_truncation,
+    reason = "single precision is what the file holds"
+)]
+const fn single(value: f64) -> f32 {
+    value as f32
+}
+
 /// A number on hundredths.
 fn coarse(value: f64) -> f32 {
-    ((value * 100.0).round() / 100.0 + 0.0) as f32
+    single((value * 100.0).round() / 100.0 + 0.0)
 }
 
 fn is_curved(figure: &DrawnPath) -> bool {
@@ -155,7 +164,7 @@ fn text(content: &mut Content, text: &Text, place: fn(f64) -> f32) {
 
 /// A coefficient of a transform: more decimals than a place needs.
 pub(super) fn fine(value: f64) -> f32 {
-    ((value * 1e7).round() / 1e7 + 0.0) as f32
+    single((value * 1e7).round() / 1e7 + 0.0)
 }
 
 fn fill_ink(content: &mut Content, ink: Ink) {

@@ -131,11 +131,11 @@ pub(super) fn row_letters(row: usize) -> String {
     let mut letters = Vec::new();
     let mut rest = row;
     loop {
-        letters.push(char::from(b'A' + (rest % 26) as u8));
+        letters.extend(('A'..='Z').nth(rest % 26));
         if rest < 26 {
             break;
         }
-        rest = rest / 26 - 1;
+        rest = rest.div_euclid(26) - 1;
     }
     letters.iter().rev().collect()
 }

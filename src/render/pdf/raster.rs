@@ -4,6 +4,7 @@
     reason = "a cell lies in the rows and columns that the grid was made for"
 )]
 
+use crate::geometry::counted;
 use std::collections::BTreeMap;
 
 use kurbo::{Rect, Size};
@@ -33,10 +34,10 @@ impl Lattice {
         let width = shape.pitch.width / across as f64;
         let down = (shape.pitch.height / width).round().max(1.0);
         let cell = Size::new(width, shape.pitch.height / down);
-        let fine = |side: f64| (shape.overlap * FINE as f64 / side).floor() as usize;
+        let fine = |side: f64| counted(shape.overlap * FINE as f64 / side);
         Self {
             across,
-            down: down as usize,
+            down: counted(down),
             cell,
             strip: (fine(cell.width), fine(cell.height)),
         }
@@ -63,7 +64,7 @@ impl Raster {
     /// The ink within a box; none if it is wider than the lattice's rows can be.
     pub(super) fn new(ink: &Coverage, bounds: Rect, lattice: &Lattice) -> Option<Self> {
         let fine = lattice.cell / FINE as f64;
-        let count = |long: f64, side: f64| (long / side - 1e-9).ceil().max(1.0) as usize;
+        let count = |long: f64, side: f64| counted((long / side - 1e-9).ceil()).max(1);
         let width = count(bounds.width(), fine.width);
         let height = count(bounds.height(), fine.height);
         let (columns, rows) = (width.div_ceil(FINE), height.div_ceil(FINE));
@@ -72,7 +73,7 @@ impl Raster {
         }
         let mut inked = vec![false; width * height];
         ink.spans(bounds.y0, fine.height, |row, from, to| {
-            let column = |x: f64| ((x - bounds.x0) / fine.width).floor().max(0.0) as usize;
+            let column = |x: f64| counted((x - bounds.x0) / fine.width);
             let (from, to) = (column(from).min(width - 1), column(to).min(width - 1));
             let start = row.min(height - 1) * width;
             inked[start + from..=start + to].fill(true);

@@ -1,6 +1,7 @@
 //! Placing parts on paper from a roll.
 
 use crate::drawing::{ArrangeError, Placement, SHEET_GAP_MM, SheetPart, place_on_sheet};
+use crate::geometry::counted;
 
 use super::page_shape::PageShape;
 
@@ -14,7 +15,7 @@ pub(super) fn place(
         .iter()
         .map(|part| part.drawing.bounds().width())
         .fold(0.0, f64::max);
-    let fewest = (((widest - shape.overlap) / shape.pitch.width).ceil()).max(1.0) as usize;
+    let fewest = counted(((widest - shape.overlap) / shape.pitch.width).ceil()).max(1);
     let most = if fewest == 1 { 1 } else { fewest + 1 };
     let mut best: Option<(f64, Vec<Placement>)> = None;
     for strips in fewest..=most {

@@ -180,6 +180,12 @@ impl Layout {
             let below = plan.tile(tile.row + 1, tile.column).is_some();
             usize::from(right) + usize::from(below)
         });
-        (plan.tiles.len(), area as u64, joins.sum())
+        #[expect(
+            clippy::cast_possible_truncation,
+            clippy::cast_sign_loss,
+            reason = "an area is not negative, and no part of a square millimetre decides"
+        )]
+        let area = area as u64;
+        (plan.tiles.len(), area, joins.sum())
     }
 }
