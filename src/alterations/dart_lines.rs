@@ -4,13 +4,15 @@ use crate::geometry::{Curve, GeometryError, Point, Region, Rigid, crossings, roo
 use kurbo::PathSeg;
 
 /// How a piece was cut and what moved.
-pub(super) struct Cuts {
+pub(super) struct Cuts<'a> {
     /// Where all cuts meet.
     pub apex: Point,
     /// Legs of the dart that was closed.
     pub legs: [Point; 2],
     /// Ends on the edge of the dart opened, before the panel turned: equal for a new dart.
     pub slash: [Point; 2],
+    /// The cut to the new place, where it is curved.
+    pub cut: Option<&'a Curve>,
     /// The panel that turned, before it did.
     pub panel: Region,
     /// The panel that stayed.
@@ -23,10 +25,13 @@ pub(super) struct Cuts {
 
 /// The line redrawn: its parts go with their panels, and straight bridges join them across
 /// open darts, broken at the legs, so that the sewn line is as long as before.
-pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError> {
+pub(super) fn redrawn(line: &Curve, cuts: &Cuts<'_>) -> Result<Curve, GeometryError> {
     let mut stops = vec![0.0, line.length()];
-    for end in cuts.legs.iter().chain(&cuts.slash) {
-        let cut = Curve::line(cuts.apex, *end)?;
+    let straight = cuts.slash.iter().filter(|_| cuts.cut.is_none());
+    let straight = cuts.legs.iter().chain(straight);
+    let straight = straight.map(|end| Curve::line(cuts.apex, *end));
+    for cut in straight.chain(cuts.cut.cloned().map(Ok)) {
+        let cut = cut?;
         let met = crossings(line.segments(), cut.segments());
         stops.extend(met.iter().map(|c| line.length_to(c.first)));
     }
@@ -59,7 +64,7 @@ pub(super) fn redrawn(line: &Curve, cuts: &Cuts) -> Result<Curve, GeometryError>
 
 /// Whether a part of a line goes with the panel that turned. A level line may run out of the
 /// cloth for a while, where an armscye dips below its own end: most of it decides.
-fn goes(part: &Curve, cuts: &Cuts) -> Result<bool, GeometryError> {
+fn goes(part: &Curve, cuts: &Cuts<'_>) -> Result<bool, GeometryError> {
     let (length, mut votes) = (part.length(), 0);
     for step in 1..10 {
         let (point, _) = part.point_at(length * f64::from(step) / 10.0)?;

@@ -36,16 +36,17 @@ impl Swing<'_> {
         if let Some(why) = self.obstacle()? {
             return Err(AlterationError::Setting(why));
         }
-        self.turned(Mouth::Folded)
+        self.turned(Mouth::Folded, None)
     }
 
     /// The piece after it when a seam takes the new dart's place: its mouth is never folded, and
     /// the cut may be curved, so that nothing stands against it yet.
-    pub fn made_for_seam(&self) -> Result<Piece, AlterationError> {
-        self.turned(Mouth::Open)
+    pub fn made_for_seam(&self, cut: &Curve) -> Result<Piece, AlterationError> {
+        self.turned(Mouth::Open, Some(cut))
     }
 
-    fn turned(&self, mouth: Mouth) -> Result<Piece, AlterationError> {
+    /// The panel turned; it is cut straight, or along a curve from the new place to the apex.
+    fn turned(&self, mouth: Mouth, cut: Option<&Curve>) -> Result<Piece, AlterationError> {
         let ring = Ring::of(self.piece, self.dart, &self.into)?;
         let [first, second] = self.dart.legs;
         let apex = self.dart.apex();
@@ -97,6 +98,7 @@ impl Swing<'_> {
             apex,
             legs: self.dart.legs,
             slash: ring.slash,
+            cut,
             panel,
             still: ring.panel(!follows_moves)?,
             motion,

@@ -3,6 +3,7 @@
 use super::dart_finding::SAME_GIRTH;
 use super::dart_opening::Opening;
 use super::dart_tip::tip_to_fullness;
+use super::panel_back::{BackSeam, Ready};
 use super::panel_bow;
 use super::panel_corner::Bow;
 use super::panel_path::panel_path;
@@ -31,6 +32,11 @@ use serde::{Deserialize, Serialize};
 /// the bust and the centre piece no counter-curve. Both bends are placed so that the edges are
 /// equally long, every girth stays, and the seam passes within 8 mm of the point. It is notched
 /// 45 mm above and below. Where two darts end in different places, it is rounded at each apex.
+///
+/// From the armscye of a back the seam sweeps into the waist dart in one bend. The tip of the dart
+/// over the blade goes to it first: from high on the armscye where it crosses the width line, from
+/// lower where it crosses the underarm line. What the longer dart takes from the back width is
+/// given back at the armscye.
 ///
 /// The pieces are named after the old one, `front centre` and `front side`. The centre piece
 /// keeps the fold, the side piece is cut as a pair, its grain parallel to that of the centre.
@@ -221,6 +227,28 @@ impl Alteration for DartToSeam {
             .map(|to| Opening::place(&piece, &EdgeName::new(to.to_owned()), self.at))
             .transpose()?;
         let (mut refused, mut broken) = (None, None);
+        if let Some(place) = &place {
+            let cut = |ready| cut_along(pattern, ready, &names, 0.0);
+            let seam = BackSeam {
+                pattern,
+                piece: &piece,
+                names: &names,
+                place,
+                share: self.at,
+                cut: &cut,
+                lines: &measured_lines(pattern, &piece),
+            };
+            match seam.made() {
+                Ok(Some(made)) if is_valid(&made, &Tolerances::altered()) => {
+                    return Ok(made.into());
+                }
+                // With the blade's dart no other way is as calm.
+                Ok(Some(made)) if names.len() == 2 => return Ok(made.into()),
+                Err(e) if names.len() == 2 => return Err(e),
+                Ok(made) => broken = made,
+                Err(e) => refused = Some(e),
+            }
+        }
         for slimmest in panel_bow::SLIMMEST {
             for off in panel_bow::BOWS {
                 let (routed, bow) = match (&place, names.as_slice()) {
@@ -272,19 +300,35 @@ impl DartToSeam {
                 bow
             };
         }
-        let lines: Vec<_> = measured_lines(pattern, piece);
-        let division = Division {
-            piece,
-            path: panel_path(&through.nodes, &lines)?,
-            ends: through.ends,
-            seam: fresh(piece),
-            taken: names.iter().map(|n| (*n).to_owned()).collect(),
+        let path = panel_path(&through.nodes, &measured_lines(pattern, piece))?;
+        let ready = Ready {
+            piece: piece.clone(),
+            through,
+            path,
         };
-        check_climb(&lines, &division)?;
-        panel_bow::check_in_cloth(piece, &division, slimmest)?;
-        let pieces = division.pieces()?;
-        divided(pattern, &division, pieces)
+        cut_along(pattern, ready, names, slimmest)
     }
+}
+
+/// The pattern with the piece divided along a seam.
+fn cut_along(
+    pattern: &Pattern,
+    ready: Ready,
+    names: &[&str],
+    slimmest: f64,
+) -> Result<Pattern, AlterationError> {
+    let piece = &ready.piece;
+    let division = Division {
+        piece,
+        path: ready.path,
+        ends: ready.through.ends,
+        seam: fresh(piece),
+        taken: names.iter().map(|n| (*n).to_owned()).collect(),
+    };
+    check_climb(&measured_lines(pattern, piece), &division)?;
+    panel_bow::check_in_cloth(piece, &division, slimmest)?;
+    let pieces = division.pieces()?;
+    divided(pattern, &division, pieces)
 }
 
 /// The piece with the tips of the darts at their points of fullness: the seam runs there.

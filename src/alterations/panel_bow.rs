@@ -6,8 +6,8 @@ use super::dart_opening::Opening;
 use super::dart_swing::Swing;
 use super::panel_corner::Bow;
 use super::panel_pieces::Division;
-use crate::geometry::{Curve, Point, Rigid, angle_between, crossings, tolerance};
-use crate::piece::{Dart, Edge, Piece};
+use crate::geometry::{angle_between, crossings};
+use crate::piece::{Edge, Piece};
 use std::f64::consts::PI;
 
 /// Bows that are tried, the least that will do first: by so much a seam leaves its start off the
@@ -35,10 +35,6 @@ const BESIDE: f64 = 0.5;
 /// millimetres.
 const AT_END: f64 = 1.0;
 
-/// A line that the cut crosses runs on over it by so much on either side, in millimetres, so that
-/// the seam crosses it clear of where it is bridged.
-const ACROSS: f64 = 2.0;
-
 /// The piece with a dart brought to a place along a cut that is bowed by so much: what a seam is
 /// made of next.
 pub(super) fn brought(
@@ -62,55 +58,12 @@ pub(super) fn brought(
         into: place.clone(),
         name: dart.name.clone(),
     };
-    let made = swing.made_for_seam()?;
     let edge = piece.outline().edge(&place.edge).ok_or_else(missing)?;
     let start = edge.curve().point_at(place.from)?.0;
     let apex = dart.apex();
     let bow = Bow::sharing(off, &[start], apex, &other.legs);
-    let motion = made.dart(&dart.name).and_then(|new| turn(new, start));
-    let Some(motion) = motion.filter(|_| off > 0.0) else {
-        return Ok((made, bow));
-    };
     let cut = bow.way(start, (apex, bow.arrival(start, apex)))?;
-    let mut parts = made.into_parts();
-    for line in &mut parts.lines {
-        let Some(old) = piece.line(&line.name).map(|l| &l.curve) else {
-            continue;
-        };
-        if line.name == "bust" {
-            continue;
-        }
-        let met = crossings(old.segments(), cut.segments());
-        let [met] = met.as_slice() else { continue };
-        let at = old.length_to(met.first);
-        if at < 2.0 * ACROSS || at > old.length() - 2.0 * ACROSS {
-            continue;
-        }
-        let before = old.part(0.0, at + ACROSS)?;
-        let after = old.part(at - ACROSS, old.length())?;
-        let ends_moved = line.curve.end().distance(old.end()) > tolerance::PRINT;
-        let (before, after) = if ends_moved {
-            (before, after.moved(&motion))
-        } else {
-            (before.moved(&motion), after)
-        };
-        let bridge = Curve::line(before.end(), after.start())?;
-        line.curve = before.then(&bridge)?.then(&after)?;
-    }
-    Ok((Piece::new(parts)?, bow))
-}
-
-/// How the panel beside a new dart turned: about its apex, from where the cut started.
-fn turn(dart: &Dart, start: Point) -> Option<Rigid> {
-    let apex = dart.apex();
-    let [a, b] = dart.legs;
-    let moved = if a.distance(start) > b.distance(start) {
-        a
-    } else {
-        b
-    };
-    let angle = angle_between(start - apex, moved - apex);
-    (angle.abs() > tolerance::ANGLE).then(|| Rigid::turn_about(apex, angle))
+    Ok((swing.made_for_seam(&cut)?, bow))
 }
 
 /// Refuses a seam that leaves the cloth, or its edge at too small an angle.

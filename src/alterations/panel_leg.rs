@@ -34,7 +34,7 @@ pub(super) fn leg(
 }
 
 /// Handles of a sweep reach this share of the way to the corner of its tangents.
-const SWEPT: f64 = 2.0 / 3.0;
+pub(super) const SWEPT: f64 = 2.0 / 3.0;
 
 /// A direction turned by an angle in radians, clockwise on the page.
 pub(super) fn turned(way: Vec2, angle: f64) -> Vec2 {

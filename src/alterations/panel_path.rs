@@ -46,7 +46,7 @@ impl Node {
         self.slides.unwrap_or([*side.of(&self.at); 2])
     }
 
-    fn is_common(&self) -> bool {
+    pub fn is_common(&self) -> bool {
         self.at[0].distance(self.at[1]) <= tolerance::POINT
     }
 }
@@ -77,14 +77,14 @@ pub(super) fn panel_path(nodes: &[Node], lines: &[&Curve]) -> Result<PanelPath, 
     let slides = nodes.iter().any(|n| n.slides.is_some());
     if slides {
         let miss = |share: f64| {
-            drawn(&slid(share), lines, false)
+            drawn(&slid(share), lines, false, Begun::default())
                 .map_or(f64::NAN, |p| p.curves[0].length() - p.curves[1].length())
         };
         if let Ok(share) = root("place of the seam between two apexes", 0.0, 1.0, miss) {
-            return drawn(&slid(share), lines, false);
+            return drawn(&slid(share), lines, false, Begun::default());
         }
     }
-    drawn(&slid(0.5), lines, true)
+    drawn(&slid(0.5), lines, true, Begun::default())
 }
 
 /// A seam over a point of fullness is notched so far before and behind it, in millimetres: 40 to
@@ -94,11 +94,37 @@ const NOTCHED: f64 = 45.0;
 /// A notch keeps so far from the ends of the seam, in millimetres.
 const NOTCH_CLEAR: f64 = 12.0;
 
+/// A seam that is drawn already up to one of its nodes.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Begun {
+    pub curves: [Option<Curve>; 2],
+    /// What is notched along it, and how far from its start.
+    pub notches: Vec<(String, f64)>,
+    /// The node that it has reached.
+    pub node: usize,
+}
+
+/// The seam drawn on through the nodes that are left.
+pub(super) fn drawn_on(
+    begun: Begun,
+    nodes: &[Node],
+    lines: &[&Curve],
+) -> Result<PanelPath, AlterationError> {
+    drawn(nodes, lines, true, begun)
+}
+
 /// The seam through its nodes as they lie; each part made equal on both pieces when wanted.
-fn drawn(nodes: &[Node], lines: &[&Curve], equal: bool) -> Result<PanelPath, AlterationError> {
-    let mut curves: [Option<Curve>; 2] = [None, None];
-    let mut notches = Vec::new();
-    let mut index = 0;
+fn drawn(
+    nodes: &[Node],
+    lines: &[&Curve],
+    equal: bool,
+    begun: Begun,
+) -> Result<PanelPath, AlterationError> {
+    let Begun {
+        mut curves,
+        mut notches,
+        node: mut index,
+    } = begun;
     while let (Some(from), Some(to)) = (nodes.get(index), nodes.get(index + 1)) {
         let walked = curves[0].as_ref().map_or(0.0, Curve::length);
         let parted = |node: &&Node| to.bends && !(from.is_common() && node.is_common());

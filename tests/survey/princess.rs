@@ -85,7 +85,7 @@ fn measured(old: &Pattern, new: &Pattern, piece: &str) -> Made {
 #[test]
 fn run_over_the_bust() {
     // Every fourth woman for whole sweeps.
-    let table = sample(80, 41);
+    let table = sample(24, 41);
     let step = if whole() { 4 } else { 1 };
     let blocks = [Block::Bodice, Block::Dress];
     let mut failed = Vec::new();
@@ -185,20 +185,28 @@ fn run_over_the_bust() {
                     tell(&format!("    {count} x {first}"));
                 }
                 let front = piece == "front";
-                // Low on the back armscye the shoulder dart is refused with the way out: the seam through
-                // the waist dart alone.
                 let least = match (piece, dart, *at) {
-                    ("back", "shoulder", 0.4..) if *edge == "armscye" => 0.0,
+                    // From low on an armscye that is straight the dart over the blade can only be made
+                    // longer than the back width allows; the refusal says so and names the way out.
+                    ("back", "shoulder", 0.4..) if *edge == "armscye" => 0.75,
+                    ("back", "shoulder", _) if *edge == "armscye" => 0.94,
                     // So high on the armscye of a few women no bow keeps the panel's end sewable.
-                    ("front", "bust", ..0.3) => 0.95,
+                    ("front", "bust", ..0.3) => 0.91,
                     _ => 0.98,
                 };
+                // From the armscye of a back the side panel has one even curve, the centre panel no
+                // counter-curve to speak of: a dress turns back into its waist.
+                let calm = piece == "front"
+                    || *edge != "armscye"
+                    || block != Block::Bodice
+                    || (most(&|m| m.counter[1]) <= 4.0 && most(&|m| m.counter[0]) <= 11.0);
                 let sound = made.len() as f64 >= least * f64::from(suited)
                     && (!front || most(&|m| m.beside) <= 8.0)
                     // A dress turns back into its waist close below a low bust.
                     && (!front
                         || block != Block::Bodice
                         || most(&|m| m.counter[0].max(m.counter[1])) <= 0.5)
+                    && calm
                     && most(&|m| m.differ) <= 0.01;
                 if !sound {
                     failed.push(name)
