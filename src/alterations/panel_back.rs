@@ -274,24 +274,25 @@ impl BackSeam<'_> {
         let piece = swing.made_for_seam(&above)?;
         let through = plan(&piece, &[&upper.name, &turning.lower.name], None)?;
         let starts = through.nodes.first().map(|node| node.at);
-        let end = (1..through.nodes.len()).find(|at| !through.nodes[*at].is_common());
-        let (Some(starts), Some(end)) = (starts, end) else {
+        let nodes = through.nodes.iter().enumerate().skip(1);
+        let end = nodes.into_iter().find(|(_, node)| !node.is_common());
+        let (Some(starts), Some((end, _))) = (starts, end) else {
             return Err(unreached(upper));
         };
-        let upper_ways = pair(&above, starts)?;
-        let way = |side: usize| -> Result<Curve, AlterationError> {
-            let mut way = upper_ways[side].clone();
-            if let Some(below) = &below {
-                way = way.then(below)?;
-            }
-            Ok(way.then(&calm.parted[side])?)
+        let way = |above: Curve, parted: &Curve| -> Result<Curve, AlterationError> {
+            let way = match &below {
+                Some(below) => above.then(below)?,
+                None => above,
+            };
+            Ok(way.then(parted)?)
         };
+        let ([one, other], [one_parted, other_parted]) = (pair(&above, starts)?, &calm.parted);
         let mut notches = vec![(format!("{} apex", upper.name), at)];
         if calm.common.length() - at > NOTCHED_APART {
             notches.push((format!("{} apex", turning.lower.name), calm.common.length()));
         }
         let begun = Begun {
-            curves: [Some(way(0)?), Some(way(1)?)],
+            curves: [Some(way(one, one_parted)?), Some(way(other, other_parted)?)],
             notches,
             node: end,
         };

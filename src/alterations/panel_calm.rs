@@ -76,7 +76,8 @@ impl<'a> Sweep<'a> {
     /// The sweep to the nodes of a seam; and the node at which it ends.
     pub fn through(nodes: &[Node], level: &'a Curve) -> Option<(Self, usize)> {
         let start = nodes.first()?;
-        let end = (1..nodes.len()).find(|at| !nodes[*at].is_common())?;
+        let mut after = nodes.iter().enumerate().skip(1);
+        let (end, _) = after.find(|(_, node)| !node.is_common())?;
         let (apex, legs) = (nodes.get(end.checked_sub(1)?)?, nodes.get(end)?);
         let sweep = Self {
             start: start.at[0],
@@ -176,8 +177,12 @@ impl<'a> Sweep<'a> {
         let turn = angle_between(self.start - beyond, parting - beyond);
         let way = turned(chord.normalize(), turn);
         let common = arc((self.start, parting), way, -climbing(turn, chord))?;
-        let one = self.down_leg(1, parting, way, None)?;
-        let other = self.down_leg(0, parting, way, Some(one.end_direction()))?;
+        let one = self.down_leg(self.legs[1], (parting, way), None)?;
+        let other = self.down_leg(
+            self.legs[0],
+            (parting, way),
+            Some((self.legs[1], one.end_direction())),
+        )?;
         Ok(Calm {
             common,
             parted: [other, one],
@@ -188,12 +193,10 @@ impl<'a> Sweep<'a> {
     /// the waist runs straight on.
     fn down_leg(
         &self,
-        side: usize,
-        from: Point,
-        way: Vec2,
-        other: Option<Vec2>,
+        end: Point,
+        (from, way): (Point, Vec2),
+        other: Option<(Point, Vec2)>,
     ) -> Result<Curve, GeometryError> {
-        let end = self.legs[side];
         // Bent most where they part, hardly any more at the waist.
         let chord = end - from;
         let off = angle_between(way, chord);
@@ -201,9 +204,8 @@ impl<'a> Sweep<'a> {
         let arrive = match (self.arrive, other) {
             (Some(arrive), _) => arrive,
             (None, None) => turned(chord.normalize(), onto),
-            (None, Some(other)) => {
-                let opened = angle_between(self.legs[1 - side] - self.apex, end - self.apex);
-                turned(other, opened)
+            (None, Some((leg, arrives))) => {
+                turned(arrives, angle_between(leg - self.apex, end - self.apex))
             }
         };
         let handle = chord.hypot() / 3.0;
