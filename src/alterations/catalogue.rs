@@ -194,7 +194,7 @@ pub const CATALOGUE: &[Entry] = &[
     },
     Entry {
         name: "length",
-        says: "lengthens or shortens bodice, skirt or sleeve by a parallel spread or tuck",
+        says: "lengthens or shortens bodice, hips, skirt, sleeve or forearm by a parallel spread or tuck",
         keeps: "every girth, neckline, shoulder, armscye and waist; back and front change alike",
         blocks: WITH_BODICE,
         target: None,

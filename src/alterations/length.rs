@@ -1,8 +1,8 @@
 //! Length of bodice, skirt or sleeve: a parallel spread or tuck.
 
 use super::amounts::{at_most, number};
-use super::length_below::{bodice_longer, skirt_longer};
-use super::length_sleeve::sleeve_longer;
+use super::length_below::{bodice_longer, hips_longer, skirt_longer};
+use super::length_sleeve::{forearm_longer, sleeve_longer};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::quarter::{centre, quarters, upper};
 use super::sleeve::{replaced, sleeves};
@@ -22,11 +22,15 @@ use serde::{Deserialize, Serialize};
 pub enum LengthAt {
     /// Between scye and waist.
     Bodice,
+    /// Between waist and hip line.
+    Hips,
     /// Below the hip line.
     Skirt,
     /// Below the biceps line: down to the elbow where the sleeve has an elbow line, else down
     /// to the wrist.
     Sleeve,
+    /// Below the elbow line.
+    Forearm,
 }
 
 /// Lengthens (or shortens) bodice, skirt or sleeve by a parallel spread (or tuck).
@@ -34,8 +38,9 @@ pub enum LengthAt {
 /// On a bodice, dress, tunic or shirt, for a waist above or below the natural one all round: back
 /// and front are spread alike between the bust dart and the waist. Whatever lies below goes down
 /// whole, the waist darts are redrawn to their old apexes at their old place on the waist, and
-/// the side seams are blended. On a skirt everything below the hip line goes down. On a sleeve
-/// both underarm seams are spread below the biceps line. No girth changes.
+/// the side seams are blended. Between waist and hips, for a hip line above or below the fullest
+/// seat, what lies from the hip line down goes down; on a skirt everything below the hip line. On a
+/// sleeve both underarm seams are spread below the biceps line, or below the elbow. No girth changes.
 ///
 /// ```
 /// use blockwright::alterations::{Alteration, LengthAt, LengthChange, alter};
@@ -94,7 +99,7 @@ impl Alteration for LengthChange {
             promises.extend(edges_stay_if_there(piece, &edges));
             let change = match self.at {
                 LengthAt::Bodice if upper(piece) => self.amount,
-                LengthAt::Skirt if piece.line("hip").is_some() => self.amount,
+                LengthAt::Hips | LengthAt::Skirt if piece.line("hip").is_some() => self.amount,
                 _ => 0.0,
             };
             if let Some((_, edge)) = centre(piece) {
@@ -112,27 +117,33 @@ impl Alteration for LengthChange {
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let amount = number(self.amount)?;
         let most = match self.at {
-            LengthAt::Bodice => MOST_BODICE,
+            LengthAt::Bodice | LengthAt::Hips => MOST_BODICE,
             LengthAt::Skirt => MOST_SKIRT,
-            LengthAt::Sleeve => MOST_SLEEVE,
+            LengthAt::Sleeve | LengthAt::Forearm => MOST_SLEEVE,
         };
         at_most(amount, (-most, most), "mm", "spread in two places instead")?;
         let pieces = match self.at {
             LengthAt::Bodice => bodice_longer(pattern, amount)?,
+            LengthAt::Hips => hips_longer(pattern, amount)?,
             LengthAt::Skirt => skirt_longer(pattern, amount)?,
             LengthAt::Sleeve => sleeves(pattern)
                 .map(|p| sleeve_longer(p, amount))
+                .collect::<Result<_, _>>()?,
+            LengthAt::Forearm => sleeves(pattern)
+                .filter(|p| p.line("elbow").is_some())
+                .map(|p| forearm_longer(p, amount))
                 .collect::<Result<_, _>>()?,
         };
         if pieces.is_empty() {
             return Err(AlterationError::Missing {
                 what: match self.at {
                     LengthAt::Bodice => "a bodice",
-                    LengthAt::Skirt => "a hip line above its hem",
+                    LengthAt::Hips | LengthAt::Skirt => "a hip line above its hem",
                     LengthAt::Sleeve => "a sleeve",
+                    LengthAt::Forearm => "a sleeve with an elbow line",
                 }
                 .to_owned(),
-                advice: "say at which part of this block length is wanted: bodice, skirt or sleeve",
+                advice: "say at which part of this block length is wanted: bodice, hips, skirt, sleeve or forearm",
             });
         }
         if amount == 0.0 {

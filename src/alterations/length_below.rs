@@ -56,6 +56,30 @@ fn spread_alike(moves: Vec<SideMove<'_>>, amount: f64) -> Result<Vec<Piece>, Alt
         .collect()
 }
 
+/// Back and front spread alike between waist and hip line.
+pub(super) fn hips_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
+    let moves = quarters(pattern)
+        .filter(|p| p.line("hip").is_some())
+        .map(|piece| {
+            let missing = || AlterationError::Missing {
+                what: format!("a waist on the {}", piece.name()),
+                advice: "hips are lengthened between waist and hip line",
+            };
+            let waist = waist_on_side(piece).ok_or_else(missing)?;
+            let hip = line_on_side(piece, "hip").unwrap_or(waist);
+            let room = MOST_TUCK * (hip - waist);
+            at_most(
+                amount,
+                (-room, f64::INFINITY),
+                "mm",
+                "a tuck takes no more than half of what lies between waist and hip line",
+            )?;
+            Ok((piece, between(waist, hip, amount)))
+        })
+        .collect::<Result<_, AlterationError>>()?;
+    spread_alike(moves, amount)
+}
+
 /// Everything below the hip line goes down.
 pub(super) fn skirt_longer(pattern: &Pattern, amount: f64) -> Result<Vec<Piece>, AlterationError> {
     let moves = quarters(pattern)

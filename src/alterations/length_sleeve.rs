@@ -2,8 +2,9 @@
 
 use super::amounts::at_most;
 use super::stations::{Station, move_edge, moved_at};
+use super::wrist::reshaped;
 use super::{AlterationError, Sketch};
-use crate::geometry::{Rigid, Vec2};
+use crate::geometry::{Curve, Rigid, Vec2};
 use crate::piece::{Apexes, EdgeName, Piece};
 
 /// Largest share of the seam between biceps and elbow (or wrist) that a tuck may take.
@@ -93,6 +94,73 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
     for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "elbow") {
         line.curve = line.curve.moved(&Rigid::shift(down));
     }
+    sketch.parts_mut().grain[0].y += amount;
+    sketch.finish()
+}
+
+/// Spreads a sleeve between its elbow line, or the dart there, and its wrist.
+pub(super) fn forearm_longer(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
+    let (front, back) = (
+        EdgeName::new("underarm_front"),
+        EdgeName::new("underarm_back"),
+    );
+    let mut sketch = Sketch::of(piece);
+    let wrist = sketch.curve(&EdgeName::WRIST)?.clone();
+    let front_seam = sketch.curve(&front)?.clone();
+    // Both are walked from the elbow down to the wrist.
+    let back_seam = sketch.curve(&back)?.reversed();
+    let elbow = piece.line("elbow").map(|l| l.curve.end());
+    let front_from = elbow.map_or(0.0, |p| front_seam.nearest(p).1);
+    let mouths = piece.mouths(&back);
+    let above = mouths.iter().map(|(_, from, _)| back_seam.length() - *from);
+    let back_from = above.fold(elbow.map_or(0.0, |p| back_seam.nearest(p).1), f64::max);
+    at_most(
+        amount,
+        (
+            -MOST_TUCK * (front_seam.length() - front_from),
+            f64::INFINITY,
+        ),
+        "mm",
+        "a tuck takes no more than half of the seam below the elbow",
+    )?;
+    let down = Vec2::new(0.0, amount);
+    let moved = |seam: &Curve, from: f64, by: Vec2| {
+        let ends = [
+            Station::new(from, Vec2::ZERO),
+            Station::new(seam.length(), by),
+        ];
+        moved_at(seam, &ends)
+    };
+    let hind = moved(&back_seam, back_from, down)?;
+    let longer = hind.length() - back_seam.length();
+    // The wrist gives way at its front end: down until both seams are of one length, and across
+    // until it is as wide as before.
+    let (mut slip, mut give) = (0.0, 0.0);
+    let along = front_seam.end_direction();
+    let across = -wrist.start_direction();
+    let front_by = |slip: f64, give: f64| down + along * slip + across * give;
+    let wrist_ends = |by: Vec2| [Station::new(0.0, by), Station::new(wrist.length(), down)];
+    for _ in 0..2 * WRIST_ROUNDS {
+        let fore = moved(&front_seam, front_from, front_by(slip, give))?;
+        slip += longer - (fore.length() - front_seam.length());
+        let by = front_by(slip, give);
+        give += wrist.length() - moved_at(&wrist, &wrist_ends(by))?.length();
+    }
+    let by = front_by(slip, give);
+    for notch in &mut sketch.parts_mut().notches {
+        // Walked up from the wrist: what lies above the spread moves along by what is longer.
+        let below = back_seam.length() - back_from;
+        if notch.edge == back {
+            notch.at += longer * (notch.at / below).min(1.0);
+        }
+    }
+    let front_stations = [
+        Station::new(front_from, Vec2::ZERO),
+        Station::new(front_seam.length(), by),
+    ];
+    move_edge(&mut sketch, piece, &front, &front_stations)?;
+    sketch.replace(&back, reshaped(piece, &hind.reversed())?)?;
+    move_edge(&mut sketch, piece, &EdgeName::WRIST, &wrist_ends(by))?;
     sketch.parts_mut().grain[0].y += amount;
     sketch.finish()
 }

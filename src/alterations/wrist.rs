@@ -4,6 +4,7 @@ use super::amounts::{at_most, number};
 use super::promise::{edges_stay, girths_stay};
 use super::sleeve::{replaced, sleeves};
 use super::stations::{Station, moved_at};
+use super::true_up::with_mouth;
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, GeometryError, Vec2, root, tolerance};
@@ -103,6 +104,24 @@ fn underarms() -> [EdgeName; 2] {
     ["underarm_front", "underarm_back"].map(EdgeName::new)
 }
 
+/// The back underarm seam, walked up from the wrist, with the mouth of its lowest dart shaped anew
+/// for what lies below it.
+pub(super) fn reshaped(piece: &Piece, seam: &Curve) -> Result<Curve, GeometryError> {
+    let [_, name] = underarms();
+    let mouths = piece.mouths(&name);
+    let Some((dart, ..)) = mouths.first() else {
+        return Ok(seam.clone());
+    };
+    let [from, to] = dart.legs.map(|leg| seam.joint_at(leg));
+    match from.zip(to) {
+        Some((from, to)) => {
+            let after = seam.part(to, seam.length())?;
+            with_mouth(&seam.part(0.0, from)?, dart, &after)
+        }
+        None => Ok(seam.clone()),
+    }
+}
+
 /// The sleeve that much wider at its wrist.
 fn wider(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let mut sketch = Sketch::of(piece);
@@ -140,6 +159,7 @@ fn wider(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
         source,
     })?;
     let [fore, end, hind] = drawn(out)?;
+    let hind = reshaped(piece, &hind)?;
     for notch in &mut sketch.parts_mut().notches {
         if notch.edge == EdgeName::WRIST {
             notch.at *= end.length() / wrist.length();

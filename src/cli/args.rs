@@ -89,6 +89,30 @@ pub(super) enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Alter a job's block until it fits a wearer, and say which measurement asked for what
+    ///
+    /// The job's body is the one the block is made for: another person, or a size of a table; with a
+    /// table and no size the nearest is chosen, by upper chest and back width first. Every step is
+    /// proved. With -o the files are written as by draft, and the job with all its steps as
+    /// fitted-job.yaml, to go on with by hand.
+    Fit {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// The measurement set of the wearer (YAML)
+        wearer: PathBuf,
+        /// The folder to write; without it the report is printed alone
+        #[arg(short, long, value_name = "DIR")]
+        output: Option<PathBuf>,
+        /// The least that is worth a step, with its unit: 3mm if left out
+        #[arg(long, value_name = "LENGTH", value_parser = length)]
+        least: Option<Length>,
+        /// The same of angles, in degrees: 0.5 if left out
+        #[arg(long, value_name = "DEGREES", value_parser = degrees)]
+        least_angle: Option<f64>,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
     /// Lay a job's pieces on cloth of a width: the length to buy, and a picture of how they lie
     ///
     /// Pieces keep the grain and lie both ways along the cloth, turned end to end where that
@@ -143,6 +167,10 @@ pub(super) enum Command {
         /// The folder to write
         #[arg(short, long, value_name = "DIR")]
         output: PathBuf,
+        /// Fit the block of the job's body to every wearer instead of drafting for her: a line has
+        /// her steps and what is left. With a table and no size, from each one's nearest size
+        #[arg(long)]
+        fit: bool,
         /// Write the pattern document of every wearer into her line
         #[arg(long)]
         patterns: bool,
@@ -170,6 +198,12 @@ fn paper(text: &str) -> Result<PaperSize, String> {
 
 fn length(text: &str) -> Result<Length, String> {
     Length::parse(text, None).map_err(|error| error.to_string())
+}
+
+fn degrees(text: &str) -> Result<f64, String> {
+    let read = text.trim().parse::<f64>().ok();
+    let read = read.filter(|degrees| (0.0..=45.0).contains(degrees));
+    read.ok_or_else(|| "write degrees from 0 to 45, such as 0.5".to_owned())
 }
 
 fn align(text: &str) -> Result<Align, String> {

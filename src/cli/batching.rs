@@ -11,10 +11,12 @@ use serde::Serialize;
 
 use super::digest::digest;
 use super::done::as_json;
+use super::drafting::{body_file, unresolved};
 use super::partial::{EarlierLine, Part, PartError, PartOf, RESULTS};
 use super::people_file::{PeopleError, PeopleFile, Rows};
 use super::problem::{Failure, Problem, read_argument};
 use super::progress::Progress;
+use super::source_file::SourceFile;
 
 /// How many rows a thread is given at a time. They are in memory together, and a run that is
 /// killed loses no more than these.
@@ -22,6 +24,7 @@ const ROWS_A_THREAD: usize = 32;
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
+    pub(super) fit: bool,
     pub(super) patterns: bool,
     pub(super) threads: Option<u16>,
     pub(super) force: bool,
@@ -86,7 +89,12 @@ fn batch_by(
         })
     };
     let file = read_argument(job_path)?;
-    let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    let (job, job_digest) = if wanted.fit {
+        fitted_job(job_path, &file)?
+    } else {
+        let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+        (job.for_batch(), digest(file.text()))
+    };
     let people = PeopleFile::open(people_path).map_err(|error| wrong(error.into()))?;
     let columns = BatchColumns::read(people.header()).map_err(|error| {
         let problem = Problem::new(error.code(), error.to_string());
@@ -96,15 +104,11 @@ fn batch_by(
         .num_threads(wanted.threads.map_or(0, usize::from))
         .build()
         .map_err(|error| Failure::wrong(Problem::new("threads", error.to_string())))?;
-    let of = PartOf::new(
-        digest(file.text()),
-        people.digest().to_owned(),
-        wanted.patterns,
-    );
+    let of = PartOf::new(job_digest, people.digest().to_owned(), wanted.patterns);
     let part = Part::open(folder, &of, wanted.force).map_err(|error| wrong(error.into()))?;
     let mut work = Work {
         maker,
-        job: &job.for_batch(),
+        job: &job,
         columns: &columns,
         people: &people,
         tally: BatchTally::new(),
@@ -134,6 +138,18 @@ fn batch_by(
         "\nWritten to {shown}: {RESULTS}, in {seconds:.1} s\n"
     ));
     Ok(text)
+}
+
+/// The job whose block is fitted to everybody, and a digest of all that it rests on.
+fn fitted_job(path: &Path, file: &SourceFile) -> Result<(BatchJob, String), Failure> {
+    let job = JobFile::parse_for_fit(file.text()).map_err(|e| Failure::of_file(file, &e))?;
+    let body = body_file(&job, path, file)?;
+    let text = body.as_ref().map(SourceFile::text);
+    let all = format!("fit\n{}\n{}", file.text(), text.unwrap_or_default());
+    let job = job
+        .for_batch_fit(text)
+        .map_err(|error| unresolved(&error, file, body.as_ref()))?;
+    Ok((job, digest(&all)))
 }
 
 /// A batch under way.
@@ -263,6 +279,7 @@ mod tests {
         };
         let run = |out: &str, threads, patterns| {
             let wanted = Wanted {
+                fit: false,
                 patterns,
                 threads: Some(threads),
                 force: false,

@@ -64,27 +64,43 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
 /// Reads a job and the measurement set it names.
 pub(super) fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
-    let set = match (job.body_path(), job.body_place()) {
-        (Some(body), Some(place)) => {
-            let set_path = path.parent().unwrap_or_else(|| Path::new("")).join(body);
-            let read = SourceFile::read(&set_path).map_err(|error| {
-                let text = format!(
-                    "{error}; looked for {}, since paths are meant from the folder of the job, or from \
-                     the current one if the job comes from standard input",
-                    set_path.display()
-                );
-                Failure::wrong(Problem::new("body_file", text).at(file, place, "body"))
-            })?;
-            Some(read)
-        }
-        _ => None,
-    };
+    let set = body_file(&job, path, file)?;
     job.resolve(set.as_ref().map(SourceFile::text))
-        .map_err(|error| match (&error, &set) {
-            (ResolveError::Set(errors), Some(set)) => Failure::of_file(set, errors),
-            (ResolveError::Body(_), Some(set)) => {
-                Failure::refused(Problem::new("body", error.to_string()).in_file(set.shown()))
-            }
-            _ => Failure::wrong(Problem::new("body", error.to_string()).in_file(file.shown())),
-        })
+        .map_err(|error| unresolved(&error, file, set.as_ref()))
+}
+
+/// The file of the measurement set or size table that a job names.
+pub(super) fn body_file(
+    job: &JobFile,
+    path: &Path,
+    file: &SourceFile,
+) -> Result<Option<SourceFile>, Failure> {
+    let (Some(body), Some(place)) = (job.body_path(), job.body_place()) else {
+        return Ok(None);
+    };
+    let set_path = path.parent().unwrap_or_else(|| Path::new("")).join(body);
+    let read = SourceFile::read(&set_path).map_err(|error| {
+        let text = format!(
+            "{error}; looked for {}, since paths are meant from the folder of the job, or from \
+             the current one if the job comes from standard input",
+            set_path.display()
+        );
+        Failure::wrong(Problem::new("body_file", text).at(file, place, "body"))
+    })?;
+    Ok(Some(read))
+}
+
+/// What is said of a body that cannot be had.
+pub(super) fn unresolved(
+    error: &ResolveError,
+    file: &SourceFile,
+    set: Option<&SourceFile>,
+) -> Failure {
+    match (error, set) {
+        (ResolveError::Set(errors), Some(set)) => Failure::of_file(set, errors),
+        (ResolveError::Body(_), Some(set)) => {
+            Failure::refused(Problem::new("body", error.to_string()).in_file(set.shown()))
+        }
+        _ => Failure::wrong(Problem::new("body", error.to_string()).in_file(file.shown())),
+    }
 }

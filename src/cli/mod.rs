@@ -11,6 +11,7 @@ mod digest;
 mod done;
 mod drafting;
 mod earlier;
+mod fitting;
 mod folder;
 mod grading;
 mod laying;

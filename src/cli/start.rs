@@ -7,7 +7,7 @@ use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
 use super::problem::{Failure, Problem};
-use super::{batching, drafting, grading, laying, measuring, output};
+use super::{batching, drafting, fitting, grading, laying, measuring, output};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -49,6 +49,23 @@ pub(crate) fn main() -> ExitCode {
             };
             grading::grade(job, table, output, &wanted, args.json)
         }
+        Command::Fit {
+            job,
+            wearer,
+            output,
+            least,
+            least_angle,
+            force,
+        } => {
+            let wanted = fitting::Wanted {
+                least: *least,
+                least_degrees: *least_angle,
+                output: output.clone(),
+                force: *force,
+                json: args.json,
+            };
+            fitting::fit(job, wearer, &wanted)
+        }
         Command::Lay {
             job,
             width,
@@ -77,11 +94,13 @@ pub(crate) fn main() -> ExitCode {
             job,
             people,
             output,
+            fit,
             patterns,
             threads,
             force,
         } => {
             let wanted = batching::Wanted {
+                fit: *fit,
                 patterns: *patterns,
                 threads: *threads,
                 force: *force,

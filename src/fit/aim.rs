@@ -108,9 +108,7 @@ impl Aimed {
     fn weight(&self) -> f64 {
         let measure = match self {
             Self::Measure(measure) => measure,
-            Self::Level { line, .. } if line == "waist" => return 0.4,
-            // No step moves them alone.
-            Self::Level { .. } => return 0.05,
+            Self::Level { .. } => return 0.4,
             Self::Width { .. } => return 0.5,
         };
         match measure.kind() {

@@ -39,7 +39,7 @@ pub struct FitStep {
 
 impl FitStep {
     /// Two measurements that contradict each other on this step: the one that asked for it, and
-    /// one that asked for the contrary by at least a third as much.
+    /// one that asked for the contrary by two thirds as much or more.
     ///
     /// ```
     /// use blockwright::fit::FitStep;
@@ -51,7 +51,7 @@ impl FitStep {
         let mut with = self.asked.iter().filter(|asked| asked.amount * sign > 0.0);
         let mut against = self.asked.iter().filter(|asked| asked.amount * sign < 0.0);
         let (most, other) = (with.next()?, against.next()?);
-        (other.amount.abs() >= most.amount.abs() / 3.0).then_some((*most, *other))
+        (3.0 * other.amount.abs() >= 2.0 * most.amount.abs()).then_some((*most, *other))
     }
 }
 

@@ -24,6 +24,9 @@ use crate::recipe::Recipe;
 pub struct BatchJob {
     /// What every pattern is made from.
     pub recipe: Recipe,
+    /// Whether a block is fitted to every wearer, instead of drafted for her.
+    #[cfg(feature = "fit")]
+    pub fit: Option<super::BatchFit>,
 }
 
 impl BatchJob {
@@ -36,7 +39,11 @@ impl BatchJob {
     /// A recipe made for every wearer.
     #[must_use]
     pub const fn of(recipe: Recipe) -> Self {
-        Self { recipe }
+        Self {
+            recipe,
+            #[cfg(feature = "fit")]
+            fit: None,
+        }
     }
 
     /// The job of one wearer.

@@ -40,6 +40,8 @@ pub struct BatchRecord {
 struct Row {
     body: Body,
     made: MadePattern,
+    #[cfg(feature = "fit")]
+    fitted: Option<super::batch_fit::FittedLine>,
 }
 
 /// A line as it is written. Its keys are fixed: others read them.
@@ -51,6 +53,10 @@ struct Line<'a> {
     armscye: Option<f64>,
     sleeve_cap: Option<f64>,
     warnings: Vec<WarningReport>,
+    /// Only where a block was fitted.
+    #[cfg(feature = "fit")]
+    #[serde(flatten)]
+    fitted: Option<&'a super::batch_fit::FittedLine>,
 }
 
 #[derive(Serialize)]
@@ -73,11 +79,17 @@ impl BatchJob {
         cells: &[S],
     ) -> BatchRecord {
         let made = columns.wearer(row, cells).and_then(|set| {
+            #[cfg(feature = "fit")]
+            if let Some(fit) = &self.fit {
+                return fitted(fit, &self.recipe, &set);
+            }
             let (body, unit) = (set.body(), set.unit());
             let made = make(&self.recipe, body, unit, Ways::Skipped);
             Ok(Box::new(Row {
                 body: body.clone(),
                 made: made.map_err(|error| refusal(&error))?,
+                #[cfg(feature = "fit")]
+                fitted: None,
             }))
         });
         BatchRecord {
@@ -154,6 +166,24 @@ impl BatchJob {
     }
 }
 
+#[cfg(feature = "fit")]
+fn fitted(
+    fit: &super::BatchFit,
+    recipe: &crate::recipe::Recipe,
+    wearer: &crate::measurements::MeasurementSet,
+) -> Result<Box<Row>, BatchRefusal> {
+    use super::batch_fit::FitRefusal;
+    let (made, line) = fit.made(recipe, wearer).map_err(|why| match why {
+        FitRefusal::Make(error) => refusal(&error),
+        FitRefusal::Other(refusal) => refusal,
+    })?;
+    Ok(Box::new(Row {
+        body: wearer.body().clone(),
+        made,
+        fitted: Some(line),
+    }))
+}
+
 /// A refused alteration is counted under its name, all else under the code of the error.
 fn refusal(error: &MakeError) -> BatchRefusal {
     let code = match error {
@@ -205,7 +235,7 @@ impl BatchRecord {
     #[must_use]
     pub fn line_with_pattern(&self) -> String {
         let line = self.of_line();
-        let Some(Row { body, made }) = self.row() else {
+        let Some(Row { body, made, .. }) = self.row() else {
             return text(&LineWithPattern::<()> {
                 line,
                 pattern: None,
@@ -250,6 +280,8 @@ impl BatchRecord {
             armscye: self.armscye(),
             sleeve_cap: self.sleeve_cap(),
             warnings: warnings.iter().map(WarningReport::from).collect(),
+            #[cfg(feature = "fit")]
+            fitted: self.row().and_then(|row| row.fitted.as_ref()),
         }
     }
 }

@@ -60,6 +60,10 @@ pub enum JobError {
     /// The pieces cannot be written for exchange.
     #[error("the pattern cannot be written as DXF: {0}")]
     Dxf(#[from] crate::render::dxf::DxfError),
+    /// The block cannot be fitted to the wearer.
+    #[cfg(feature = "fit")]
+    #[error("the block cannot be fitted: {0}")]
+    Fit(#[from] crate::fit::FitError),
     /// The pieces cannot be laid on the cloth.
     #[cfg(feature = "lay")]
     #[error("the pieces cannot be laid: {0}")]
@@ -148,6 +152,8 @@ impl JobError {
             Self::Nest(error) => error,
             Self::Label { .. } => return None,
             Self::Dxf(error) => error,
+            #[cfg(feature = "fit")]
+            Self::Fit(error) => error,
             #[cfg(feature = "lay")]
             Self::Lay(error) => error,
             #[cfg(feature = "pdf")]
@@ -166,6 +172,8 @@ impl Explain for JobError {
             Self::Nest(NestError::Sheet(_)) => "cannot_be_laid_out".to_owned(),
             Self::Label { .. } => "bad_size_label".to_owned(),
             Self::Dxf(_) => "cannot_be_written_as_dxf".to_owned(),
+            #[cfg(feature = "fit")]
+            Self::Fit(error) => error.code(),
             #[cfg(feature = "lay")]
             Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
             #[cfg(feature = "lay")]

@@ -2,7 +2,11 @@
 
 use super::read_body::{JobBody, body};
 use super::read_print::print;
+#[cfg(feature = "fit")]
+use super::{BatchFit, FitFrom, FitJob};
 use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError};
+#[cfg(feature = "fit")]
+use crate::measurements::MeasurementSet;
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
 use crate::recipe::{Recipe, RecipeFields, said, truth};
@@ -127,7 +131,22 @@ impl JobFile {
         Self::read(&Node::from_json(text)?, true)
     }
 
+    /// Reads a job file whose block is to be fitted to a wearer: a `body` that is a table may leave
+    /// out its size, and the nearest to her is taken; needs the feature `yaml`.
+    ///
+    /// # Errors
+    ///
+    /// [`FileErrors`] with every problem of the file and its place.
+    #[cfg(all(feature = "fit", feature = "yaml"))]
+    pub fn parse_for_fit(text: &str) -> Result<Self, FileErrors> {
+        Self::read_with(&Node::parse(text)?, true, false)
+    }
+
     fn read(node: &Node, wants_body: bool) -> Result<Self, FileErrors> {
+        Self::read_with(node, wants_body, true)
+    }
+
+    fn read_with(node: &Node, wants_body: bool, needs_size: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
         let expected = "a mapping with `title`, `block` and `body`";
         let [
@@ -158,7 +177,7 @@ impl JobFile {
         let recipe = fields.read(&mut reader, node);
         let body = body_field
             .filter(|_| wants_body)
-            .and_then(|(_, node)| body(&mut reader, node));
+            .and_then(|(_, node)| body(&mut reader, node, needs_size));
         let print =
             said(print_field).map_or_else(PrintOptions::default, |node| print(&mut reader, node));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
@@ -213,6 +232,48 @@ impl JobFile {
         job.print = self.print;
         job.outputs = self.outputs;
         Ok(job)
+    }
+}
+
+#[cfg(feature = "fit")]
+impl JobFile {
+    /// The same work fitted to many wearers: from the block of the job's body, or of each one's
+    /// nearest size where it is a table without a size.
+    ///
+    /// # Errors
+    ///
+    /// [`ResolveError`] when the set or table is wanted and not given, or is wrong.
+    pub fn for_batch_fit(mut self, set_text: Option<&str>) -> Result<BatchJob, ResolveError> {
+        let body = self.body.take().ok_or(ResolveError::NoBody)?;
+        let from = match body.whole_table(set_text)? {
+            Some(table) => FitFrom::Table(table),
+            None => {
+                let set = body.clone().resolve(set_text)?;
+                FitFrom::Body(Box::new(set))
+            }
+        };
+        let mut job = BatchJob::of(self.recipe);
+        job.fit = Some(BatchFit::of(from));
+        Ok(job)
+    }
+
+    /// The job with a wearer whom its block is to fit; where its body is a table without a size,
+    /// with the size nearest to her.
+    ///
+    /// # Errors
+    ///
+    /// [`ResolveError`] when the set or table is wanted and not given, or is wrong.
+    pub fn resolve_for(
+        mut self,
+        set_text: Option<&str>,
+        wearer: MeasurementSet,
+    ) -> Result<FitJob, ResolveError> {
+        let body = self.body.take().ok_or(ResolveError::NoBody)?;
+        let (body, nearest) = body.nearest_to(set_text, wearer.body())?;
+        self.body = Some(body);
+        let mut asked = FitJob::new(self.resolve(set_text)?, wearer);
+        asked.size = nearest;
+        Ok(asked)
     }
 }
 

@@ -10,12 +10,22 @@
 
 mod batch_columns;
 mod batch_definition;
+#[cfg(feature = "fit")]
+mod batch_fit;
 mod batch_record;
 mod batch_report;
 mod batch_row;
 mod definition;
 mod error;
 mod file;
+#[cfg(feature = "fit")]
+mod fit_definition;
+#[cfg(feature = "fit")]
+mod fit_report;
+#[cfg(feature = "fit")]
+mod fit_report_text;
+#[cfg(feature = "fit")]
+mod fit_run;
 mod laid_parts;
 #[cfg(feature = "lay")]
 mod lay_report;
@@ -47,12 +57,22 @@ mod schema;
 
 pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
 pub use batch_definition::BatchJob;
+#[cfg(feature = "fit")]
+pub use batch_fit::{BatchFit, FitFrom};
 pub use batch_record::BatchRecord;
 pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
 pub use batch_row::BatchRefusal;
 pub use definition::Job;
 pub use error::{Fault, JobError, ResolveError};
 pub use file::JobFile;
+#[cfg(feature = "fit")]
+pub use fit_definition::FitJob;
+#[cfg(feature = "fit")]
+pub use fit_report::{
+    AskedReport, DifferenceReport, FitReport, FitStepReport, LeftReport, SizeChoiceReport,
+};
+#[cfg(feature = "fit")]
+pub use fit_run::{FitOutcome, run_fit};
 #[cfg(feature = "lay")]
 pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
 #[cfg(feature = "lay")]

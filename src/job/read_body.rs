@@ -1,6 +1,8 @@
 //! Reading whose measurements a job means: a set, or sizes of a table.
 
 use super::ResolveError;
+#[cfg(feature = "fit")]
+use crate::fit::{NearestSize, nearest_size};
 use crate::measurements::{
     Body, FileCause, FileErrors, Measurement, MeasurementSet, Node, NodeValue, Place, Reader,
     SizeTable, join,
@@ -14,11 +16,12 @@ pub(super) enum JobBody {
         place: Place,
     },
     Here(Box<MeasurementSet>),
-    /// One size of a table, and single measurements of other sizes.
+    /// One size of a table, and single measurements of other sizes. Without a size where the one
+    /// nearest to a wearer is to be found.
     Table {
         path: String,
         place: Place,
-        size: String,
+        size: Option<String>,
         others: Vec<(Measurement, String)>,
     },
 }
@@ -34,7 +37,7 @@ impl JobBody {
     /// The size of the table that was chosen.
     pub(super) fn size(&self) -> Option<&str> {
         match self {
-            Self::Table { size, .. } => Some(size),
+            Self::Table { size, .. } => size.as_deref(),
             Self::File { .. } | Self::Here(_) => None,
         }
     }
@@ -46,13 +49,56 @@ impl JobBody {
         }
     }
 
+    /// The whole table, where none of its sizes is named.
+    #[cfg(feature = "fit")]
+    pub(super) fn whole_table(&self, text: Option<&str>) -> Result<Option<SizeTable>, FileErrors> {
+        match (self, text) {
+            (Self::Table { size: None, .. }, Some(text)) => table_in(text).map(Some),
+            _ => Ok(None),
+        }
+    }
+
+    /// The same with the size that is nearest to a wearer, if none is named, and how it was found.
+    #[cfg(feature = "fit")]
+    pub(super) fn nearest_to(
+        self,
+        text: Option<&str>,
+        wearer: &Body,
+    ) -> Result<(Self, Option<NearestSize>), ResolveError> {
+        let (
+            Self::Table {
+                size: None,
+                path,
+                place,
+                others,
+            },
+            Some(text),
+        ) = (&self, text)
+        else {
+            return Ok((self, None));
+        };
+        let Some(nearest) = nearest_size(&table_in(text)?, wearer) else {
+            return Ok((self, None));
+        };
+        let sized = Self::Table {
+            path: path.clone(),
+            place: *place,
+            size: Some(nearest.chosen.size.clone()),
+            others: others.clone(),
+        };
+        Ok((sized, Some(nearest)))
+    }
+
     /// The set, from the text of the file that [`path`](Self::path) names.
     pub(super) fn resolve(self, text: Option<&str>) -> Result<MeasurementSet, ResolveError> {
         match (self, text) {
             (Self::Here(set), _) => Ok(*set),
             (Self::File { .. }, Some(text)) => Ok(set_in(text)?),
             (Self::Table { size, others, .. }, Some(text)) => {
-                between(&table_in(text)?, &size, &others)
+                let table = table_in(text)?;
+                // Without one the nearest was to be found, and a table without sizes has none.
+                let size = size.unwrap_or_default();
+                between(&table, &size, &others)
             }
             (Self::File { path, .. } | Self::Table { path, .. }, None) => {
                 Err(ResolveError::NoSet { path })
@@ -102,14 +148,15 @@ fn between(
     ))
 }
 
-pub(super) fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+/// What a job says of the body; a table needs a size unless the nearest is to be found.
+pub(super) fn body(reader: &mut Reader, node: &Node, needs_size: bool) -> Option<JobBody> {
     match &node.value {
         NodeValue::Text(path) if !path.trim().is_empty() => Some(JobBody::File {
             path: path.clone(),
             place: node.place,
         }),
         NodeValue::Map(entries) if entries.iter().any(|(key, _)| key.text == "table") => {
-            of_table(reader, node)
+            of_table(reader, node, needs_size)
         }
         NodeValue::Map(_) => match MeasurementSet::from_node(node) {
             Ok(set) => Some(JobBody::Here(Box::new(set))),
@@ -133,7 +180,7 @@ pub(super) fn body(reader: &mut Reader, node: &Node) -> Option<JobBody> {
 }
 
 /// `{table: range.yaml, size: 40, sizes: {hip_girth: 44}}`.
-fn of_table(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+fn of_table(reader: &mut Reader, node: &Node, needs_size: bool) -> Option<JobBody> {
     let expected = "a mapping with `table`, `size` and perhaps `sizes`";
     let keys = ["table", "size", "sizes"];
     let [table, size, sizes] = reader.fields(node, "body", keys, expected);
@@ -141,11 +188,12 @@ fn of_table(reader: &mut Reader, node: &Node) -> Option<JobBody> {
         let path = reader.text(node, "body.table")?;
         Some((path, node.place))
     });
-    if size.is_none() {
+    if size.is_none() && needs_size {
         let hint = "write `size:` and a label of the table";
         let cause = FileCause::MissingKey { key: "size", hint };
         reader.wrong(node.place, "body", cause);
     }
+    let named = size.is_some() || needs_size;
     let size = size.and_then(|(_, node)| label(reader, node, "body.size"));
     let mut others = Vec::new();
     let mut all = true;
@@ -171,7 +219,9 @@ fn of_table(reader: &mut Reader, node: &Node) -> Option<JobBody> {
         }
     }
     let (path, place) = path?;
-    let size = size.filter(|_| all)?;
+    if !all || (named && size.is_none()) {
+        return None;
+    }
     Some(JobBody::Table {
         path,
         place,

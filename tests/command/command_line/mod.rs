@@ -8,6 +8,7 @@ mod any_job;
 mod document;
 mod drafting;
 mod exchange;
+mod fitting;
 mod folders;
 mod grading;
 mod hostile;

@@ -152,6 +152,43 @@ fn a_wider_sleeve_keeps_its_cap_length_and_notches() {
 }
 
 #[test]
+fn hips_and_forearms_go_down_whole() {
+    let old = before(Block::Dress);
+    for amount in [12.0, -10.0] {
+        let at = LengthAt::Hips;
+        let new = after(&old, LengthChange { at, amount });
+        for name in ["back", "front"] {
+            let (was, is) = (old.piece(name).unwrap(), new.piece(name).unwrap());
+            let level =
+                |p: &blockwright::piece::Piece, line: &str| p.line(line).unwrap().curve.end().y;
+            assert_eq!(level(was, "waist"), level(is, "waist"));
+            assert!((level(is, "hip") - level(was, "hip") - amount).abs() < 1e-9);
+            assert_eq!(
+                was.dart("waist").unwrap().legs,
+                is.dart("waist").unwrap().legs
+            );
+        }
+        let sides = ["back side_seam length", "front side_seam length"];
+        let [back, front] = sides.map(|side| change(&old, &new, side));
+        assert!((back - front).abs() < 0.01, "{back} {front}");
+        let at = LengthAt::Forearm;
+        let new = after(&old, LengthChange { at, amount });
+        let (was, is) = (old.piece("sleeve").unwrap(), new.piece("sleeve").unwrap());
+        assert_eq!(was.dart("elbow"), is.dart("elbow"));
+        let seams = [
+            "sleeve underarm_back length",
+            "sleeve underarm_front length",
+        ];
+        let [back, front] = seams.map(|seam| change(&old, &new, seam));
+        assert!(
+            (back - front).abs() < 0.01 && (back - amount).abs() < 2.0,
+            "{back} {front}"
+        );
+        assert!(change(&old, &new, "sleeve wrist length").abs() < 0.01);
+    }
+}
+
+#[test]
 fn a_wider_wrist_runs_to_nothing_at_the_elbow() {
     for (block, amount) in [
         (Block::Dress, 16.0),
@@ -167,7 +204,8 @@ fn a_wider_wrist_runs_to_nothing_at_the_elbow() {
         };
         for (name, out) in [("underarm_front", 1.0), ("underarm_back", -1.0)] {
             let (a, b) = (edge(was, name), edge(is, name));
-            assert!((a.length() - b.length()).abs() < 1e-3, "{name}");
+            let by = change(&old, &new, &format!("sleeve {name} length"));
+            assert!(by.abs() < 1e-3, "{name} {by}");
             let [a, b] = [a, b].map(|c| {
                 if c.start().y > c.end().y {
                     c.start()

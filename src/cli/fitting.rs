@@ -1,0 +1,61 @@
+//! The command `fit`.
+
+use std::path::{Path, PathBuf};
+
+use blockwright::fit::FitSettings;
+use blockwright::job::{FitOutcome, JobFile, OutputFile, run_fit};
+use blockwright::measurements::MeasurementSet;
+use blockwright::units::Length;
+
+use super::done::{unwritten, written};
+use super::drafting::{body_file, unresolved};
+use super::problem::{Failure, read_argument};
+
+/// What the arguments ask for besides the files.
+pub(super) struct Wanted {
+    pub(super) least: Option<Length>,
+    pub(super) least_degrees: Option<f64>,
+    pub(super) output: Option<PathBuf>,
+    pub(super) force: bool,
+    pub(super) json: bool,
+}
+
+/// Fits a job's block to a wearer; the report.
+pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Result<String, Failure> {
+    let file = read_argument(job_path)?;
+    let wearer_file = read_argument(wearer_path)?;
+    let wearer = MeasurementSet::parse(wearer_file.text())
+        .map_err(|errors| Failure::of_file(&wearer_file, &errors))?;
+    let job = JobFile::parse_for_fit(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    let body = body_file(&job, job_path, &file)?;
+    let text = body.as_ref().map(super::source_file::SourceFile::text);
+    let mut asked = job
+        .resolve_for(text, wearer)
+        .map_err(|error| unresolved(&error, &file, body.as_ref()))?;
+    asked.settings = settings(wanted);
+    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error))?;
+    let report = (&outcome.report, || outcome.report.text());
+    match &wanted.output {
+        Some(folder) => written(folder, &files(&outcome), wanted.force, wanted.json, report),
+        None if wanted.json => Ok(unwritten(&outcome.report)),
+        None => Ok(outcome.report.text()),
+    }
+}
+
+fn settings(wanted: &Wanted) -> FitSettings {
+    let mut settings = FitSettings::default();
+    if let Some(least) = wanted.least {
+        settings.least_length = least.mm();
+        settings.round_length = settings.round_length.min(least.mm());
+    }
+    if let Some(least) = wanted.least_degrees {
+        settings.least_degrees = least;
+        settings.round_degrees = settings.round_degrees.min(least);
+    }
+    settings
+}
+
+/// The files of the altered job, and the job itself.
+fn files(outcome: &FitOutcome) -> Vec<OutputFile> {
+    outcome.files.clone()
+}
