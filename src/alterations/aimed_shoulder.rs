@@ -1,9 +1,9 @@
-//! A shoulder dart aimed anew, so that it runs on from the waist dart.
+//! A shoulder dart aimed anew, so that it runs on from the waist dart as it did.
 
+use super::AlterationError;
 use super::true_up::{with_mouth, without_mouth};
-use super::{AlterationError, Sketch};
 use crate::geometry::elementary::asin;
-use crate::geometry::{Curve, Point, Rigid, Vec2, root, unit};
+use crate::geometry::{Curve, Point, Rigid, angle_between, root, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Piece};
 
 /// A shoulder with its dart aimed anew.
@@ -14,34 +14,38 @@ pub(super) struct Aimed {
     pub turn_at_tip: f64,
 }
 
-/// The shoulder with its dart aimed at the waist dart's upper apex, so that both run in one
-/// sweep: the sewn shoulder as long as before, its intake and place kept, and the open
-/// shoulder running from `side` toward `tip`.
+/// The shoulder with its dart aimed at the waist dart's upper apex where that has moved to, so that
+/// both run in one sweep as they did: what the dart's first leg turned away from the straight line
+/// between them before, it does after. The sewn shoulder is as long as before, the dart's intake
+/// and place are kept, and the open shoulder runs from `side` toward `tip`.
 pub(super) fn aimed_shoulder(
     piece: &Piece,
-    sketch: &Sketch,
     side: Point,
     tip: Point,
-    drop: f64,
+    moved: impl Fn(Point) -> Point,
 ) -> Result<Option<Aimed>, AlterationError> {
     let on_shoulder = |d: &&Dart| d.edge == Some(EdgeName::SHOULDER);
-    let waist = |d: &&Dart| matches!(d.apexes, Apexes::Two(..));
     let Some(dart) = piece.darts().iter().find(on_shoulder) else {
         return Ok(None);
     };
-    let Some(waist) = sketch.darts().iter().find(waist) else {
+    let mut waists = piece.darts().iter();
+    let Some(old) = waists.find_map(|d| match d.apexes {
+        Apexes::Two(upper, _) => Some(upper),
+        Apexes::One(_) => None,
+    }) else {
         return Ok(None);
     };
-    // The waist dart's upper apex, moved with the centre panel.
-    let target = piece.dart(&waist.name).map_or(waist.apex(), Dart::apex) + Vec2::new(0.0, drop);
+    let target = moved(old);
     let (before, after) = without_mouth(piece, &EdgeName::SHOULDER)?;
     let (inner, outer) = (before.length(), after.length());
     let leg = dart.legs[0].distance(dart.apex());
+    let beside = angle_between(old - dart.legs[0], dart.apex() - dart.legs[0]);
+    let beside = Rigid::turn_about(Point::ORIGIN, beside);
     let slope = (tip - side).atan2();
     let turn = 2.0 * asin(dart.intake() / 2.0 / leg);
     let open = |sewn: f64| -> (Point, Point, Point) {
         let first = side + unit(sewn) * inner;
-        let apex = first + (target - first).normalize() * leg;
+        let apex = first + beside.apply_direction((target - first).normalize()) * leg;
         let opening = Rigid::turn_about(apex, turn);
         let end = opening.apply(first + unit(sewn) * outer);
         (first, apex, end)

@@ -8,6 +8,7 @@ use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shared_lean::trued_across_shoulder;
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
+use super::slowing::slowed;
 use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
 use super::waist_wedge::waist_wedge;
@@ -64,6 +65,10 @@ pub struct BackLengthReduction {
 /// (Robinson, costume construction text, ch. 16), 30 on a straight skirt (Aldrich, *Metric
 /// Pattern Cutting*, as transcribed). The lesser.
 pub const LEAST_HIP_EASE: f64 = 30.0;
+
+/// How near to the underarm line the tip of a waist dart slows down on its way up, in millimetres: on
+/// the line it would take in the girth that is measured there.
+const NEAR_UNDERARM: f64 = 5.0;
 
 impl BackLengthReduction {
     /// A reduction with the plain hinge, hips not yet checked.
@@ -261,7 +266,7 @@ impl BackLengthReduction {
             let swing = hinged((shoulder.start(), shoulder.end()), (side, tip));
             sketch.replace(&EdgeName::SHOULDER, shoulder.moved(&swing))?;
         }
-        if let Some(aimed) = aimed_shoulder(piece, sketch, side, tip, self.amount)? {
+        if let Some(aimed) = aimed_shoulder(piece, side, tip, |apex| self.moved_apex(piece, apex))? {
             arrive = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_neck)
                 .apply_direction(neckline.end_direction());
             leave = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_tip)
@@ -328,9 +333,18 @@ impl BackLengthReduction {
             };
             if let Apexes::Two(upper, lower) = old.apexes {
                 dart.legs = old.legs;
-                dart.apexes = Apexes::Two(upper + Vec2::new(0.0, self.amount), lower);
+                dart.apexes = Apexes::Two(self.moved_apex(piece, upper), lower);
             }
         }
+    }
+
+    /// The waist dart's upper apex, moved with the centre panel, below the underarm line.
+    fn moved_apex(&self, piece: &Piece, apex: Point) -> Point {
+        let underarm = piece.line("underarm").map(|line| line.curve.end().y);
+        let level = underarm.map_or(apex.y + self.amount, |underarm| {
+            underarm + slowed(apex.y - underarm, self.amount, NEAR_UNDERARM)
+        });
+        Point::new(apex.x, level)
     }
 }
 

@@ -21,9 +21,8 @@ use serde::{Deserialize, Serialize};
 /// side seam below the bust; hips and hem keep theirs at the side seam. Armscye, shoulder,
 /// neckline, the side seam with its dart closed, and the back stay.
 ///
-/// At the bust point the whole garment gets wider by twice the amount. The underarm line, which is
-/// measured from underarm to underarm nearer to the hinge, gains less: that is what the finished
-/// bust and its ease tell.
+/// At the bust point the whole garment gets wider by twice the amount. The underarm line, about half
+/// way up to the hinge, gains half as much: the finished bust and its ease change by the amount.
 ///
 /// ```
 /// use blockwright::alterations::{Alteration, Bust, alter};

@@ -13,6 +13,11 @@ use kurbo::{CubicBez, PathSeg};
 const LEAST_ANGLE: f64 = 0.03;
 const LEAST_INTAKE: f64 = 3.0;
 
+/// What the underarm moves out of what the bust point does. It lies about half way from the hinge on
+/// the armscye down to the bust point; as a fixed share it gains the same before and after the
+/// underarm is lowered or raised.
+const AT_UNDERARM: f64 = 0.5;
+
 /// The front wider by an amount at the apex of its bust dart.
 pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, AlterationError> {
     let (side, armscye) = (&EdgeName::SIDE_SEAM, &EdgeName::ARMSCYE);
@@ -33,7 +38,6 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
     let apex = swung.apply(tip);
     let drop = apex.y - tip.y;
     let shift = Vec2::new(amount, drop);
-    sketch.replace(armscye, swung_below(&scye, at, &swung)?)?;
 
     // Side seam: above the dart with the panel, below it shifted.
     let seam = sketch.curve(side)?.clone();
@@ -41,6 +45,10 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
     let Some((_, from, to)) = mouths.first() else {
         return Err(GeometryError::Empty.into());
     };
+    let above = seam.part(0.0, *from)?.moved(&swung);
+    let trued = underarm_trued(&above, AT_UNDERARM * amount - (above.start().x - seam.start().x))?;
+    let above = carried(&above, &trued)?;
+    sketch.replace(armscye, swung_below(&scye, at, &swung.then(trued))?)?;
     let waist = waist_on_side(piece).unwrap_or(seam.length()) - to;
     let below = seam.part(*to, seam.length())?;
     let darted = waist_dart_bears(piece, amount);
@@ -54,7 +62,6 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
         };
         given_back(&below, (darted.then_some(waist), give), shift)?
     };
-    let above = seam.part(0.0, *from)?.moved(&swung);
     let deeper = Dart {
         legs: [above.end(), after.start()],
         apexes: Apexes::One(apex),
@@ -82,6 +89,20 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
     }
     lower_front(&mut sketch, piece, (shift, back_at), darted)?;
     sketch.finish()
+}
+
+/// The motion by which an underarm is trued outward, the side seam above the dart at its length.
+fn underarm_trued(above: &Curve, out: f64) -> Result<Rigid, AlterationError> {
+    let motion = |down: f64| Rigid::shift(Vec2::new(out, down));
+    let reach = 1.0 + out.abs();
+    let down = root("drop of the underarm", -reach, reach, |down| {
+        carried(above, &motion(down)).map_or(f64::NAN, |c| c.length() - above.length())
+    })
+    .map_err(|source| AlterationError::Construction {
+        step: "underarm trued after the side front swung",
+        source,
+    })?;
+    Ok(motion(down))
 }
 
 /// By how much the panel turns; the dart has to stay a dart.

@@ -83,6 +83,7 @@ mod side_moves;
 mod sketch;
 mod sleeve;
 mod slivers;
+mod slowing;
 mod stations;
 mod stretch;
 mod structure;

@@ -27,8 +27,9 @@ const TURNS_OVER: f64 = 1.5 * PI / 180.0;
 /// How near to its corner, as a share of the way, a handle is read at most.
 const NEAREST: f64 = 0.999;
 
-/// Fullness up to which a corner is rounded and not pointed.
-const FULLEST: f64 = 0.8;
+/// Share of the way to its corner that a handle reaches at most while the corner is rounded and not
+/// pointed.
+const SHARPEST: f64 = 0.85;
 
 /// The flattest and the fullest that is looked at.
 const FULLNESS: (f64, f64) = (-3.0, 3.0);
@@ -193,15 +194,11 @@ pub(super) fn turns_hollow(curve: &Curve, arrive: Vec2) -> bool {
     let Some(old) = cubic(curve) else {
         return true;
     };
-    let ends = Ends {
-        from: old.p0,
-        leave: (old.p1 - old.p0).normalize(),
-        to: old.p3,
-        arrive: arrive.normalize(),
-    };
-    let drawn = |fullness: f64| between(&old, &ends, fullness);
-    ends.legs().is_some()
-        && fullness_for(curve.length(), drawn).is_ok_and(|fullness| fullness <= FULLEST)
+    let drawn = turned(&old, arrive, curve.length());
+    drawn.is_ok_and(|drawn| {
+        let corner = cubic(&drawn).and_then(|c| Some((Reach::of(&c), Ends::of(&c)?.legs()?)));
+        corner.is_some_and(|(reach, _)| reach.0.max(reach.1) <= SHARPEST)
+    })
 }
 
 /// An armscye of two lines that meet at the width point.

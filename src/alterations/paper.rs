@@ -161,22 +161,30 @@ impl<'p> Paper<'p> {
         self.turn(panel, Rigid::shift(by));
     }
 
-    /// Where a point of the uncut paper comes to lie; a point on a slash goes with the panel
-    /// nearest to it.
+    /// Where a point of the uncut paper comes to lie. A point on the outline goes with the panel
+    /// that has this part of it, one on a slash with the panel nearest to it.
     #[must_use]
     pub fn moved(&self, point: Point) -> Point {
-        let home = self.panels.iter().find(|p| contains(p, point)).or_else(|| {
-            let distance = |p: &&Panel| {
-                p.sides
-                    .iter()
-                    .map(|s| s.curve.nearest(point).0)
-                    .fold(f64::INFINITY, f64::min)
-            };
-            self.panels
-                .iter()
-                .min_by(|a, b| distance(a).total_cmp(&distance(b)))
-        });
+        let on_outline = |side: &&Side| matches!(side.of, Of::Edge(..));
+        let any = |_: &&Side| true;
+        let home = self
+            .nearest(point, on_outline)
+            .filter(|(distance, _)| *distance <= ON)
+            .map(|(_, panel)| panel)
+            .or_else(|| self.panels.iter().find(|p| contains(p, point)))
+            .or_else(|| self.nearest(point, any).map(|(_, panel)| panel));
         home.map_or(point, |p| p.motion.apply(point))
+    }
+
+    /// The panel of which such a side comes nearest to a point, and how near.
+    fn nearest(&self, point: Point, wanted: impl Fn(&&Side) -> bool) -> Option<(f64, &Panel)> {
+        let distance = |panel: &Panel| {
+            let sides = panel.sides.iter().filter(&wanted);
+            let distances = sides.map(|side| side.curve.nearest(point).0);
+            distances.fold(f64::INFINITY, f64::min)
+        };
+        let all = self.panels.iter().map(|panel| (distance(panel), panel));
+        all.min_by(|a, b| a.0.total_cmp(&b.0))
     }
 
     /// Walks round the moved panels and makes the new outline.

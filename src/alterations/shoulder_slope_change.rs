@@ -7,7 +7,8 @@ use super::sleeve::replaced;
 use super::solve_sleeves;
 use super::upper_half::{BlendedSide, UpperHalf};
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
-use crate::geometry::{GeometryError, Span, Vec2, root, tolerance};
+use crate::geometry::elementary::sin;
+use crate::geometry::{Span, Vec2, root, tolerance};
 use crate::piece::{EdgeName, Measure, MeasureUnit, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
@@ -200,41 +201,28 @@ pub(super) fn check_lines(
     Ok(())
 }
 
-/// By how much the underarms of back and front drop: so far that both armscyes together keep their
-/// length, and both side seams get shorter by the same.
+/// By how much the underarms of back and front drop: as far as a shoulder as long as the garment is
+/// wide there drops at its point, so that both armscyes together all but keep their length, and both
+/// side seams get shorter by the same.
+///
+/// The shoulder's own length takes no part: lengthened before or after, it comes to the same.
 fn drops(
     back: &UpperHalf<'_>,
     front: &UpperHalf<'_>,
     turn: f64,
 ) -> Result<(f64, f64), AlterationError> {
-    let old = back.armscye.length() + front.armscye.length();
-    // A dart that cannot turn along says so itself.
-    front.shoulder_turned(turn, 0.0)?;
-    let sides = (back.side_blended()?, front.side_blended()?);
-    let both = |shorter: f64| -> Result<(f64, f64), AlterationError> {
-        Ok((drop_for(&sides.0, shorter)?, drop_for(&sides.1, shorter)?))
-    };
-    let total = |shorter: f64| -> Result<f64, AlterationError> {
-        let (back_drop, front_drop) = both(shorter)?;
-        Ok(sloped_armscye(back, turn, back_drop)? + sloped_armscye(front, turn, front_drop)?)
-    };
-    // The shoulder point itself drops by so much: the underarm by nearly as much.
-    let tip = back.shoulder_turned(turn, 0.0)?.edge.end();
-    let near = tip.y - back.shoulder.end().y;
-    let miss = |shorter: f64| total(shorter).map_or(f64::NAN, |t| t - old);
-    let mut shorter = Err(GeometryError::Empty);
-    for share in [0.1, 0.25, 0.5, 0.9] {
-        let far = 0.5 + share * near.abs();
-        shorter = root("drop of the underarm", near - far, near + far, miss);
-        if shorter.is_ok() {
-            break;
-        }
-    }
-    let shorter = shorter.map_err(|source| AlterationError::Construction {
-        step: "armscye sliding with the shoulder point",
-        source,
-    })?;
-    both(shorter)
+    let shorter = 0.5 * (fall(back, turn)? + fall(front, turn)?);
+    Ok((
+        drop_for(&back.side_blended()?, shorter)?,
+        drop_for(&front.side_blended()?, shorter)?,
+    ))
+}
+
+/// How far the shoulder line drops over the width point: alike from whatever slope, so that the
+/// opposite turn lifts it by as much.
+fn fall(half: &UpperHalf<'_>, turn: f64) -> Result<f64, AlterationError> {
+    let width = half.armscye_parts()?.1.start();
+    Ok(2.0 * sin(0.5 * turn) * (width.x - half.shoulder.start().x).abs())
 }
 
 /// How far an underarm drops plumb when its side seam gets shorter.
@@ -248,11 +236,4 @@ pub(super) fn drop_for(side: &BlendedSide, shorter: f64) -> Result<f64, Alterati
         shorter + far,
         |drop| at(drop).map_or(f64::NAN, |length| length - wanted),
     )?)
-}
-
-/// Length of an armscye whose shoulder is turned and whose lower part drops.
-fn sloped_armscye(half: &UpperHalf<'_>, turn: f64, drop: f64) -> Result<f64, AlterationError> {
-    let tip = half.shoulder_turned(turn, 0.0)?.edge.end();
-    let down = Vec2::new(0.0, drop);
-    Ok(half.armscye_from(tip, turn, (down, down))?.0.length())
 }

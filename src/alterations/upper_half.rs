@@ -5,6 +5,7 @@ use super::led::{filled, led};
 use super::one_way::{Armscye, Course, turns_hollow};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::slivers::without_slivers;
+use super::slowing::slowed;
 use super::true_up::{carried, turned_end, with_mouth, without_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
@@ -29,8 +30,12 @@ const CLEAR: f64 = 4.0;
 /// belong to it (up to 20 mm below; value from memory).
 const TIP_BELOW: f64 = 20.0;
 
-/// Most that a neckline leans out of square to its shoulder beyond what it did, in radians.
-const MOST_NECK_LEAN: f64 = 8.0 * std::f64::consts::PI / 180.0;
+/// How near to the turn at which a neckline would no longer bend one way its end slows down, in
+/// radians.
+const SLOW: f64 = 2.0 * std::f64::consts::PI / 180.0;
+
+/// Halvings by which that turn is found: to a millionth of a degree.
+const HALVINGS: usize = 24;
 
 /// A notch is not left nearer to the underarm than this, in millimetres, if it was not before.
 const HIGHEST_NOTCH: f64 = 12.0;
@@ -296,23 +301,22 @@ impl<'p> UpperHalf<'p> {
     /// it still bends one way at its old length: a deep neck on a shoulder that gets steep leaves no
     /// corner to round. The other half then turns by as much more.
     pub fn neck_lean(&self, turn: f64) -> f64 {
-        let hollow = |lean: f64| {
-            let arrive = self.neck_arrival(turn - lean);
-            turns_hollow(self.neckline, arrive)
-        };
-        if hollow(0.0) {
+        let hollow = |turn: f64| turns_hollow(self.neckline, self.neck_arrival(turn));
+        let far = turn.max(0.0) + SLOW;
+        if hollow(far) || !hollow(0.0) {
             return 0.0;
         }
-        let (mut low, mut high) = (0.0, MOST_NECK_LEAN);
-        for _ in 0..24 {
-            let middle = 0.5 * (low + high);
+        let (mut room, mut beyond) = (0.0, far);
+        for _ in 0..HALVINGS {
+            let middle = 0.5 * (room + beyond);
             if hollow(middle) {
-                high = middle;
+                room = middle;
             } else {
-                low = middle;
+                beyond = middle;
             }
         }
-        high
+        if std::env::var_os("DBG").is_some() { eprintln!("room {} turn {}", room.to_degrees(), turn.to_degrees()); }
+        turn - (room - slowed(room, -turn, SLOW))
     }
 
     /// Puts an armscye and its width point into the sketch, the notch with it, and draws the

@@ -68,6 +68,9 @@ fn part(from: Point, leave: Vec2, to: Point, arrive: Vec2) -> Result<Curve, Geom
     Curve::hermite(from, leave * h, to, arrive * h)
 }
 
+/// Rounds in which a dart's depth and angle settle: each is fifty times closer than the one before.
+const SETTLED: usize = 8;
+
 /// A dart placed: its apex and legs, and how the waist meets them.
 #[derive(Clone, Copy)]
 struct Placed {
@@ -97,7 +100,7 @@ fn place(
         // The depth follows from where the leg ends, and that from the angle, hence the depth.
         let mut first = from;
         let (mut depth, mut square) = (0.0, [along; 2]);
-        for _ in 0..3 {
+        for _ in 0..SETTLED {
             let middle = first.y + (along * half).y;
             depth = ((wanted.apex_level - middle).abs() / cos(heading)).max(1.0);
             let angle = sign * atan2(half, depth);

@@ -7,6 +7,8 @@ mod dart_moves;
 mod least_distortion;
 mod lower_alterations;
 mod one_sided;
+#[cfg(feature = "cli")]
+mod pairs;
 mod proofs;
 #[path = "../support/mod.rs"]
 mod support;
