@@ -3,8 +3,8 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::shoulder_slope_change::{check_lines, drop_for};
 use super::sleeve::replaced;
+use super::underarm_line::check_lines;
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::Vec2;
@@ -92,7 +92,7 @@ impl Alteration for ArmscyeDepth {
         }
         let mut altered = pattern.clone();
         for half in [UpperHalf::back(pattern)?, UpperHalf::front(pattern)?] {
-            let drop = drop_for(&half.side_blended()?, self.amount)?;
+            let drop = half.side_blended()?.drop_for(self.amount)?;
             let down = Vec2::new(0.0, drop);
             let mut sketch = Sketch::of(half.piece);
             let tip = half.shoulder.end();

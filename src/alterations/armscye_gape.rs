@@ -2,6 +2,7 @@
 
 use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
+use super::dart_room::check_dart;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::neckline_gape::bust_dart;
@@ -10,7 +11,7 @@ use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
-use super::wedge::{check_dart, pass_wedge};
+use super::wedge::pass_wedge;
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, root};
 use crate::piece::{Dart, EdgeName, Measure, Pattern};

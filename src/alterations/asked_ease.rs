@@ -2,7 +2,8 @@
 
 use super::AlterationError;
 use super::girths::with_girth_ease;
-use crate::geometry::{Span, tolerance};
+use super::slowing::slowed_between;
+use crate::geometry::tolerance;
 use crate::piece::{EaseOn, EdgeName, EdgeRef, Pattern, Warning};
 
 /// The pattern with the ease of a girth as its pieces now have it.
@@ -82,32 +83,17 @@ pub(super) fn with_shoulder_ease(pattern: Pattern) -> Result<Pattern, Alteration
 /// memory).
 const MOST_SHOULDER_EASE: f64 = 13.0;
 
-/// Refuses an eased shoulder with more ease than the cloth takes, or with less than none.
-pub(super) fn check_shoulder_ease(
-    before: &Pattern,
-    altered: &Pattern,
-    amount: f64,
-) -> Result<(), AlterationError> {
-    let eased = |pattern: &Pattern| {
-        let seam = pattern.seams().iter().find(|s| s.name == "shoulder");
-        seam.map_or(0.0, |s| match s.ease_on {
-            Some(EaseOn::B) => -s.ease,
-            _ => s.ease,
-        })
-    };
-    let (old, new) = (eased(before), eased(altered));
-    let change = new - old;
-    let (low, high) = (old.min(0.0), old.max(MOST_SHOULDER_EASE));
-    if (low - tolerance::SEAM_DRAFTED..=high + tolerance::SEAM_DRAFTED).contains(&new) {
-        return Ok(());
-    }
-    let room = if change > 0.0 { high - old } else { old - low };
-    Err(AlterationError::TooMuch {
-        amount,
-        most: amount * Span::SHARES.nearest(room / change.abs()),
-        unit: "mm",
-        why: format!(
-            "the back shoulder, eased by {old:.1} mm, would have to be eased by {new:.1}; between {low:.0} and {high:.0} can be sewn"
-        ),
-    })
+/// How near to its least and its most the ease of a shoulder slows down, in millimetres.
+const NEAR_MOST: f64 = 3.0;
+
+/// What of a length that a back shoulder gains goes into its ease, or comes out of it, in
+/// millimetres: as much as cloth can be eased. The rest is left to the shoulder point, which the
+/// body has where it had it.
+pub(super) fn taken_by_ease(pattern: &Pattern, longer: f64) -> f64 {
+    let seam = pattern.seams().iter().find(|s| s.base_name() == "shoulder");
+    let eased = seam.map_or(0.0, |s| match s.ease_on {
+        Some(EaseOn::B) => -s.ease,
+        _ => s.ease,
+    });
+    slowed_between(eased, longer, (0.0, MOST_SHOULDER_EASE), NEAR_MOST) - eased
 }

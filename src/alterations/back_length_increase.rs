@@ -1,14 +1,15 @@
 //! Back-length increase: for a rounded upper back.
 
 use super::amounts::at_most;
-use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
+use super::asked_ease::{taken_by_ease, with_shoulder_ease};
+use super::dart_room::{check_dart, check_point, taken_by_dart};
 use super::led::led;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::shared_lean::trued_across_shoulder;
+use super::shared_lean::{Redrawn, front_leaned, kept_leaning, trued_across_shoulder};
+use super::shoulder_line::moved_dart;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
-use super::upper_half::{UpperHalf, moved_dart};
-use super::wedge::check_dart;
+use super::upper_half::UpperHalf;
 use super::{
     Alteration, AlterationError, Altered, Paper, Part, Promise, Sketch, StructureChange,
     solve_sleeves,
@@ -47,7 +48,8 @@ pub enum Fullness {
 /// the fold is straight again and the neckline stays exactly as it is; the shoulder panel swings
 /// up on its hinge, and between the two the shoulder dart opens. Blade level is the tip of that
 /// dart; without a dart it is half way from the nape to the underarm, and the shoulder gets
-/// longer by what opens at the neck: that is eased in, or taken by a new dart. The armscye is
+/// longer by what opens at the neck: that is eased in, or taken by a new dart. What neither dart nor
+/// ease can take or give is left at the shoulder point. The armscye is
 /// drawn smooth over its hinge at its old length; side seam, sleeve and every girth stay.
 ///
 /// Usual amounts: 6 to 15 mm, at most 20 to 25 (values from memory).
@@ -149,19 +151,22 @@ impl Alteration for BackLengthIncrease {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let piece = if self.opens_dart(&back) {
-            self.by_dart(&back)?
+        let front = UpperHalf::front(pattern).ok();
+        let front = front.as_ref();
+        let (piece, lean) = if self.opens_dart(&back) {
+            self.by_dart((&back, front))?
         } else {
-            self.by_ease(&back)?
+            self.by_ease(pattern, (&back, front))?
         };
-        let altered = trued_across_shoulder(replaced(pattern, piece)?)?;
+        let altered = front_leaned(replaced(pattern, piece)?, lean)?;
+        let altered = trued_across_shoulder(altered)?;
         let altered = with_shoulder_ease(altered)?;
-        if !self.opens_dart(&back) {
-            check_shoulder_ease(pattern, &altered, self.amount)?;
-        }
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }
+
+/// The back, and the front where there is one.
+type Halves<'h> = (&'h UpperHalf<'h>, Option<&'h UpperHalf<'h>>);
 
 /// The panels cut and moved: the outline gathered, and the swing of the shoulder panel.
 struct Cut {
@@ -174,12 +179,17 @@ impl BackLengthIncrease {
     /// Cuts from the fold through `pivot` to the armscye and from `pivot` to `top` on the upper
     /// edges, lifts the neck panel and swings the shoulder panel so that both still meet at the
     /// pivot.
-    fn cut(&self, back: &UpperHalf<'_>, pivot: Point, top: Point) -> Result<Cut, AlterationError> {
+    fn cut(
+        &self,
+        (back, front): Halves<'_>,
+        pivot: Point,
+        top: Point,
+    ) -> Result<Cut, AlterationError> {
         // The hinge lies half way between where the pivot was and where it goes: the one level
         // from which it swings straight up.
         let level = pivot.y - 0.5 * self.amount;
         let edge = crossing(back.armscye, level)?;
-        let (hinge, angle) = self.hinge(back, pivot, edge)?;
+        let (hinge, angle) = self.hinge((back, front), pivot, edge)?;
         let swing = Rigid::turn_about(hinge, angle);
         let mut paper = Paper::of(back.piece);
         let across = if pivot.x > tolerance::POINT {
@@ -210,7 +220,7 @@ impl BackLengthIncrease {
     /// as it is and as it gets, so that the opposite amount swings about the same place.
     fn hinge(
         &self,
-        back: &UpperHalf<'_>,
+        (back, front): Halves<'_>,
         pivot: Point,
         edge: Point,
     ) -> Result<(Point, f64), AlterationError> {
@@ -220,7 +230,7 @@ impl BackLengthIncrease {
             let angle = self.angle(hinge, pivot);
             let tip = Rigid::turn_about(hinge, angle).apply(tip);
             let stay = (Vec2::ZERO, Vec2::ZERO);
-            let (armscye, _) = back.armscye_kept(tip, angle, stay)?;
+            let (armscye, ..) = kept_leaning(&Redrawn::of(back, (tip, angle, stay)), front)?;
             hinge = edge.midpoint(crossing(&armscye, edge.y)?);
         }
         Ok((hinge, self.angle(hinge, pivot)))
@@ -235,7 +245,7 @@ impl BackLengthIncrease {
     }
 
     /// The fullness opens the shoulder dart.
-    fn by_dart(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+    fn by_dart(&self, (back, front): Halves<'_>) -> Result<(Piece, f64), AlterationError> {
         let fresh;
         let (dart, before, after) = match back.shoulder_dart() {
             Some(dart) => {
@@ -249,12 +259,17 @@ impl BackLengthIncrease {
             }
         };
         let apex = dart.apex();
-        let cut = self.cut(back, apex, dart.legs[0])?;
-        check_dart(dart, cut.angle, self.amount)?;
-        let (lifted, swung) = (
-            moved_dart(dart, &Rigid::shift(self.up())),
-            moved_dart(dart, &cut.swing),
-        );
+        let cut = self.cut((back, front), apex, dart.legs[0])?;
+        // The neck panel goes straight up and the other one turns about the apex besides, as far as
+        // the dart can open or close.
+        let up = Rigid::shift(self.up());
+        let wider = taken_by_dart(dart, cut.angle);
+        check_dart(dart, wider, self.amount)?;
+        let outer = up.then(Rigid::turn_about(up.apply(apex), wider));
+        let tip = back.shoulder.end();
+        let left = outer.apply(tip).distance(cut.swing.apply(tip));
+        check_point(left, self.amount)?;
+        let (lifted, swung) = (moved_dart(dart, &up), moved_dart(dart, &outer));
         let opened = Dart {
             legs: [lifted.legs[0], swung.legs[1]],
             ..lifted
@@ -263,24 +278,32 @@ impl BackLengthIncrease {
         let shoulder = with_mouth(
             &before.moved(&Rigid::shift(self.up())),
             &opened,
-            &after.moved(&cut.swing),
+            &after.moved(&outer),
         )?;
         sketch.replace(&EdgeName::SHOULDER, shoulder)?;
         match sketch.dart_mut(&dart.name) {
             Some(slot) => *slot = opened,
             None => sketch.darts_mut().push(opened),
         }
-        self.finish(back, sketch, &cut.swing)
+        self.finish((back, front), sketch, &outer)
     }
 
     /// The fullness lengthens the shoulder, and is eased in.
-    fn by_ease(&self, back: &UpperHalf<'_>) -> Result<Piece, AlterationError> {
+    fn by_ease(
+        &self,
+        pattern: &Pattern,
+        (back, front): Halves<'_>,
+    ) -> Result<(Piece, f64), AlterationError> {
         let (side, tip) = (back.shoulder.start(), back.shoulder.end());
         let blade = 0.5 * (back.neckline.start().y + back.armscye.end().y);
-        let cut = self.cut(back, Point::new(0.0, blade), side)?;
+        let cut = self.cut((back, front), Point::new(0.0, blade), side)?;
         let mut sketch = cut.sketch;
         let (new_side, new_tip) = (side + self.up(), cut.swing.apply(tip));
         let (old, new) = (tip - side, new_tip - new_side);
+        let longer = new.hypot() - old.hypot();
+        let left = longer - taken_by_ease(pattern, longer);
+        check_point(left, self.amount)?;
+        let new_tip = new_tip - new.normalize() * left;
         let shoulder = led(
             back.shoulder,
             &Rigid::lay(side, old, new_side, new),
@@ -293,16 +316,17 @@ impl BackLengthIncrease {
         let neckline = turned_end(&neckline, arrive, neckline.length())?;
         sketch.replace(&EdgeName::NECKLINE, neckline)?;
         let leave = Rigid::lay(tip, old, new_tip, new);
-        self.finish(back, sketch, &leave)
+        self.finish((back, front), sketch, &leave)
     }
 
-    /// Fold, armscye and levels, once the shoulder is drawn.
+    /// Fold, armscye and levels, once the shoulder is drawn; and how much farther inward than square
+    /// the armscye leaves it, in radians.
     fn finish(
         &self,
-        back: &UpperHalf<'_>,
+        (back, front): Halves<'_>,
         mut sketch: Sketch,
         at_tip: &Rigid,
-    ) -> Result<Piece, AlterationError> {
+    ) -> Result<(Piece, f64), AlterationError> {
         let fold = sketch.curve(&EdgeName::CENTRE_BACK)?;
         let fold = Curve::line(fold.start(), fold.end())?;
         let nape = fold.end();
@@ -319,15 +343,23 @@ impl BackLengthIncrease {
                 line.curve = old.curve.clone();
             }
         }
+        // What is measured down the fold from the nape, as the end of a slit, goes with the nape.
+        let blade = back.armscye.end().y;
+        for (point, old) in sketch.points_mut().iter_mut().zip(back.piece.points()) {
+            if old.at.x.abs() <= tolerance::POINT && old.at.y < blade {
+                point.at = old.at + self.up();
+            }
+        }
         let tip = at_tip.apply(back.armscye.start());
         let direction = back.armscye.start_direction();
         let turn = angle_between(direction, at_tip.apply_direction(direction));
         let stay = (Vec2::ZERO, Vec2::ZERO);
-        let (armscye, width_point) = back.armscye_kept(tip, turn, stay)?;
+        let (armscye, width_point, lean) =
+            kept_leaning(&Redrawn::of(back, (tip, turn, stay)), front)?;
         back.put_armscye(&mut sketch, armscye, width_point)?;
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = grain[1].y.max(nape.y + 18.0);
-        sketch.finish()
+        Ok((sketch.finish()?, lean))
     }
 }
 

@@ -5,12 +5,13 @@ use super::amounts::number;
 use super::hinge::Hinge;
 use super::one_way::{Armscye, Course};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::shared_lean::trued_across_shoulder;
+use super::shared_lean::{EITHER, front_leaned, lean_between, sought, trued_across_shoulder};
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::slowing::slowed;
 use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
+use super::upper_half::UpperHalf;
 use super::waist_wedge::waist_wedge;
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
@@ -26,8 +27,9 @@ use serde::{Deserialize, Serialize};
 /// side point, both hinged there; a horizontal cut comes from the fold at the amount above the
 /// waist. The centre panel drops by the amount. Then the fold is redrawn straight, the waist
 /// dart's upper half is redrawn to its moved apex at its old intake, the shoulder dart is aimed
-/// again so that it runs on from the waist dart, side seam and armscye are taken in by what the
-/// fold gained, and the sleeve is solved again. [`Hinge`] says how far the shoulder point drops
+/// again so that it runs on from the waist dart as it did, side seam and armscye are taken in by what
+/// the fold gained, and the sleeve is solved again. With the plain hinge the armscye keeps its length,
+/// and so does the sleeve. [`Hinge`] says how far the shoulder point drops
 /// along; [`compare_methods`](super::compare_methods) shows the ways side by side.
 ///
 /// On a bodice the same fault is a wedge taken from the waist at the centre back, running to
@@ -117,13 +119,14 @@ impl Alteration for BackLengthReduction {
         }
         self.check_hips(pattern)?;
         let mut altered = Altered::from(pattern.clone());
+        let front = UpperHalf::front(pattern).ok();
         for piece in backs(pattern) {
-            let piece = if piece.outline().edge(&EdgeName::WAIST).is_some() {
-                waist_wedge(piece, self.amount)?
+            let (piece, lean) = if piece.outline().edge(&EdgeName::WAIST).is_some() {
+                (waist_wedge(piece, self.amount)?, 0.0)
             } else {
-                self.one_piece(piece, &mut altered.warnings)?
+                self.one_piece(piece, front.as_ref(), &mut altered.warnings)?
             };
-            altered.pattern = replaced(&altered.pattern, piece)?;
+            altered.pattern = front_leaned(replaced(&altered.pattern, piece)?, lean)?;
         }
         altered.pattern = trued_across_shoulder(altered.pattern)?;
         altered.pattern = solve_sleeves(pattern, altered.pattern)?;
@@ -166,12 +169,14 @@ impl BackLengthReduction {
         })
     }
 
-    /// The slash-and-hinge method on a back in one piece.
+    /// The slash-and-hinge method on a back in one piece; and how much farther inward than square its
+    /// armscye leaves the shoulder, in radians.
     fn one_piece(
         &self,
         piece: &Piece,
+        front: Option<&UpperHalf<'_>>,
         warnings: &mut Vec<Warning>,
-    ) -> Result<Piece, AlterationError> {
+    ) -> Result<(Piece, f64), AlterationError> {
         let outline = piece.outline();
         let edge = |name: &EdgeName| {
             outline
@@ -229,7 +234,7 @@ impl BackLengthReduction {
         sketch.replace(&EdgeName::CENTRE_BACK, Curve::line(hem, nape)?)?;
         let corner = (new_side, new_tip, slope - old_slope);
         let start = self.true_shoulder(piece, &mut sketch, corner)?;
-        self.true_armscye(piece, &mut sketch, start, armscye_share)?;
+        let lean = self.true_armscye((piece, front), &mut sketch, start, armscye_share)?;
         self.true_darts(piece, &mut sketch);
         for line in sketch.lines_mut() {
             // Levels belong to the body: they stay where the side seam is.
@@ -240,7 +245,7 @@ impl BackLengthReduction {
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = (grain[1].y + self.amount).max(nape.y);
         swing.tell(slope, warnings);
-        sketch.finish()
+        Ok((sketch.finish()?, lean))
     }
 
     /// Neckline and shoulder: the shoulder's corners keep their angles, so that the lines still
@@ -266,7 +271,8 @@ impl BackLengthReduction {
             let swing = hinged((shoulder.start(), shoulder.end()), (side, tip));
             sketch.replace(&EdgeName::SHOULDER, shoulder.moved(&swing))?;
         }
-        if let Some(aimed) = aimed_shoulder(piece, side, tip, |apex| self.moved_apex(piece, apex))? {
+        if let Some(aimed) = aimed_shoulder(piece, side, tip, |apex| self.moved_apex(piece, apex))?
+        {
             arrive = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_neck)
                 .apply_direction(neckline.end_direction());
             leave = Rigid::turn_about(Point::ORIGIN, aimed.turn_at_tip)
@@ -288,14 +294,16 @@ impl BackLengthReduction {
     }
 
     /// The armscye from the new shoulder point, bending one way. Where the mesh says how long it
-    /// wants to be, its width point slides down for that as far as it can, and its notch with it.
+    /// wants to be, its width point slides down for that as far as it can, and its notch with it. With
+    /// the plain hinge the shoulder point stays, and with it the length. Gives how much farther inward
+    /// than square it leaves the shoulder.
     fn true_armscye(
         &self,
-        piece: &Piece,
+        (piece, front): (&Piece, Option<&UpperHalf<'_>>),
         sketch: &mut Sketch,
         (tip, leave): (Point, Vec2),
         share: Option<f64>,
-    ) -> Result<(), AlterationError> {
+    ) -> Result<f64, AlterationError> {
         let old = piece.outline().edge(&EdgeName::ARMSCYE);
         let armscye = old.ok_or_else(|| missing("an armscye"))?.curve();
         let mut notches = piece.notches().iter().enumerate();
@@ -303,16 +311,30 @@ impl BackLengthReduction {
         let over = notch.map_or(0.5 * armscye.length(), |(_, n)| n.at);
         let Some(shape) = Armscye::of(armscye, over) else {
             let drawn = blend_start(armscye, tip, leave, over)?;
-            return sketch.replace(&EdgeName::ARMSCYE, drawn);
+            sketch.replace(&EdgeName::ARMSCYE, drawn)?;
+            return Ok(0.0);
         };
         let course = Course {
             tip,
             leave,
             ..shape.course()
         };
-        let (drawn, middle) = match share {
-            Some(share) => shape.lowered(&course, share * armscye.length())?,
-            None => shape.on(&course)?,
+        let turns = (shape.course().hollowness(), course.hollowness());
+        // What it leans, a front gives.
+        let sides: &[f64] = if front.is_some() { &EITHER } else { &[] };
+        let front = front.and_then(UpperHalf::hollowness);
+        let lean = lean_between(Some(turns), front.map(|(now, _)| (now, now)));
+        let kept = (self.hinge == Hinge::Plain)
+            .then(|| {
+                let length = armscye.length();
+                let drawn = |lean| Ok((shape.of_length(&course.leaning(lean), length)?, lean));
+                sought(lean, sides, drawn).ok()
+            })
+            .flatten();
+        let ((drawn, middle), lean) = match (kept, share) {
+            (Some(kept), _) => kept,
+            (None, Some(share)) => (shape.lowered(&course, share * armscye.length())?, 0.0),
+            (None, None) => (shape.on(&course)?, 0.0),
         };
         sketch.replace(&EdgeName::ARMSCYE, drawn)?;
         if let Some((place, _)) = notch {
@@ -322,7 +344,7 @@ impl BackLengthReduction {
             let from = Point::new(line.curve.start().x, middle.y);
             line.curve = Curve::line(from, middle)?;
         }
-        Ok(())
+        Ok(lean)
     }
 
     /// The waist dart's upper half, redrawn to its moved apex at its old intake.

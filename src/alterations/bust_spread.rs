@@ -46,7 +46,10 @@ pub(super) fn spread(piece: &Piece, dart: &Dart, amount: f64) -> Result<Piece, A
         return Err(GeometryError::Empty.into());
     };
     let above = seam.part(0.0, *from)?.moved(&swung);
-    let trued = underarm_trued(&above, AT_UNDERARM * amount - (above.start().x - seam.start().x))?;
+    let trued = underarm_trued(
+        &above,
+        AT_UNDERARM * amount - (above.start().x - seam.start().x),
+    )?;
     let above = carried(&above, &trued)?;
     sketch.replace(armscye, swung_below(&scye, at, &swung.then(trued))?)?;
     let waist = waist_on_side(piece).unwrap_or(seam.length()) - to;

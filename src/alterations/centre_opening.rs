@@ -6,6 +6,7 @@ use super::quarter::{Half, centre, hem, quarters, upper};
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge};
+use super::undarted_waist::move_undarted_waist;
 use super::{AlterationError, Altered, Promise, Sketch};
 use crate::geometry::{Curve, Vec2};
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
@@ -117,7 +118,11 @@ fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
             longer: 0.0,
             apex: &|along| -amount * (1.0 - along),
         };
-        redraw_waist(&mut sketch, piece, &moves)?;
+        if piece.mouths(&EdgeName::WAIST).is_empty() {
+            move_undarted_waist(&mut sketch, piece, up)?;
+        } else {
+            redraw_waist(&mut sketch, piece, &moves)?;
+        }
         sketch.replace(&fold_name, Curve::line(low, high + up)?)?;
         let grain = &mut sketch.parts_mut().grain;
         grain[1].y = grain[1].y.max(high.y - amount + GRAIN_INSIDE);

@@ -2,13 +2,14 @@
 
 use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
+use super::dart_room::check_dart;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::one_way::bent;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
-use super::wedge::{check_dart, pass_wedge};
+use super::wedge::pass_wedge;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::geometry::{Rigid, root};
 use crate::piece::{Dart, EdgeName, Measure, Pattern};

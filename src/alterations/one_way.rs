@@ -237,6 +237,12 @@ impl Course {
         self.upper_chord() - outward(self.leave)
     }
 
+    /// It leaves the shoulder farther inward.
+    pub fn leaning(self, lean: f64) -> Self {
+        let leave = Rigid::turn_about(Point::ORIGIN, lean).apply_direction(self.leave);
+        Self { leave, ..self }
+    }
+
     /// The same with the width point as low as it may slide: what could be had.
     pub fn most_hollow(&self) -> f64 {
         let level = self.lowest_level().max(self.width.y);

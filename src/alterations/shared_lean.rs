@@ -1,15 +1,24 @@
 //! The armscye trued across the shoulder seam.
 
 use super::sleeve::replaced;
+use super::slowing::passed;
 use super::upper_half::UpperHalf;
 use super::{AlterationError, Sketch};
-use crate::geometry::Vec2;
+use crate::geometry::{Curve, Point, Vec2};
 use crate::piece::Pattern;
 use std::f64::consts::PI;
 
 /// Least turn that an armscye keeps between its direction at the shoulder point and the chord to
 /// its width point, in radians: with less it would be straight, and then bend back.
 const HOLLOW: f64 = 1.5 * PI / 180.0;
+
+/// How an armscye that cannot be drawn with the lean that would do is sought: by so many radians more,
+/// up to so many times.
+const LEAN: f64 = 0.5 * PI / 180.0;
+const LEANS: i32 = 24;
+
+/// Inward and outward.
+pub(super) const EITHER: [f64; 2] = [1.0, -1.0];
 
 /// The pattern with its armscyes hollow on both sides of the shoulder seam.
 ///
@@ -45,6 +54,109 @@ pub(super) fn trued_across_shoulder(pattern: Pattern) -> Result<Pattern, Alterat
         }
     }
     Ok(trued)
+}
+
+/// An armscye to be drawn at its old length: to another shoulder point, leaving it turned, its width
+/// point and underarm shifted.
+pub(super) struct Redrawn<'h> {
+    half: &'h UpperHalf<'h>,
+    tip: Point,
+    turn: f64,
+    shifts: (Vec2, Vec2),
+}
+
+impl<'h> Redrawn<'h> {
+    /// Of one half: the shoulder point, the turn at it in radians, both shifts.
+    pub fn of(half: &'h UpperHalf<'h>, (tip, turn, shifts): (Point, f64, (Vec2, Vec2))) -> Self {
+        Self {
+            half,
+            tip,
+            turn,
+            shifts,
+        }
+    }
+
+    fn hollowness(&self) -> Option<(f64, f64)> {
+        self.half.hollowness_at(self.tip, self.turn, self.shifts)
+    }
+
+    fn leaning(&self, lean: f64) -> Result<(Curve, Point), AlterationError> {
+        let turn = self.turn + lean;
+        self.half.armscye_kept(self.tip, turn, self.shifts)
+    }
+}
+
+/// Back and front armscye at their old lengths. Where one of them gets straight when it is drawn
+/// square to its shoulder, it leaves the shoulder farther inward, as little as will do, and the other by as much
+/// farther outward, so that sewn together the line runs on as before.
+pub(super) fn kept_together(
+    back: &Redrawn<'_>,
+    front: &Redrawn<'_>,
+) -> Result<[(Curve, Point); 2], AlterationError> {
+    let lean = lean_between(back.hollowness(), front.hollowness());
+    sought(lean, &EITHER, |lean| {
+        Ok([back.leaning(lean)?, front.leaning(-lean)?])
+    })
+}
+
+/// The armscye of one half at its old length, and how much farther inward than square it has to leave
+/// the shoulder for that.
+pub(super) fn kept_leaning(
+    redrawn: &Redrawn<'_>,
+    front: Option<&UpperHalf<'_>>,
+) -> Result<(Curve, Point, f64), AlterationError> {
+    // What it leans, a front gives.
+    let sides: &[f64] = if front.is_some() { &EITHER } else { &[] };
+    let front = front.and_then(UpperHalf::hollowness);
+    let lean = lean_between(redrawn.hollowness(), front.map(|(now, _)| (now, now)));
+    sought(lean, sides, |lean| {
+        let (armscye, width_point) = redrawn.leaning(lean)?;
+        Ok((armscye, width_point, lean))
+    })
+}
+
+/// How much farther inward than square the back's armscye leaves the shoulder, and the front's farther
+/// outward, in radians, so that both stay hollow: each with its hollowness as it was and as it would
+/// be. Nothing where one of them is in several parts, or is not there.
+pub(super) fn lean_between(back: Option<(f64, f64)>, front: Option<(f64, f64)>) -> f64 {
+    match (back, front) {
+        (Some(back), Some(front)) => passed(back, front, FLAT),
+        _ => 0.0,
+    }
+}
+
+/// How near to straight an armscye slows down on its way to it, in radians.
+const FLAT: f64 = 6.0 * PI / 180.0;
+
+/// What is drawn with a lean, or with the one nearest to it on either side that can be drawn.
+pub(super) fn sought<T>(
+    lean: f64,
+    sides: &[f64],
+    drawn: impl Fn(f64) -> Result<T, AlterationError>,
+) -> Result<T, AlterationError> {
+    let plain = drawn(lean);
+    if plain.is_ok() {
+        return plain;
+    }
+    let more = (1..=LEANS).map(|step| f64::from(step) * LEAN);
+    let mut leans = more.flat_map(|more| sides.iter().map(move |side| lean + side * more));
+    leans.find_map(|lean| drawn(lean).ok()).map_or(plain, Ok)
+}
+
+/// The pattern with its front armscye leaving the shoulder farther outward, at its old length: what
+/// the back's leaves farther inward.
+pub(super) fn front_leaned(pattern: Pattern, lean: f64) -> Result<Pattern, AlterationError> {
+    if lean == 0.0 {
+        return Ok(pattern);
+    }
+    let Ok(front) = UpperHalf::front(&pattern) else {
+        return Ok(pattern);
+    };
+    let (tip, stay) = (front.armscye.start(), (Vec2::ZERO, Vec2::ZERO));
+    let (armscye, width_point) = front.armscye_kept(tip, -lean, stay)?;
+    let mut sketch = Sketch::of(front.piece);
+    front.put_armscye(&mut sketch, armscye, width_point)?;
+    replaced(&pattern, sketch.finish()?)
 }
 
 /// The refusal where neither half can give what one lacks.

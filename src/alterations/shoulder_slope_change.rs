@@ -2,13 +2,13 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::shared_lean::trued_across_shoulder;
-use super::sleeve::replaced;
+use super::shoulder_turn::{Turn, turned_together};
 use super::solve_sleeves;
-use super::upper_half::{BlendedSide, UpperHalf};
-use super::{Alteration, AlterationError, Altered, Promise, Sketch};
+use super::underarm_line::check_lines;
+use super::upper_half::UpperHalf;
+use super::{Alteration, AlterationError, Altered, Promise};
+use crate::geometry::Span;
 use crate::geometry::elementary::sin;
-use crate::geometry::{Span, Vec2, root, tolerance};
 use crate::piece::{EdgeName, Measure, MeasureUnit, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
@@ -147,58 +147,18 @@ impl Alteration for ShoulderSlope {
             Underarm::Follow if turn != 0.0 => drops(&back, &front, turn)?,
             Underarm::Follow | Underarm::Keep => (0.0, 0.0),
         };
-        let mut altered = pattern.clone();
-        let lean = front.neck_lean(turn);
-        for (half, drop, neck_turn) in [
-            (&back, drops.0, turn + lean),
-            (&front, drops.1, turn - lean),
-        ] {
-            let mut sketch = Sketch::of(half.piece);
-            let shoulder = half.shoulder_turned(turn, 0.0)?;
-            half.put_shoulder(&mut sketch, &shoulder, neck_turn)?;
-            let down = Vec2::new(0.0, drop);
-            let (tip, shifts) = (shoulder.edge.end(), (down, down));
-            let (armscye, width_point) = match self.underarm {
-                // Together they have their length: what one has over the other lacks.
-                Underarm::Follow => half.armscye_kept(tip, turn, shifts)?,
-                Underarm::Keep => half.armscye_from(tip, turn, shifts)?,
-            };
-            half.put_armscye(&mut sketch, armscye, width_point)?;
-            if self.underarm == Underarm::Follow {
-                half.put_underarm(&mut sketch, down)?;
-            }
-            altered = replaced(&altered, sketch.finish()?)?;
-        }
-        altered = trued_across_shoulder(altered)?;
+        let turned = |half, drop| Turn {
+            half,
+            turn,
+            longer: 0.0,
+            drop,
+            kept: self.underarm == Underarm::Follow,
+        };
+        let (behind, before) = (turned(&back, drops.0), turned(&front, drops.1));
+        let altered = turned_together(pattern, &behind, &before)?;
         check_lines(pattern, &altered, "say underarm: keep")?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }
-}
-
-/// Refuses an underarm that takes the underarm line down over a dart, where it would no longer
-/// have its width.
-pub(super) fn check_lines(
-    before: &Pattern,
-    after: &Pattern,
-    or_else: &str,
-) -> Result<(), AlterationError> {
-    for girth in before.girths() {
-        let (old, new) = (before.finished(girth), after.finished(girth));
-        if (new - old).abs() > tolerance::SEAM_DRAFTED {
-            return Err(AlterationError::First {
-                why: format!(
-                    "the line on which the {} girth is measured would come down over the tip of a dart, and the girth change from {old:.1} to {new:.1} mm",
-                    girth.name
-                ),
-                advice: if girth.name == "bust" {
-                    format!("shorten that dart first, or {or_else}")
-                } else {
-                    "shorten or move that dart first".to_owned()
-                },
-            });
-        }
-    }
-    Ok(())
 }
 
 /// By how much the underarms of back and front drop: as far as a shoulder as long as the garment is
@@ -213,8 +173,8 @@ fn drops(
 ) -> Result<(f64, f64), AlterationError> {
     let shorter = 0.5 * (fall(back, turn)? + fall(front, turn)?);
     Ok((
-        drop_for(&back.side_blended()?, shorter)?,
-        drop_for(&front.side_blended()?, shorter)?,
+        back.side_blended()?.drop_for(shorter)?,
+        front.side_blended()?.drop_for(shorter)?,
     ))
 }
 
@@ -223,17 +183,4 @@ fn drops(
 fn fall(half: &UpperHalf<'_>, turn: f64) -> Result<f64, AlterationError> {
     let width = half.armscye_parts()?.1.start();
     Ok(2.0 * sin(0.5 * turn) * (width.x - half.shoulder.start().x).abs())
-}
-
-/// How far an underarm drops plumb when its side seam gets shorter.
-pub(super) fn drop_for(side: &BlendedSide, shorter: f64) -> Result<f64, AlterationError> {
-    let at = |drop: f64| side.length_from(Vec2::new(0.0, drop));
-    let wanted = at(0.0)? - shorter;
-    let far = 1.0 + 0.6 * shorter.abs();
-    Ok(root(
-        "drop of an underarm",
-        shorter - far,
-        shorter + far,
-        |drop| at(drop).map_or(f64::NAN, |length| length - wanted),
-    )?)
 }

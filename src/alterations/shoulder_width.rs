@@ -2,11 +2,10 @@
 
 use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
-use super::shared_lean::trued_across_shoulder;
-use super::sleeve::replaced;
+use super::shoulder_turn::{Turn, turned_together};
 use super::upper_half::UpperHalf;
-use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
-use crate::geometry::{Rigid, Vec2, root};
+use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
+use crate::geometry::{Rigid, root};
 use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
@@ -102,23 +101,17 @@ impl Alteration for ShoulderWidth {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let mut altered = pattern.clone();
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
-        let turns = (turn(&back, self.amount)?, turn(&front, self.amount)?);
-        let lean = front.neck_lean(turns.1);
-        for (half, turn, neck_turn) in [
-            (back, turns.0, turns.0 + lean),
-            (front, turns.1, turns.1 - lean),
-        ] {
-            let mut sketch = Sketch::of(half.piece);
-            let shoulder = half.shoulder_turned(turn, self.amount)?;
-            half.put_shoulder(&mut sketch, &shoulder, neck_turn)?;
-            let tip = shoulder.edge.end();
-            let (armscye, width_point) = half.armscye_kept(tip, turn, (Vec2::ZERO, Vec2::ZERO))?;
-            half.put_armscye(&mut sketch, armscye, width_point)?;
-            altered = replaced(&altered, sketch.finish()?)?;
-        }
-        let altered = trued_across_shoulder(altered)?;
+        let turned = |half, turn| Turn {
+            half,
+            turn,
+            longer: self.amount,
+            drop: 0.0,
+            kept: true,
+        };
+        let behind = turned(&back, turn(&back, self.amount)?);
+        let before = turned(&front, turn(&front, self.amount)?);
+        let altered = turned_together(pattern, &behind, &before)?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }

@@ -120,17 +120,29 @@ impl Stretch {
     }
 
     fn drop_for(&self, longer: f64) -> Result<f64, AlterationError> {
-        let plain = self.longer(0.0)?;
-        if (plain - longer).abs() <= tolerance::SOLVE {
-            return Ok(0.0);
-        }
-        let reach = 1.0 + 3.0 * (plain - longer).abs();
-        root("drop of a side seam", -reach, reach, |drop| {
-            self.longer(drop).map_or(f64::NAN, |l| l - longer)
-        })
-        .map_err(|source| AlterationError::Construction {
-            step: "side seams of back and front at one length",
-            source,
+        let longer = longer - self.longer(0.0)?;
+        let reach = 1.0 + 3.0 * longer.abs();
+        drop_to(longer, (-reach, reach), |drop| self.longer(drop)).map_err(|source| {
+            AlterationError::Construction {
+                step: "side seams of back and front at one length",
+                source,
+            }
         })
     }
+}
+
+/// How far an end drops, between two bounds, that makes a length longer by so much than it is without
+/// a drop.
+pub(super) fn drop_to(
+    longer: f64,
+    (low, high): (f64, f64),
+    length: impl Fn(f64) -> Result<f64, GeometryError>,
+) -> Result<f64, GeometryError> {
+    if longer.abs() <= tolerance::SOLVE {
+        return Ok(0.0);
+    }
+    let wanted = length(0.0)? + longer;
+    root("drop of a side seam", low, high, |drop| {
+        length(drop).map_or(f64::NAN, |length| length - wanted)
+    })
 }

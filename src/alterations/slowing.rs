@@ -14,15 +14,113 @@ pub(super) fn slowed(room: f64, by: f64, near: f64) -> f64 {
     if room <= 0.0 {
         return room + by;
     }
-    let free = if room >= near {
+    room_of(free_of(room, near) + by, near)
+}
+
+/// The same for what lies between two bounds, slowing down before both.
+pub(super) fn slowed_between(value: f64, by: f64, (low, high): (f64, f64), near: f64) -> f64 {
+    if value <= low || value >= high {
+        return value + by;
+    }
+    // At most half way, so that one bound ends where the other begins.
+    let near = near.min(0.5 * (high - low));
+    let free = if value - low < near {
+        low + free_of(value - low, near)
+    } else {
+        high - free_of(high - value, near)
+    };
+    let moved = free + by;
+    if moved - low < near {
+        low + room_of(moved - low, near)
+    } else {
+        high - room_of(high - moved, near)
+    }
+}
+
+/// What has to be passed from one room to another so that both keep away from nothing, when each is
+/// changed from what it was to what it would be: `(old, new)` of the one that gains it and of the one
+/// that gives it.
+///
+/// Far from nothing each changes as it would and nothing is passed. What is passed on the way there
+/// is passed back on the way back. Rooms that hold nothing together any more are made equal.
+pub(super) fn passed(gains: (f64, f64), gives: (f64, f64), near: f64) -> f64 {
+    let together = gains.1 + gives.1;
+    let equal = 0.5 * together - gains.1;
+    if gains.0.min(gives.0).min(together) <= 0.0 {
+        return equal;
+    }
+    // Their difference, if nothing slowed down, changes as it would: that and their sum say both.
+    let apart =
+        free_of(gains.0, near) - free_of(gives.0, near) + (gains.1 - gains.0) - (gives.1 - gives.0);
+    let miss = |first: f64| free_of(first, near) - free_of(together - first, near) - apart;
+    let (mut low, mut high) = (0.0, together);
+    for _ in 0..HALVINGS {
+        let middle = 0.5 * (low + high);
+        if miss(middle) < 0.0 {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    0.5 * (low + high) - gains.1
+}
+
+/// Halvings by which what is passed is found: to the last bits.
+const HALVINGS: usize = 52;
+
+/// What a room would be if nothing slowed down: any number, for any room there is.
+fn free_of(room: f64, near: f64) -> f64 {
+    if room >= near {
         room
     } else {
         near * (1.0 + ln(room / near))
-    };
-    let moved = free + by;
-    if moved >= near {
-        moved
+    }
+}
+
+/// The room that there is for what it would be if nothing slowed down.
+fn room_of(free: f64, near: f64) -> f64 {
+    if free >= near {
+        free
     } else {
-        near * exp(moved / near - 1.0)
+        near * exp(free / near - 1.0)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{passed, slowed, slowed_between};
+
+    #[test]
+    fn what_one_room_lacks_the_other_gives_and_gets_back() {
+        assert!(passed((20.0, 12.0), (15.0, 15.0), 6.0).abs() < 1e-9);
+        let given = passed((8.0, -4.0), (15.0, 15.0), 6.0);
+        let (one, other) = (-4.0 + given, 15.0 - given);
+        assert!(given > 4.0 && one > 0.0 && other > 0.0);
+        let back = passed((one, one + 12.0), (other, other), 6.0);
+        assert!((back + given).abs() < 1e-9, "{given} {back}");
+    }
+
+    #[test]
+    fn a_room_is_changed_never_used_up_and_given_back() {
+        assert_eq!(slowed(20.0, -8.0, 5.0), 12.0);
+        for by in [-3.0, -12.0, -30.0] {
+            let left = slowed(8.0, by, 5.0);
+            assert!(left > 0.0 && left < 8.0);
+            assert!((slowed(left, -by, 5.0) - 8.0).abs() < 1e-9, "{by}");
+        }
+    }
+
+    #[test]
+    fn both_bounds_are_kept_and_the_way_back_is_the_way_there() {
+        let bounds = (0.0, 13.0);
+        assert_eq!(slowed_between(5.0, 3.0, bounds, 3.0), 8.0);
+        for by in [-20.0, -4.0, 4.0, 20.0] {
+            let there = slowed_between(6.0, by, bounds, 3.0);
+            assert!(there > 0.0 && there < 13.0, "{by}: {there}");
+            assert!(
+                (slowed_between(there, -by, bounds, 3.0) - 6.0).abs() < 1e-6,
+                "{by}"
+            );
+        }
     }
 }

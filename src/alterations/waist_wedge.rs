@@ -1,6 +1,7 @@
 //! A wedge taken from the waist at the fold.
 
 use super::redrawn_waist::{WaistMoves, from_fold, redraw_waist};
+use super::undarted_waist::move_undarted_waist;
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, Vec2};
 use crate::piece::{EdgeName, Piece};
@@ -28,7 +29,11 @@ pub(super) fn waist_wedge(piece: &Piece, amount: f64) -> Result<Piece, Alteratio
         longer: 0.0,
         apex: &|_| 0.0,
     };
-    redraw_waist(&mut sketch, piece, &moves)?;
+    if piece.mouths(&EdgeName::WAIST).is_empty() {
+        move_undarted_waist(&mut sketch, piece, step)?;
+    } else {
+        redraw_waist(&mut sketch, piece, &moves)?;
+    }
     let grain = &mut sketch.parts_mut().grain;
     let fold = if from_fold {
         let centre = waist.start() + step;

@@ -1,11 +1,10 @@
 //! A wedge folded out at an edge and passed into a dart.
 
+use super::shoulder_line::moved_dart;
 use super::true_up::{with_mouth, without_mouth};
-use super::upper_half::moved_dart;
 use super::{AlterationError, Paper, Sketch};
-use crate::geometry::{Curve, Rigid, Span, Which};
+use crate::geometry::{Curve, Rigid, Which};
 use crate::piece::{Dart, Edge, EdgeName, Piece};
-use crate::units::rounded;
 
 /// A piece with a wedge taken from an edge into a dart, the edge itself not yet trued.
 pub(super) struct Passed {
@@ -78,30 +77,3 @@ pub(super) fn pass_wedge(
     }
     Ok(Passed { sketch, motion })
 }
-
-/// Refuses a turn that would leave nothing of a dart, or open it too wide to be pressed.
-pub(super) fn check_dart(dart: &Dart, wider: f64, amount: f64) -> Result<(), AlterationError> {
-    let angle = dart.angle() + wider;
-    if (LEAST_DART..=std::f64::consts::FRAC_PI_3).contains(&angle) {
-        return Ok(());
-    }
-    let room = if wider < 0.0 {
-        dart.angle() - LEAST_DART
-    } else {
-        std::f64::consts::FRAC_PI_3 - dart.angle()
-    };
-    Err(AlterationError::TooMuch {
-        amount,
-        most: amount * Span::SHARES.nearest(room / wider.abs()),
-        unit: "mm",
-        why: format!(
-            "the {} dart, {:.1}° wide, would become {:.1}°",
-            dart.name,
-            dart.angle().to_degrees(),
-            rounded(angle.to_degrees(), 1)
-        ),
-    })
-}
-
-/// The narrowest dart worth sewing, in radians: 3 mm over a leg of 170.
-const LEAST_DART: f64 = 0.018;

@@ -1,13 +1,13 @@
 //! Back width and front width: for a back or chest broader or narrower than the block's.
 
 use super::amounts::at_most;
-use super::asked_ease::{check_shoulder_ease, with_shoulder_ease};
+use super::asked_ease::{taken_by_ease, with_shoulder_ease};
+use super::dart_room::{check_dart, check_point};
 use super::girths::with_girth_ease;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
-use super::wedge::check_dart;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Measure, Pattern};
@@ -34,7 +34,8 @@ pub enum BackShoulder {
 ///
 /// On each half the armscye from the shoulder point to the width line moves out or in, parallel,
 /// by half of the amount. What the shoulder gets longer goes into its dart, or into its ease
-/// where it has none; with `shoulder: keep` the armscye moves at the width line alone. The underarm, and with it bust girth and side seam, stays. The back width
+/// where it has none, as far as those can take it: the shoulder point moves out that much less;
+/// with `shoulder: keep` the armscye moves at the width line alone. The underarm, and with it bust girth and side seam, stays. The back width
 /// is changed on purpose: its ease changes by the amount. The sleeve is solved again.
 ///
 /// Usual amounts: 10 to 24 mm over the whole back, at most 30 to 40 (values from memory).
@@ -166,12 +167,20 @@ impl Alteration for BackWidth {
         if self.shoulder == BackShoulder::Keep {
             return widened(pattern, &back, ("back_width", self.amount));
         }
-        let tip = back.shoulder.end() + out;
-        let shoulder = back.shoulder_to(tip)?;
-        if let Some(dart) = back.shoulder_dart() {
+        let (side, old) = (back.shoulder.start(), back.shoulder.end());
+        let wanted = old + out;
+        let shoulder = if let Some(dart) = back.shoulder_dart() {
+            let shoulder = back.shoulder_to(wanted)?;
             let wider = shoulder.turn_at_tip - shoulder.turn_at_neck;
             check_dart(dart, wider, self.amount)?;
-        }
+            shoulder
+        } else {
+            let longer = side.distance(wanted) - side.distance(old);
+            let left = longer - taken_by_ease(pattern, longer);
+            back.shoulder_to(wanted - (wanted - side).normalize() * left)?
+        };
+        let tip = shoulder.edge.end();
+        check_point(tip.distance(wanted), self.amount)?;
         let mut sketch = Sketch::of(back.piece);
         back.put_shoulder(&mut sketch, &shoulder, shoulder.turn_at_neck)?;
         let (armscye, width_point) =
@@ -179,7 +188,6 @@ impl Alteration for BackWidth {
         back.put_armscye(&mut sketch, armscye, width_point)?;
         let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
         let altered = with_shoulder_ease(altered)?;
-        check_shoulder_ease(pattern, &altered, self.amount)?;
         let altered = with_girth_ease(&altered, "back_width", self.amount)?;
         Ok(solve_sleeves(pattern, altered)?.into())
     }

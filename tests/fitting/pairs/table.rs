@@ -74,24 +74,34 @@ impl Findings {
         }
     }
 
-    /// Lines of the whole table; of pairs only those with something to say, unless all are wanted.
-    pub fn lines(&self, steps: &[Step], all: bool) -> Vec<String> {
+    /// The share made of all pairs of which that is true, in percent.
+    pub fn share_of(&self, counts: impl Fn(usize, usize) -> bool) -> f64 {
+        let pairs = self.pairs.iter().filter(|((_, a, b), _)| counts(*a, *b));
+        let (tried, made) = pairs.fold((0, 0), |(t, m), (_, f)| (t + f.tried, m + f.made));
+        100.0 * made as f64 / f64::from(u32::try_from(tried.max(1)).unwrap())
+    }
+
+    /// Lines of the whole table.
+    pub fn lines(&self, steps: &[Step]) -> Vec<String> {
         let mut lines = vec!["block | step alone | made % | there and back mm | refused".into()];
         for ((block, step), figures) in &self.alone {
             let back = self.back.get(&(*block, *step));
             let off = back.map_or(String::new(), |b| {
                 format!("{:.3} {} ({:.1} %)", b.worst.0, b.worst.1, b.share())
             });
-            let why = format!("{} {}", figures.top(), back.map_or(String::new(), Figures::top));
+            let why = format!(
+                "{} {}",
+                figures.top(),
+                back.map_or(String::new(), Figures::top)
+            );
             let name = &steps[*step].name;
-            lines.push(format!("{block} | {name} | {:.1} | {off} | {why}", figures.share()));
+            lines.push(format!(
+                "{block} | {name} | {:.1} | {off} | {why}",
+                figures.share()
+            ));
         }
         lines.push("block | first, then second | made % | other order mm | refused".into());
         for ((block, first, second), figures) in &self.pairs {
-            let quiet = figures.made == figures.tried && figures.worst.0 <= 0.5;
-            if quiet && !all {
-                continue;
-            }
             lines.push(format!(
                 "{block} | {}, {} | {:.1} | {:.3} {} | {}",
                 steps[*first].name,
@@ -102,7 +112,10 @@ impl Findings {
                 figures.top()
             ));
         }
-        let (tried, made) = self.pairs.values().fold((0, 0), |(t, m), f| (t + f.tried, m + f.made));
+        let (tried, made) = self
+            .pairs
+            .values()
+            .fold((0, 0), |(t, m), f| (t + f.tried, m + f.made));
         lines.push(format!(
             "{tried} pairs tried, {:.3} % made; of {} ordered pairs on blocks {} are made for 99 %",
             100.0 * made as f64 / tried.max(1) as f64,
