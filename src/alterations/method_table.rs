@@ -6,7 +6,7 @@ use super::hinge::Hinge;
 use super::stretch::{LocalStretch, Swing};
 use super::{Alteration, AlterationError, alter};
 use crate::geometry::elementary::cos;
-use crate::piece::{EdgeName, Measure, Pattern, Piece, shoulder_slope};
+use crate::piece::{EdgeName, Pattern, Piece, shoulder_slope};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -166,27 +166,35 @@ fn tried(pattern: &Pattern, back: &Piece, amount: f64, hinge: Hinge) -> MethodOu
             return MethodOutcome::Refused(format!("{}{most}", refused.reason));
         }
     };
-    let gained = |piece: &Piece, edge: EdgeName| {
-        let length = Measure::edge_length(piece.name(), edge);
-        Some(after.measured(&length)? - pattern.measured(&length)?)
+    figures(pattern, &after, back, amount).map_or_else(
+        || MethodOutcome::Refused("there is no shoulder and no armscye to compare".to_owned()),
+        MethodOutcome::Done,
+    )
+}
+
+/// What a way did; on a pattern with unlike halves on the side of this back.
+fn figures(before: &Pattern, after: &Pattern, back: &Piece, amount: f64) -> Option<MethodFigures> {
+    let gained = |piece: &Piece, edge: &EdgeName| {
+        let altered = after.piece(piece.name())?;
+        Some(altered.seam_length(edge)? - piece.seam_length(edge)?)
     };
-    let cap = pattern
-        .pieces()
-        .iter()
-        .find(|p| p.outline().edge(&EdgeName::SLEEVE_CAP).is_some());
-    let slope = |piece: &Piece| shoulder_slope(piece).unwrap_or(f64::NAN);
-    let reach = back
-        .outline()
-        .edge(&EdgeName::SHOULDER)
-        .map_or(f64::NAN, |e| e.curve().start().distance(e.curve().end()));
-    let altered = after.piece(back.name()).unwrap_or(back);
-    MethodOutcome::Done(MethodFigures {
-        slope_before: slope(back).to_degrees(),
-        slope_after: slope(altered).to_degrees(),
-        armscye: gained(back, EdgeName::ARMSCYE).unwrap_or(f64::NAN),
-        fold_gain: reach * (cos(slope(altered)) - cos(slope(back))),
-        sleeve_cap: cap.and_then(|p| gained(p, EdgeName::SLEEVE_CAP)),
-        stretch: distortion(back, amount, Swing::To(slope(altered)))
+    let cap = |piece: &&Piece| {
+        piece.outline().edge(&EdgeName::SLEEVE_CAP).is_some() && piece.side() == back.side()
+    };
+    let cap = before.pieces().iter().find(cap);
+    let shoulder = back.outline().edge(&EdgeName::SHOULDER)?.curve();
+    let reach = shoulder.start().distance(shoulder.end());
+    let slopes = (
+        shoulder_slope(back)?,
+        shoulder_slope(after.piece(back.name())?)?,
+    );
+    Some(MethodFigures {
+        slope_before: slopes.0.to_degrees(),
+        slope_after: slopes.1.to_degrees(),
+        armscye: gained(back, &EdgeName::ARMSCYE)?,
+        fold_gain: reach * (cos(slopes.1) - cos(slopes.0)),
+        sleeve_cap: cap.and_then(|piece| gained(piece, &EdgeName::SLEEVE_CAP)),
+        stretch: distortion(back, amount, Swing::To(slopes.1))
             .ok()
             .map(|found| found.stretch),
     })

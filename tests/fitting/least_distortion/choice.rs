@@ -2,12 +2,12 @@
 
 use crate::support::measures::reading;
 use blockwright::alterations::{
-    Alteration, AlterationError, BackLengthReduction, Hinge, MethodTable, alter, compare_methods,
-    find,
+    Alteration, AlterationError, BackLengthReduction, Hinge, MethodTable, OneSided, ShoulderSlope,
+    alter, compare_methods, find,
 };
 use blockwright::draft::{Block, DraftOptions, Figure, SleeveLength, draft_figure};
 use blockwright::invariants::{Tolerances, check_all};
-use blockwright::piece::Pattern;
+use blockwright::piece::{BodySide, Pattern};
 
 fn dress() -> Pattern {
     let mut figure = Figure::cylinder(900.0);
@@ -132,4 +132,28 @@ fn the_table_shows_all_three_and_why_one_is_refused() {
         "{text}"
     );
     assert_eq!(text.lines().count(), 5, "{text}");
+}
+
+#[test]
+fn after_a_step_on_one_side_the_table_still_has_every_figure() {
+    let step = Box::new(ShoulderSlope::by(2.0));
+    let left: Box<dyn Alteration> = Box::new(OneSided::new(BodySide::Left, step));
+    let unlike = alter(&dress(), &[left]).unwrap().pattern;
+    let alike = compare_methods(&dress(), 12.0).unwrap();
+    let table = compare_methods(&unlike, 12.0).unwrap();
+    assert!(!table.to_string().contains("NaN"), "{table}");
+    for hinge in Hinge::ALL {
+        let of = |table: &MethodTable| *table.row(hinge).unwrap().outcome.figures().unwrap();
+        let (whole, half) = (of(&alike), of(&table));
+        assert!(whole.sleeve_cap.is_some() && half.sleeve_cap.is_some());
+        // The same step on nearly the same back.
+        assert!(
+            (whole.armscye - half.armscye).abs() < 3.0,
+            "{table}\n{alike}"
+        );
+        assert!(
+            (whole.fold_gain - half.fold_gain).abs() < 3.0,
+            "{table}\n{alike}"
+        );
+    }
 }
