@@ -3,7 +3,12 @@
 //! `.ci/same_bytes` builds the library as a WebAssembly module, with another compiler, word size
 //! and mathematics of the system, and writes what it makes of seeded jobs to
 //! `target/same-bytes/wasm.txt`; `BLOCKWRIGHT_OTHER_BYTES` names such a file from elsewhere.
-#![cfg(all(feature = "least-distortion", feature = "pdf", feature = "yaml"))]
+#![cfg(all(
+    feature = "lay",
+    feature = "least-distortion",
+    feature = "pdf",
+    feature = "yaml"
+))]
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 #[path = "../support/seeded_jobs.rs"]
@@ -26,6 +31,8 @@ fn another_machine_makes_the_same_files() {
     let last = text.lines().last().unwrap().split(' ').next().unwrap();
     let count: u32 = last.parse::<u32>().unwrap() + 1;
     assert!(count >= 200, "{count} jobs in {}", path.display());
+    let lays = text.lines().filter(|line| line.contains(" lay.svg "));
+    assert!(lays.count() >= 30, "lays in {}", path.display());
     let here: String = (0..count).map(summary).collect();
     let different: Vec<String> = text
         .lines()

@@ -2,7 +2,8 @@
 //! two machines can be compared. Every block, ease, sleeve, alteration, width and unit occurs.
 #![allow(dead_code)]
 
-use blockwright::job::{JobFile, run};
+use blockwright::job::{Job, JobError, JobFile, LayOutcome, LayRun, run};
+use blockwright::lay::Cloth;
 use std::fmt::Write as _;
 
 /// Numbers that look drawn by chance: xorshift (Marsaglia 2003), in whole numbers alone.
@@ -376,7 +377,41 @@ fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
         .files
         .into_iter()
         .map(|file| (file.name, file.bytes));
-    Ok(files.chain([report]).collect())
+    let lay = if number % 7 == 3 {
+        lay(&job, number)
+    } else {
+        Vec::new()
+    };
+    Ok(files.chain([report]).chain(lay).collect())
+}
+
+/// How many rounds a lay is searched for.
+const ROUNDS: u32 = 60;
+
+/// The files of the lay of a job on some cloth, or why there is none.
+fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {
+    let mut dice = Dice(u64::from(number) + 1);
+    let width = dice.whole(1100, 1600) as f64;
+    let laid = || -> Result<LayOutcome, JobError> {
+        let cloth = Cloth::new(width)?.with_gap(f64::from(number % 4) * 2.5)?;
+        let cloth = if number.is_multiple_of(2) {
+            cloth
+        } else {
+            cloth.folded()
+        };
+        let mut run = LayRun::new(job, &cloth, u64::from(number))?;
+        for _ in 0..ROUNDS {
+            run.search.round();
+        }
+        run.outcome()
+    };
+    match laid() {
+        Ok(outcome) => {
+            let files = outcome.files.into_iter();
+            files.map(|file| (file.name, file.bytes)).collect()
+        }
+        Err(error) => vec![("lay refused".to_owned(), error.to_string().into_bytes())],
+    }
 }
 
 /// A line for each file of a job: its number, the name of the file, its length and a fingerprint.
