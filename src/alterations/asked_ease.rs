@@ -32,7 +32,7 @@ pub(super) fn bust_ease_taken(before: &Pattern, after: &Pattern) -> Vec<Warning>
     vec![Warning::new(
         "bust_ease_changed",
         format!(
-            "the wedge crosses the underarm line: the finished bust girth there goes from {:.0} to {:.0} mm, its ease from {:.0} to {:.0}",
+            "the wedge crosses the underarm line: the finished bust girth there goes from {:.0} to {:.0} mm, its ease from {:.0} to {:.0} mm",
             old.asked(),
             new.asked(),
             old.ease,

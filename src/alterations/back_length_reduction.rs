@@ -163,7 +163,7 @@ impl BackLengthReduction {
         }
         Err(AlterationError::First {
             why: format!(
-                "the finished hip has {ease:.0} mm of ease; below {LEAST_HIP_EASE:.0} a skirt rides up and folds at the small of the back by itself"
+                "the finished hip has {ease:.0} mm of ease; below {LEAST_HIP_EASE:.0} mm a skirt rides up and folds at the small of the back by itself"
             ),
             advice: "add hip width first (hip_girth), or say hips_checked: true".to_owned(),
         })

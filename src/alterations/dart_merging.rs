@@ -186,7 +186,7 @@ fn aim(piece: &Piece, one: &Dart, other: &Dart) -> Result<Point, AlterationError
             a.distance(b),
             met.map_or_else(
                 || "never meet".to_owned(),
-                |p| format!("meet {:.0} mm from an apex, where {APEX_REACH:.0} are allowed", far(p))
+                |p| format!("meet {:.0} mm from an apex, where {APEX_REACH:.0} mm are allowed", far(p))
             )
         ),
         advice: "move one of them next to the other instead (dart_relocation), or leave both".to_owned(),

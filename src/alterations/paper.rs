@@ -106,7 +106,7 @@ impl<'p> Paper<'p> {
             })
             .ok_or_else(|| AlterationError::Missing {
                 what: format!(
-                    "a panel to be cut from ({:.1}, {:.1}) to ({:.1}, {:.1})",
+                    "a panel to be cut from ({:.1}, {:.1}) to ({:.1}, {:.1}) mm",
                     path.start().x,
                     path.start().y,
                     path.end().x,
@@ -144,7 +144,7 @@ impl<'p> Paper<'p> {
             .position(|p| contains(p, point))
             .map(PanelId)
             .ok_or_else(|| AlterationError::Missing {
-                what: format!("a panel at ({:.1}, {:.1})", point.x, point.y),
+                what: format!("a panel at ({:.1}, {:.1}) mm", point.x, point.y),
                 advice: "the point lies outside the piece",
             })
     }

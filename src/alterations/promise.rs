@@ -161,7 +161,8 @@ pub(super) fn girths_stay<'a>(
 pub enum Broken {
     /// The measure did not change as promised.
     #[error(
-        "{measure} went from {before:.2} to {after:.2}; promised was a change of {promised:.2}"
+        "{measure} went from {before:.2} to {after:.2}{unit}; promised was a change of {promised:.2}{unit}",
+        unit = measure.unit().symbol()
     )]
     Changed {
         /// What was promised.
@@ -182,7 +183,7 @@ pub enum Broken {
         measure: Measure,
     },
     /// It was there and is no longer.
-    #[error("{measure} was {before:.2} and is no longer there")]
+    #[error("{measure} was {before:.2}{} and is no longer there", measure.unit().symbol())]
     Lost {
         /// What was promised.
         measure: Measure,

@@ -44,7 +44,7 @@ pub(super) fn document(path: &Path) -> Result<String, Failure> {
     let mut job = job(path, &file)?;
     job.outputs = Outputs::none().with(Output::Document);
     job.ways = Ways::Skipped;
-    let outcome = run(&job).map_err(|error| Failure::of_job(&file, &error))?;
+    let outcome = run(&job).map_err(|error| Failure::of_job(&file, &error, job.set.unit()))?;
     let documents = outcome.files.into_iter().map(|file| file.bytes);
     let text = String::from_utf8(documents.flatten().collect());
     // It was written as text.
@@ -58,7 +58,7 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
     }
-    run(&job).map_err(|error| Failure::of_job(&file, &error))
+    run(&job).map_err(|error| Failure::of_job(&file, &error, job.set.unit()))
 }
 
 /// Reads a job and the measurement set it names.

@@ -33,7 +33,8 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
         .resolve_for(text, wearer)
         .map_err(|error| unresolved(&error, &file, body.as_ref()))?;
     asked.settings = settings(wanted);
-    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error))?;
+    let unit = asked.wearer.unit();
+    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, unit))?;
     let report = (&outcome.report, || outcome.report.text());
     match &wanted.output {
         Some(folder) => written(folder, &files(&outcome), wanted.force, wanted.json, report),

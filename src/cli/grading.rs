@@ -40,7 +40,8 @@ pub(super) fn grade(
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
     }
-    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error))?;
+    let unit = job.table.unit();
+    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error, unit))?;
     let report = (&outcome.report, || outcome.report.text());
     written(folder, &outcome.files, wanted.force, json, report)
 }

@@ -3,9 +3,10 @@
 use std::fmt;
 use std::path::Path;
 
-use blockwright::explain::Explain;
+use blockwright::explain::{Explain, Explanation};
 use blockwright::job::{Fault, JobError};
 use blockwright::measurements::{FileCause, FileErrors, FileProblem, Place};
+use blockwright::units::Unit;
 use serde::{Serialize, Serializer};
 
 use super::source_file::{ReadError, SourceFile};
@@ -66,7 +67,10 @@ impl Problem {
 
     /// An error of the library, with what it says of its place and of the way out.
     pub(super) fn of(error: &dyn Explain) -> Self {
-        let explained = error.explanation();
+        Self::said(error.explanation())
+    }
+
+    fn said(explained: Explanation) -> Self {
         Self {
             place: explained.place,
             cure: Some(explained.cure),
@@ -101,7 +105,7 @@ impl Problem {
         let text = match &problem.cause {
             // On one line, as all others are.
             FileCause::Syntax { message, .. } => message.lines().collect::<Vec<_>>().join("; "),
-            cause => cause.to_string(),
+            _ => problem.message(),
         };
         Self {
             text,
@@ -205,9 +209,9 @@ impl Failure {
         }
     }
 
-    /// A job gave no pattern.
-    pub(super) fn of_job(file: &SourceFile, error: &JobError) -> Self {
-        let problem = Problem::of(error).in_file(file.shown());
+    /// A job gave no pattern; lengths are said in a unit.
+    pub(super) fn of_job(file: &SourceFile, error: &JobError, unit: Unit) -> Self {
+        let problem = Problem::said(error.in_unit(unit)).in_file(file.shown());
         let refused = error.fault() == Fault::Pattern;
         Self {
             status: if refused { "refused" } else { "wrong" },

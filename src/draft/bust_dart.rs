@@ -136,7 +136,7 @@ impl Bust {
             warnings.push(Warning::new(
                 "bust_dart_from_lengths",
                 format!(
-                    "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0}; drafted with {lift:.0}: look at this dart first on the toile",
+                    "bust less underbust asks for a bust dart lifting the side by {wished:.0} mm, front and back length for {:.0} mm; drafted with {lift:.0} mm: look at this dart first on the toile",
                     rounded(self.longer + FRONT_SHALLOWER, 0)
                 ),
             ));

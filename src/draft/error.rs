@@ -3,7 +3,7 @@
 use crate::explain::Explain;
 use crate::geometry::GeometryError;
 use crate::piece::PieceError;
-use crate::units::{Unit, rounded};
+use crate::units::{Unit, rounded, speak};
 use thiserror::Error;
 
 /// A body for which the block cannot be drafted.
@@ -42,7 +42,7 @@ pub enum DraftError {
     /// Measurements that do not go together, in one body or for one block.
     #[error(
         "{what} cannot be drafted: {} contradict each other. {advice}",
-        listed(measurements, Unit::Mm)
+        listed(measurements)
     )]
     Contradiction {
         /// What cannot be drafted.
@@ -96,8 +96,7 @@ pub enum DraftError {
 }
 
 impl DraftError {
-    /// What is wrong, with measurements of the body in the unit in which they were taken; options of
-    /// a block keep the millimetres of a job.
+    /// What is wrong, with lengths in the unit in which the body was measured.
     ///
     /// ```
     /// use blockwright::draft::DraftError;
@@ -107,54 +106,19 @@ impl DraftError {
     ///     measurements: vec![("bust_girth", 1549.4), ("waist_girth", 622.3)],
     ///     advice: "Measure both again",
     /// };
-    /// assert!(error.in_unit(Unit::In).contains("bust_girth 61 in and waist_girth 24.5 in"));
+    /// assert!(error.in_unit(Unit::In).contains("bust_girth 61 in and waist_girth 24 1/2 in"));
     /// ```
     #[must_use]
     pub fn in_unit(&self, unit: Unit) -> String {
-        match self {
-            Self::Contradiction {
-                what,
-                measurements,
-                advice,
-            } => {
-                let listed = listed(measurements, unit);
-                format!("{what} cannot be drafted: {listed} contradict each other. {advice}")
-            }
-            Self::OutOfReach {
-                what,
-                found,
-                low,
-                high,
-                unit: "mm",
-                advice,
-            } => {
-                let [low, high] = [low, high].map(|mm| shown(unit.from_mm(*mm), 1));
-                let found = shown(unit.from_mm(*found), 1);
-                format!(
-                    "{what} is {found} {unit}; a block can be drafted from {low} to {high} {unit}. {advice}"
-                )
-            }
-            _ => self.to_string(),
-        }
-    }
-}
-
-/// A number with so many decimals, and none that say nothing.
-fn shown(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_suffix(".0") {
-        Some("-0") => "0".to_owned(),
-        Some(whole) => whole.to_owned(),
-        None => text,
+        speak(&self.to_string(), unit)
     }
 }
 
 /// Names and values, as in `bust_girth 1550 mm and waist_girth 620 mm`.
-fn listed(measurements: &[(&'static str, f64)], unit: Unit) -> String {
-    let decimals = usize::from(unit != Unit::Mm);
+fn listed(measurements: &[(&'static str, f64)]) -> String {
     let each: Vec<String> = measurements
         .iter()
-        .map(|(name, value)| format!("{name} {} {unit}", shown(unit.from_mm(*value), decimals)))
+        .map(|(name, value)| format!("{name} {:.0} mm", rounded(*value, 0)))
         .collect();
     match each.split_last() {
         Some((last, before)) if !before.is_empty() => format!("{} and {last}", before.join(", ")),

@@ -144,7 +144,7 @@ impl Frame {
             warnings.push(Warning::new(
                 "front_width_moved",
                 format!(
-                    "front_width was estimated at {:.0} mm and drafted with {:.0}, to fit shoulder, back and arm: take front_width",
+                    "front_width was estimated at {:.0} mm and drafted with {:.0} mm, to fit shoulder, back and arm: take front_width",
                     f.front_width,
                     f.front_width + 2.0 * (front_width - wished)
                 ),

@@ -248,7 +248,7 @@ impl Shoulders {
             warnings.push(Warning::new(
                 "shoulder_lengthened",
                 format!(
-                    "the shoulder was lengthened by {longer:.0} mm to {:.0}, so that the armscye reaches the width of the back: check shoulder_length and back_width",
+                    "the shoulder was lengthened by {longer:.0} mm to {:.0} mm, so that the armscye reaches the width of the back: check shoulder_length and back_width",
                     shoulders.length
                 ),
             ));

@@ -9,8 +9,6 @@
 //! For a block drafted here the altered block has to meet the direct draft for her: two roads to
 //! one pattern, which the tests hold against one another.
 
-#![warn(clippy::indexing_slicing)]
-
 mod aim;
 mod asked;
 mod balance;

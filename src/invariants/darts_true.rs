@@ -47,7 +47,7 @@ pub enum DartFault {
         tolerance: f64,
     },
     /// An apex, or a leg end of a dart inside the piece, is not on the cloth.
-    #[error("the {dart} dart of {piece} reaches off the cloth at ({:.1}, {:.1})", at.x, at.y)]
+    #[error("the {dart} dart of {piece} reaches off the cloth at ({:.1}, {:.1}) mm", at.x, at.y)]
     OffCloth {
         /// Name of the piece.
         piece: String,
@@ -103,7 +103,7 @@ pub enum DartFault {
         widest: f64,
     },
     /// Two darts share cloth.
-    #[error("the {dart} and {other} darts of {piece} run into each other at ({:.1}, {:.1})", at.x, at.y)]
+    #[error("the {dart} and {other} darts of {piece} run into each other at ({:.1}, {:.1}) mm", at.x, at.y)]
     Crossed {
         /// Name of the piece.
         piece: String,

@@ -24,7 +24,7 @@ use thiserror::Error;
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[error(
-    "{piece} {edge} turns by {:.2}° in one point {along:.1} mm along, at ({:.1}, {:.1}); at most {:.2}° are allowed",
+    "{piece} {edge} turns by {:.2}° in one point {along:.1} mm along, at ({:.1}, {:.1}) mm; at most {:.2}° are allowed",
     turn.to_degrees(), at.x, at.y, tolerance.to_degrees()
 )]
 pub struct EdgeCorner {

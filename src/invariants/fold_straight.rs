@@ -60,7 +60,7 @@ pub enum FoldFault {
         tolerance: f64,
     },
     /// The grain line leaves the piece, or is no line.
-    #[error("the grain of {piece} lies off the cloth at ({:.1}, {:.1})", at.x, at.y)]
+    #[error("the grain of {piece} lies off the cloth at ({:.1}, {:.1}) mm", at.x, at.y)]
     GrainOff {
         /// Name of the piece.
         piece: String,

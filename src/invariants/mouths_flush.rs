@@ -51,7 +51,7 @@ pub enum MouthFault {
     },
     /// The folded mouth does not lie on the seam line.
     #[error(
-        "the mouth of the {dart} dart of {piece}, folded, lies {off:.3} mm off {edge}: worst at ({:.1}, {:.1}); at most {tolerance} mm are allowed",
+        "the mouth of the {dart} dart of {piece}, folded, lies {off:.3} mm off {edge}: worst at ({:.1}, {:.1}) mm; at most {tolerance} mm are allowed",
         at.x, at.y
     )]
     NotFlush {

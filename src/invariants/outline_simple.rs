@@ -22,7 +22,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum OutlineFault {
     /// It crosses itself.
-    #[error("the outline of {piece} crosses itself at ({:.1}, {:.1})", at.x, at.y)]
+    #[error("the outline of {piece} crosses itself at ({:.1}, {:.1}) mm", at.x, at.y)]
     Crosses {
         /// Name of the piece.
         piece: String,

@@ -11,6 +11,7 @@ use crate::fit::{FitSettings, Fitted, fit, nearest_size};
 use crate::measurements::{MeasurementSet, SizeTable};
 use crate::piece::Pattern;
 use crate::recipe::{MadePattern, MakeError, Recipe, Ways, make};
+use crate::units::Unit;
 
 /// Whose block is fitted.
 ///
@@ -162,7 +163,8 @@ impl FittedLine {
             settings: step.settings,
             asked: step.asked,
         });
-        let left = fitted.left.iter().map(super::LeftReport::new);
+        let left = fitted.left.iter();
+        let left = left.map(|left| super::LeftReport::new(left, Unit::Mm));
         let left = left.map(|left| LeftLine {
             what: left.what,
             by: rounded(left.by),

@@ -187,7 +187,7 @@ fn fitted(
 /// A refused alteration is counted under its name, all else under the code of the error.
 fn refusal(error: &MakeError) -> BatchRefusal {
     let code = match error {
-        MakeError::Alteration(refused) => format!("{}_refused", refused.alteration),
+        MakeError::Alteration { refused, .. } => format!("{}_refused", refused.alteration),
         other => other.code(),
     };
     BatchRefusal::new(code, error)

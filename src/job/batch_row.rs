@@ -8,7 +8,7 @@ use super::batch_columns::Column;
 use crate::measurements::{
     Body, Kind, Measurement, MeasurementError, MeasurementErrors, MeasurementSet,
 };
-use crate::units::{Angle, Length, UnitError};
+use crate::units::{Angle, Length, Unit, UnitError, speak};
 
 /// Why a row gives no pattern: a code for counting, and a sentence.
 ///
@@ -38,7 +38,7 @@ impl BatchRefusal {
         }
     }
 
-    fn impossible(errors: &MeasurementErrors) -> Self {
+    fn impossible(errors: &MeasurementErrors, unit: Unit) -> Self {
         let code = errors.all().first().map_or_else(String::new, |error| {
             let what = match error {
                 MeasurementError::Missing { .. } => "missing",
@@ -47,7 +47,7 @@ impl BatchRefusal {
             };
             format!("{}_{what}", error.measurement())
         });
-        Self::new(code, errors)
+        Self::new(code, speak(&errors.to_string(), unit))
     }
 }
 
@@ -93,7 +93,7 @@ impl BatchColumns {
             return Err(BatchRefusal::new("wrong_number_of_cells", text));
         }
         let mut taken = Vec::new();
-        let mut unreadable: Vec<(Measurement, UnitError)> = Vec::new();
+        let mut unreadable: Vec<(&Column, UnitError)> = Vec::new();
         for column in &self.columns {
             let text = cells.get(column.place).map_or("", AsRef::as_ref);
             if text.trim().is_empty() {
@@ -101,21 +101,28 @@ impl BatchColumns {
             }
             match value(column, text) {
                 Ok(value) => taken.push((column.measurement, value)),
-                Err(error) => unreadable.push((column.measurement, error)),
+                Err(error) => unreadable.push((column, error)),
             }
         }
         if let Some((first, _)) = unreadable.first() {
-            let texts = unreadable.iter().map(|(m, error)| format!("{m}: {error}"));
+            let texts = unreadable.iter().map(|(column, error)| {
+                let error = speak(&error.to_string(), column.unit);
+                format!("{}: {error}", column.measurement)
+            });
             let text = texts.collect::<Vec<_>>().join("; ");
-            return Err(BatchRefusal::new(format!("{first}_unreadable"), text));
+            return Err(BatchRefusal::new(
+                format!("{}_unreadable", first.measurement),
+                text,
+            ));
         }
-        let body = Body::from_taken(taken).map_err(|errors| BatchRefusal::impossible(&errors))?;
         // Told in the unit in which the bust was written.
         let bust = self
             .columns
             .iter()
             .find(|column| column.measurement == Measurement::BustGirth);
         let unit = bust.map_or_else(Default::default, |column| column.unit);
+        let body = Body::from_taken(taken);
+        let body = body.map_err(|errors| BatchRefusal::impossible(&errors, unit))?;
         Ok(MeasurementSet::new(self.id(row, cells), unit, body))
     }
 }

@@ -2,10 +2,11 @@
 
 use crate::draft::DraftError;
 use crate::drawing::SheetError;
-use crate::explain::Explain;
+use crate::explain::{Explain, Explanation};
 use crate::grading::{GradingError, NestError};
 use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
 use crate::recipe::MakeError;
+use crate::units::{Unit, speak};
 use thiserror::Error;
 
 /// On whose side a failure lies.
@@ -143,6 +144,24 @@ pub enum ResolveError {
 }
 
 impl JobError {
+    /// What it says, with lengths in a unit.
+    ///
+    /// ```
+    /// use blockwright::job::JobError;
+    /// use blockwright::lay::Cloth;
+    /// use blockwright::units::Unit;
+    /// let error = JobError::from(Cloth::new(25.4).unwrap_err());
+    /// assert!(error.in_unit(Unit::In).cause.contains("cloth 1 in wide"));
+    /// ```
+    #[must_use]
+    pub fn in_unit(&self, unit: Unit) -> Explanation {
+        let mut said = self.explanation();
+        said.cause = speak(&said.cause, unit);
+        said.cure = speak(&said.cure, unit);
+        said.place = said.place.map(|place| speak(&place, unit));
+        said
+    }
+
     /// What was wrapped, which knows its place and its cure.
     fn inner(&self) -> Option<&dyn Explain> {
         Some(match self {

@@ -10,6 +10,7 @@ use crate::measurements::MeasurementSet;
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
 use crate::recipe::{Recipe, RecipeFields, said, truth};
+use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
@@ -69,10 +70,10 @@ pub(super) const KEYS: [&str; 15] = {
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct JobFile {
-    recipe: Recipe,
-    body: Option<JobBody>,
-    print: PrintOptions,
-    outputs: Outputs,
+    pub(super) recipe: Recipe,
+    pub(super) body: Option<JobBody>,
+    pub(super) print: PrintOptions,
+    pub(super) outputs: Outputs,
     /// Whether there is a body that was not read.
     body_unused: bool,
 }
@@ -187,6 +188,7 @@ impl JobFile {
         let (Some(recipe), true) = (recipe, body.is_some() || !wants_body) else {
             let found = node.shape();
             return Err(FileErrors::one(FileProblem {
+                unit: Unit::Mm,
                 place: node.place,
                 path: String::new(),
                 cause: FileCause::WrongShape { found, expected },

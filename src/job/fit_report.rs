@@ -7,7 +7,7 @@ use super::{FitJob, GirthReport};
 use crate::fit::{Aimed, Asked, FitStep, Fitted, Left, LeftBecause, SizeDistance};
 use crate::measurements::Measurement;
 use crate::piece::{Measure, MeasureUnit};
-use crate::units::Unit;
+use crate::units::{Unit, speak};
 
 /// The report of a fitting: the size it began with and why, every step and the measurements that
 /// asked for it, what was left and why.
@@ -175,7 +175,11 @@ impl FitReport {
                 differences: differences(&nearest.chosen),
             }),
             steps: fitted.steps.iter().map(FitStepReport::new).collect(),
-            left: fitted.left.iter().map(LeftReport::new).collect(),
+            left: fitted
+                .left
+                .iter()
+                .map(|left| LeftReport::new(left, asked.wearer.unit()))
+                .collect(),
             girths: girths.collect(),
             cautions: super::report::cautions(recipe.allowances.as_ref()).to_vec(),
             unit: asked.wearer.unit(),
@@ -225,12 +229,13 @@ impl FitStepReport {
 }
 
 impl LeftReport {
-    pub(super) fn new(left: &Left) -> Self {
+    pub(super) fn new(left: &Left, unit: Unit) -> Self {
         let (because, refusal) = match &left.because {
             LeftBecause::Small => ("small", None),
-            LeftBecause::Refused { alteration, why } => {
-                ("refused", Some(format!("{alteration}: {why}")))
-            }
+            LeftBecause::Refused { alteration, why } => (
+                "refused",
+                Some(format!("{alteration}: {}", speak(why, unit))),
+            ),
             LeftBecause::NoStep => ("no_step", None),
         };
         Self {

@@ -54,6 +54,7 @@ mod rounding;
 mod run;
 #[cfg(feature = "schema")]
 mod schema;
+mod written;
 
 pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
 pub use batch_definition::BatchJob;

@@ -9,7 +9,7 @@ use super::rounding::rounded;
 use super::{GirthReport, PagesReport, RangeJob};
 use crate::grading::{Graded, Increments};
 use crate::piece::{Measure, Warning};
-use crate::units::{Length, LengthStyle, Unit};
+use crate::units::{Length, LengthStyle, Unit, speak};
 
 /// One size of a range.
 ///
@@ -153,7 +153,7 @@ impl RangeReport {
             sizes: sizes.collect(),
             increments: rows.collect(),
             pages,
-            warnings: warnings(job, graded, &increments.jumps()),
+            warnings: warnings(job, graded, &increments.jumps(), job.table.unit()),
             cautions: range_cautions(job).to_vec(),
             unit: job.table.unit(),
         }
@@ -255,7 +255,7 @@ const fn range_cautions(job: &RangeJob) -> [&'static str; 2] {
 
 /// What was noticed about the job, what stands out in the steps, and what the patterns warn of,
 /// a code once with its sizes.
-fn warnings(job: &RangeJob, graded: &Graded, jumps: &[Warning]) -> Vec<RangeWarning> {
+fn warnings(job: &RangeJob, graded: &Graded, jumps: &[Warning], unit: Unit) -> Vec<RangeWarning> {
     let mut all: Vec<RangeWarning> = job
         .recipe
         .notes
@@ -263,7 +263,7 @@ fn warnings(job: &RangeJob, graded: &Graded, jumps: &[Warning]) -> Vec<RangeWarn
         .chain(jumps)
         .map(|warning| RangeWarning {
             code: warning.code.clone(),
-            text: warning.text.clone(),
+            text: speak(&warning.text, unit),
             sizes: Vec::new(),
         })
         .collect();

@@ -161,7 +161,7 @@ pub(super) fn body(reader: &mut Reader, node: &Node, needs_size: bool) -> Option
         NodeValue::Map(_) => match MeasurementSet::from_node(node) {
             Ok(set) => Some(JobBody::Here(Box::new(set))),
             Err(errors) => {
-                for mut problem in errors.into_problems() {
+                for mut problem in errors {
                     problem.path = match problem.path.as_str() {
                         "" => "body".to_owned(),
                         path => join("body", path),

@@ -78,13 +78,16 @@ impl CutShape {
         }
         let area = signed_area(&points);
         if area.abs() < LEAST_AREA {
-            return problem(format!("they enclose {:.2} square mm", area.abs()));
+            return problem(format!("they enclose {:.2} mm²", area.abs()));
         }
         let ring: Vec<PathSeg> = edges(&points)
             .map(|(a, b)| PathSeg::Line(Line::new(a, b)))
             .collect();
         if let Some(at) = ring_crossing(&ring) {
-            return problem(format!("it crosses itself at ({:.1}, {:.1})", at.x, at.y));
+            return problem(format!(
+                "it crosses itself at ({:.1}, {:.1}) mm",
+                at.x, at.y
+            ));
         }
         if area < 0.0 {
             points.reverse();

@@ -132,8 +132,8 @@ impl Body {
                 None => errors.push(MeasurementError::Missing { measurement }),
             }
         }
-        if !errors.is_empty() {
-            return Err(MeasurementErrors::new(errors));
+        if let Some(errors) = MeasurementErrors::of(errors) {
+            return Err(errors);
         }
         let judged = judge(&taken_of(&values));
         let doubts = doubts(&values, judged.doubts);

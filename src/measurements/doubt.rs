@@ -215,6 +215,17 @@ impl fmt::Display for Doubt {
 
 impl Serialize for Doubt {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.write(serializer, Unit::Mm)
+    }
+}
+
+impl Doubt {
+    /// The doubt with its text in a unit; its numbers stay in mm or degrees.
+    pub(super) fn write<S: Serializer>(
+        &self,
+        serializer: S,
+        unit: Unit,
+    ) -> Result<S::Ok, S::Error> {
         let (against, other, expected) = match self.against {
             Against::Estimate { value, .. } => ("estimate", rounded(self.measurement, value), None),
             Against::Taken { measurement, value } => {
@@ -243,7 +254,7 @@ impl Serialize for Doubt {
             out.serialize_field("expected", &expected)?;
             out.serialize_field("against_expected", &other)?;
         }
-        out.serialize_field("text", &self.to_string())?;
+        out.serialize_field("text", &self.text(unit))?;
         out.end()
     }
 }

@@ -1,7 +1,6 @@
 //! Why values make no body.
 
-use crate::explain::Explain;
-use std::fmt;
+use crate::explain::{Explain, Several};
 
 use thiserror::Error;
 
@@ -108,53 +107,7 @@ fn slip(measurement: Measurement, value: f64) -> String {
 ///     assert!(Measurement::REQUIRED.contains(&error.measurement()));
 /// }
 /// ```
-#[derive(Debug, Clone, PartialEq)]
-pub struct MeasurementErrors(Vec<MeasurementError>);
-
-impl MeasurementErrors {
-    pub(super) const fn new(errors: Vec<MeasurementError>) -> Self {
-        Self(errors)
-    }
-
-    /// The errors; never empty.
-    #[must_use]
-    pub fn all(&self) -> &[MeasurementError] {
-        &self.0
-    }
-}
-
-impl IntoIterator for MeasurementErrors {
-    type Item = MeasurementError;
-    type IntoIter = std::vec::IntoIter<MeasurementError>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.0.into_iter()
-    }
-}
-
-impl<'a> IntoIterator for &'a MeasurementErrors {
-    type Item = &'a MeasurementError;
-    type IntoIter = std::slice::Iter<'a, MeasurementError>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.0.iter()
-    }
-}
-
-impl fmt::Display for MeasurementErrors {
-    /// One error a line.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (place, error) in self.0.iter().enumerate() {
-            if place > 0 {
-                f.write_str("\n")?;
-            }
-            write!(f, "{error}")?;
-        }
-        Ok(())
-    }
-}
-
-impl std::error::Error for MeasurementErrors {}
+pub type MeasurementErrors = Several<MeasurementError>;
 
 impl Explain for MeasurementError {
     fn code(&self) -> String {
@@ -179,22 +132,5 @@ impl Explain for MeasurementError {
                 .to_owned(),
             Self::Repeated { .. } => "keep one value".to_owned(),
         }
-    }
-}
-
-impl Explain for MeasurementErrors {
-    /// That of the first error.
-    fn code(&self) -> String {
-        self.0.first().map_or_else(String::new, Explain::code)
-    }
-
-    fn place(&self) -> Option<String> {
-        self.0.first().and_then(Explain::place)
-    }
-
-    fn cure(&self) -> String {
-        let mut cures: Vec<String> = self.0.iter().map(Explain::cure).collect();
-        cures.dedup();
-        cures.join("; ")
     }
 }

@@ -27,6 +27,7 @@ mod report;
 #[cfg(feature = "schema")]
 mod schema;
 mod set_file;
+mod set_written;
 mod show;
 mod size_table;
 mod size_table_file;

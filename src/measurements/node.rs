@@ -10,6 +10,7 @@ use serde::de::{Deserialize, Deserializer, Error as _, MapAccess, SeqAccess, Vis
 use serde_yaml::{NonFiniteFloatPolicy, Spanned, UserMessageFormatter};
 
 use super::problem::{FileCause, FileErrors, FileProblem, Place};
+use crate::units::Unit;
 
 /// The deepest nesting of YAML that is read; no file of measurements or jobs needs half of it.
 #[cfg(feature = "yaml")]
@@ -72,6 +73,7 @@ impl Node {
             let words = error.to_string();
             let message = words.split(" at line ").next().unwrap_or(&words).to_owned();
             FileErrors::one(FileProblem {
+                unit: Unit::Mm,
                 place,
                 path: String::new(),
                 cause: FileCause::Syntax {
@@ -97,6 +99,7 @@ impl Node {
                 column: location.column(),
             });
             FileErrors::one(FileProblem {
+                unit: Unit::Mm,
                 place,
                 path: String::new(),
                 cause: FileCause::Syntax {

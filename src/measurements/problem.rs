@@ -1,13 +1,13 @@
 //! What is wrong with a file of measurements or a job, and where.
 
-use crate::explain::Explain;
+use crate::explain::{Explain, Several};
 use std::fmt;
 
 use thiserror::Error;
 
 use super::error::MeasurementError;
 use super::measurement::UnknownMeasurement;
-use crate::units::UnitError;
+use crate::units::{Unit, UnitError, speak};
 
 /// A place in a text, both numbers counted from one; zero where it is not known.
 ///
@@ -187,6 +187,8 @@ pub struct FileProblem {
     pub path: String,
     /// What is wrong.
     pub cause: FileCause,
+    /// The unit in which its lengths are said: the one they are written in.
+    pub unit: Unit,
 }
 
 impl fmt::Display for FileProblem {
@@ -201,7 +203,7 @@ impl fmt::Display for FileProblem {
         if !self.path.is_empty() {
             write!(f, "{}: ", self.path)?;
         }
-        write!(f, "{}", self.cause)
+        f.write_str(&self.message())
     }
 }
 
@@ -223,70 +225,21 @@ impl std::error::Error for FileProblem {
 /// assert!(lines.is_sorted());
 /// # }
 /// ```
-#[derive(Debug, Clone, PartialEq)]
-pub struct FileErrors(Vec<FileProblem>);
+pub type FileErrors = Several<FileProblem>;
 
 impl FileErrors {
-    pub(crate) fn one(problem: FileProblem) -> Self {
-        Self(vec![problem])
-    }
-
     /// The problems in the order of the file; `None` if there are none.
     pub(crate) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
         problems.sort_by_key(|problem| problem.place);
-        (!problems.is_empty()).then_some(Self(problems))
-    }
-
-    /// The problems; never empty.
-    #[must_use]
-    pub fn all(&self) -> &[FileProblem] {
-        &self.0
+        Self::of(problems)
     }
 
     /// Whether all that is wrong is values that are impossible on a body.
     #[must_use]
     pub fn only_refused_measurements(&self) -> bool {
-        self.0.iter().all(|p| p.cause.refuses_measurement())
-    }
-
-    /// The problems, to be reported beside those of the document around them.
-    pub(crate) fn into_problems(self) -> Vec<FileProblem> {
-        self.0
+        self.all().iter().all(|p| p.cause.refuses_measurement())
     }
 }
-
-impl IntoIterator for FileErrors {
-    type Item = FileProblem;
-    type IntoIter = std::vec::IntoIter<FileProblem>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.0.into_iter()
-    }
-}
-
-impl<'a> IntoIterator for &'a FileErrors {
-    type Item = &'a FileProblem;
-    type IntoIter = std::slice::Iter<'a, FileProblem>;
-
-    fn into_iter(self) -> Self::IntoIter {
-        self.0.iter()
-    }
-}
-
-impl fmt::Display for FileErrors {
-    /// One problem a line.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        for (place, problem) in self.0.iter().enumerate() {
-            if place > 0 {
-                f.write_str("\n")?;
-            }
-            write!(f, "{problem}")?;
-        }
-        Ok(())
-    }
-}
-
-impl std::error::Error for FileErrors {}
 
 impl Explain for FileCause {
     fn code(&self) -> String {
@@ -346,27 +299,10 @@ impl Explain for FileProblem {
     }
 
     fn message(&self) -> String {
-        self.cause.message()
+        speak(&self.cause.message(), self.unit)
     }
 
     fn cure(&self) -> String {
-        self.cause.cure()
-    }
-}
-
-impl Explain for FileErrors {
-    /// That of the first problem.
-    fn code(&self) -> String {
-        self.0.first().map_or_else(String::new, Explain::code)
-    }
-
-    fn place(&self) -> Option<String> {
-        self.0.first().and_then(Explain::place)
-    }
-
-    fn cure(&self) -> String {
-        let mut cures: Vec<String> = self.0.iter().map(Explain::cure).collect();
-        cures.dedup();
-        cures.join("; ")
+        speak(&self.cause.cure(), self.unit)
     }
 }

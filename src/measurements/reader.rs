@@ -22,6 +22,8 @@ pub(super) struct Given {
 pub(super) struct Values {
     pub(super) given: Vec<Given>,
     pub(super) spoiled: Vec<Measurement>,
+    /// The unit of bare numbers, if one is given.
+    pub(super) unit: Option<Unit>,
 }
 
 /// Gathers the problems of one document.
@@ -32,10 +34,22 @@ pub(crate) struct Reader {
 
 impl Reader {
     pub(crate) fn wrong(&mut self, place: Place, path: &str, cause: impl Into<FileCause>) {
+        self.wrong_in(Unit::Mm, place, path, cause);
+    }
+
+    /// Something is wrong with a length that is written in a unit.
+    pub(crate) fn wrong_in(
+        &mut self,
+        unit: Unit,
+        place: Place,
+        path: &str,
+        cause: impl Into<FileCause>,
+    ) {
         self.problems.push(FileProblem {
             place,
             path: path.to_owned(),
             cause: cause.into(),
+            unit,
         });
     }
 
@@ -104,7 +118,10 @@ impl Reader {
     /// A mapping from measurement names to values. Without a unit for bare numbers,
     /// names are checked and such numbers passed over.
     pub(super) fn measurements(&mut self, node: &Node, path: &str, unit: Option<Unit>) -> Values {
-        let mut values = Values::default();
+        let mut values = Values {
+            unit,
+            ..Values::default()
+        };
         self.each_measurement(
             node,
             path,
@@ -190,7 +207,7 @@ impl Reader {
         match read {
             Ok(value) => Some(value),
             Err(error) => {
-                self.wrong(node.place, path, error);
+                self.wrong_in(unit.unwrap_or(Unit::Mm), node.place, path, error);
                 None
             }
         }
@@ -214,7 +231,7 @@ impl Reader {
             // The last one: of two, the second is the one too many.
             let given = values.given.iter().rfind(|g| g.measurement == measurement);
             let place = given.map_or(place, |given| given.place);
-            self.wrong(place, path, error.clone());
+            self.wrong_in(values.unit.unwrap_or(Unit::Mm), place, path, error.clone());
         }
         None
     }

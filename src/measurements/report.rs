@@ -3,7 +3,7 @@
 
 use std::fmt::Write as _;
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 use super::body::{Body, Measured, Source};
 use super::catalogue::MeasuredBlock;
@@ -47,10 +47,27 @@ pub struct SetReport {
     #[serde(skip_serializing_if = "Option::is_none")]
     notes: Option<String>,
     measurements: Body,
-    doubts: Vec<Doubt>,
+    doubts: Vec<SaidDoubt>,
     beyond_survey: Vec<Measurement>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     take_next: Vec<Measurement>,
+}
+
+/// A doubt, and the unit in which it is said.
+#[derive(Debug, Clone, PartialEq)]
+struct SaidDoubt {
+    doubt: Doubt,
+    unit: Unit,
+}
+
+impl Serialize for SaidDoubt {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.doubt.write(serializer, self.unit)
+    }
+}
+
+fn said(doubts: impl Iterator<Item = Doubt>, unit: Unit) -> Vec<SaidDoubt> {
+    doubts.map(|doubt| SaidDoubt { doubt, unit }).collect()
 }
 
 impl SetReport {
@@ -65,7 +82,7 @@ impl SetReport {
             source: set.source().map(str::to_owned),
             notes: set.notes().map(str::to_owned),
             measurements: set.body().clone(),
-            doubts: set.body().doubts().to_vec(),
+            doubts: said(set.body().doubts().iter().cloned(), set.unit()),
             beyond_survey: set.body().beyond_survey().to_vec(),
             take_next: if is_beyond {
                 body.most_helpful(ASKED)
@@ -85,6 +102,7 @@ impl SetReport {
     #[must_use]
     pub fn in_unit(mut self, unit: Unit) -> Self {
         self.unit = unit;
+        self.doubts = said(self.doubts.into_iter().map(|said| said.doubt), unit);
         self
     }
 
@@ -109,7 +127,7 @@ impl SetReport {
             out.push_str("Nothing is doubtful.\n");
         } else {
             out.push_str("Doubtful:\n");
-            for doubt in &self.doubts {
+            for SaidDoubt { doubt, .. } in &self.doubts {
                 let _ = writeln!(out, "  {}", doubt.text(self.unit));
             }
         }
@@ -200,7 +218,12 @@ impl SetReport {
                 let spread = difference(measurement, spread, self.unit);
                 format!("estimated, ±{spread}")
             }
-            Source::Taken if self.doubts.iter().any(|d| d.measurement == measurement) => {
+            Source::Taken
+                if self
+                    .doubts
+                    .iter()
+                    .any(|d| d.doubt.measurement == measurement) =>
+            {
                 "taken, doubtful".to_owned()
             }
             Source::Taken => "taken".to_owned(),

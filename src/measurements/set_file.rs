@@ -144,6 +144,7 @@ impl MeasurementSet {
             }),
             (Some(errors), ..) => Err(errors),
             (None, ..) => Err(FileErrors::one(FileProblem {
+                unit: Unit::Mm,
                 place: node.place,
                 path: String::new(),
                 cause: FileCause::WrongShape {

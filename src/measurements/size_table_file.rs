@@ -214,6 +214,7 @@ fn by_steps(
             label,
             place,
             values: Values {
+                unit,
                 given: values
                     .given
                     .iter()

@@ -44,7 +44,7 @@ pub(super) fn alter_in_order(
     ways: Ways,
 ) -> Result<Altered, MakeError> {
     altered(drafted, requests, body, ways).map_err(|error| match error {
-        MakeError::Alteration(mut refused) => {
+        MakeError::Alteration { mut refused, .. } => {
             let index = refused.step.saturating_sub(1);
             let holds = |order: &[usize]| {
                 let order = order.iter().map(|&at| requests.get(at).cloned());
@@ -58,7 +58,7 @@ pub(super) fn alter_in_order(
                     alteration: requests.get(at)?.name().to_owned(),
                 })
             });
-            MakeError::Alteration(refused)
+            refused.into()
         }
         other => other,
     })

@@ -5,7 +5,7 @@ use crate::alterations::{Refused, RequestError};
 use crate::draft::DraftError;
 use crate::explain::Explain;
 use crate::piece::PieceError;
-use crate::units::Unit;
+use crate::units::{Unit, speak};
 use thiserror::Error;
 
 /// Why a recipe gives no pattern for a body.
@@ -42,14 +42,62 @@ pub enum MakeError {
     #[error("an alteration cannot be read: {0}")]
     Request(#[from] RequestError),
     /// An alteration was refused.
-    #[error("the alterations were refused at {0}")]
-    Alteration(#[from] Box<Refused>),
+    #[error("the alterations were refused at {}", speak(&refused.to_string(), *unit))]
+    Alteration {
+        /// Which, and why.
+        #[source]
+        refused: Box<Refused>,
+        /// The unit in which lengths are said.
+        unit: Unit,
+    },
     /// There is no cut line with the allowances asked for.
-    #[error("the seam allowance cannot be added: {0}")]
-    Allowance(#[from] AllowanceError),
+    #[error("the seam allowance cannot be added: {}", speak(&source.to_string(), *unit))]
+    Allowance {
+        /// Why.
+        source: AllowanceError,
+        /// The unit in which lengths are said.
+        unit: Unit,
+    },
     /// Parts that make no pattern: a fault of this crate.
     #[error("the pattern does not hold together: {0}; please report it with the measurements")]
     Piece(#[from] PieceError),
+}
+
+impl From<Box<Refused>> for MakeError {
+    fn from(refused: Box<Refused>) -> Self {
+        Self::Alteration {
+            refused,
+            unit: Unit::Mm,
+        }
+    }
+}
+
+impl From<AllowanceError> for MakeError {
+    fn from(source: AllowanceError) -> Self {
+        Self::Allowance {
+            source,
+            unit: Unit::Mm,
+        }
+    }
+}
+
+impl MakeError {
+    /// The same, said in another unit.
+    #[must_use]
+    pub fn in_unit(mut self, wanted: Unit) -> Self {
+        match &mut self {
+            Self::Draft { unit, .. }
+            | Self::Alteration { unit, .. }
+            | Self::Allowance { unit, .. } => *unit = wanted,
+            Self::Unprovable { violations } => {
+                for violation in violations {
+                    *violation = speak(violation, wanted);
+                }
+            }
+            Self::Request(_) | Self::Piece(_) => {}
+        }
+        self
+    }
 }
 
 impl Explain for MakeError {
@@ -58,8 +106,8 @@ impl Explain for MakeError {
             Self::Draft { source, .. } => source.code(),
             Self::Unprovable { .. } => "law_broken".to_owned(),
             Self::Request(_) => "bad_alteration".to_owned(),
-            Self::Alteration(refused) => refused.code(),
-            Self::Allowance(_) => "no_room_for_allowance".to_owned(),
+            Self::Alteration { refused, .. } => refused.code(),
+            Self::Allowance { .. } => "no_room_for_allowance".to_owned(),
             Self::Piece(_) => "pattern_does_not_hold".to_owned(),
         }
     }
@@ -69,22 +117,22 @@ impl Explain for MakeError {
             Self::Draft { source, .. } => source.place(),
             Self::Unprovable { .. } => None,
             Self::Request(error) => error.place(),
-            Self::Alteration(refused) => refused.place(),
-            Self::Allowance(error) => error.place(),
+            Self::Alteration { refused, .. } => refused.place(),
+            Self::Allowance { source, .. } => source.place(),
             Self::Piece(error) => error.place(),
         }
     }
 
     fn cure(&self) -> String {
         match self {
-            Self::Draft { source, .. } => source.cure(),
+            Self::Draft { source, unit } => speak(&source.cure(), *unit),
             Self::Unprovable { .. } | Self::Piece(_) => {
                 "It is a fault of the program, not of the measurements: report it with them"
                     .to_owned()
             }
             Self::Request(error) => error.cure(),
-            Self::Alteration(refused) => refused.cure(),
-            Self::Allowance(error) => error.cure(),
+            Self::Alteration { refused, unit } => speak(&refused.cure(), *unit),
+            Self::Allowance { source, unit } => speak(&source.cure(), *unit),
         }
     }
 }

@@ -25,14 +25,20 @@ pub(crate) fn length(
             return None;
         }
     };
+    // As it was written.
+    let unit = match &node.value {
+        NodeValue::Text(text) => Length::unit_of(text).unwrap_or(Unit::Mm),
+        _ => Unit::Mm,
+    };
     match read.map(Length::mm) {
         Ok(mm) if (low..=high).contains(&mm) => Some(mm),
         Ok(found) => {
-            reader.wrong(node.place, path, FileCause::OutOfReach { found, low, high });
+            let cause = FileCause::OutOfReach { found, low, high };
+            reader.wrong_in(unit, node.place, path, cause);
             None
         }
         Err(error) => {
-            reader.wrong(node.place, path, error);
+            reader.wrong_in(unit, node.place, path, error);
             None
         }
     }

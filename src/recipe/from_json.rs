@@ -13,6 +13,7 @@ use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions, Ease, Fit, Side, SleeveLength};
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Reader};
+use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 impl Recipe {
@@ -58,6 +59,7 @@ pub(crate) fn whole<T>(
     }
     found.ok_or_else(|| {
         FileErrors::one(FileProblem {
+            unit: Unit::Mm,
             place: node.place,
             path: String::new(),
             cause: FileCause::WrongShape {

@@ -2,14 +2,14 @@
 
 use super::chain::{Altered, Ways, alter_in_order};
 use super::prove::prove;
-use super::warnings::with_doubts;
+use super::warnings::{with_doubts, with_warnings_in};
 use super::{MakeError, Recipe};
 use crate::allowance::CutLines;
-use crate::alterations::{Account, MethodChoice};
+use crate::alterations::{Account, MethodChoice, MethodOutcome};
 use crate::draft::draft;
 use crate::measurements::Body;
 use crate::piece::Pattern;
-use crate::units::Unit;
+use crate::units::{Unit, speak};
 
 /// A pattern made for a body, and how it came about.
 ///
@@ -52,7 +52,7 @@ pub struct MadePattern {
 /// Makes a recipe for a body: drafts the block, proves that it can be sewn, alters it, proving it
 /// again after every step, and adds the allowances. Nothing is drawn.
 ///
-/// `unit` is the one in which warnings and errors give measurements of the body.
+/// `unit` is the one in which warnings and errors give lengths.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -81,8 +81,13 @@ pub fn make(
     unit: Unit,
     ways: Ways,
 ) -> Result<MadePattern, MakeError> {
+    made(recipe, body, unit, ways).map_err(|error| error.in_unit(unit))
+}
+
+fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePattern, MakeError> {
     let drafted =
         draft(body, &recipe.options).map_err(|source| MakeError::Draft { source, unit })?;
+    let drafted = with_warnings_in(drafted, unit)?;
     let violations = prove(&drafted);
     if !violations.is_empty() {
         return Err(MakeError::Unprovable { violations });
@@ -90,8 +95,14 @@ pub fn make(
     let Altered {
         pattern,
         accounts,
-        choices,
+        mut choices,
     } = alter_in_order(&drafted, &recipe.alterations, body, ways)?;
+    let rows = choices.iter_mut().flat_map(|choice| &mut choice.table.rows);
+    for row in rows {
+        if let MethodOutcome::Refused(why) = &mut row.outcome {
+            *why = speak(why, unit);
+        }
+    }
     let pattern = with_doubts(pattern, recipe, body, unit)?;
     let cut = recipe
         .allowances

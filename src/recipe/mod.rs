@@ -36,3 +36,4 @@ pub use make::{MadePattern, make};
 pub(crate) use one_line::one_line;
 pub(crate) use read_block::unknown;
 pub(crate) use read_recipe::RecipeFields;
+pub(crate) use to_json::optional;

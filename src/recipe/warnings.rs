@@ -4,7 +4,19 @@ use super::Recipe;
 use crate::allowance::Allowances;
 use crate::measurements::{Body, MeasurementSet, SetReport};
 use crate::piece::{Pattern, PieceError, Warning};
-use crate::units::Unit;
+use crate::units::{Unit, speak};
+
+/// The pattern with the lengths of its warnings in a unit.
+pub(super) fn with_warnings_in(pattern: Pattern, unit: Unit) -> Result<Pattern, PieceError> {
+    if unit == Unit::Mm || pattern.warnings().is_empty() {
+        return Ok(pattern);
+    }
+    let mut parts = pattern.into_parts();
+    for warning in &mut parts.warnings {
+        warning.text = speak(&warning.text, unit);
+    }
+    Pattern::new(parts)
+}
 
 /// The pattern with what is doubtful about the body, and what was noticed about the recipe,
 /// added to its warnings.
@@ -19,7 +31,7 @@ pub(super) fn with_doubts(
         .as_ref()
         .filter(|allowances| **allowances != Allowances::usual())
         .map_or_else(Vec::new, |allowances| allowances.unused(&pattern));
-    let mut parts = pattern.into_parts();
+    let mut parts = with_warnings_in(pattern, unit)?.into_parts();
     for doubt in body.doubts() {
         let warning = Warning::new(doubt.code.code(), doubt.text(unit));
         parts.warnings.push(warning);

@@ -120,6 +120,13 @@ impl Length {
         Self::checked(if negative { -mm } else { mm })
     }
 
+    /// The unit that a text of a length is written in; none where it has no unit, or none of ours.
+    pub(crate) fn unit_of(text: &str) -> Option<Unit> {
+        let plain = plain(text);
+        let (.., unit) = split(&plain);
+        plain_unit(unit).or_else(|| feet(unit).map(|_| Unit::In))
+    }
+
     /// The length in millimetres.
     #[must_use]
     pub const fn mm(self) -> f64 {

@@ -10,3 +10,4 @@ mod extremes;
 mod faults;
 #[path = "../support/mod.rs"]
 mod support;
+mod written;

@@ -208,8 +208,8 @@ impl Fitting<'_> {
                 .filter(|change| change.measure.piece().as_deref() == Some(&*name))
                 .map(|change| {
                     let end = |value: Option<f64>| {
-                        let unit = change.measure.unit().symbol();
-                        value.map_or_else(|| "none".to_owned(), |v| format!("{v:.1}{unit}"))
+                        let unit = change.measure.unit();
+                        value.map_or_else(|| "none".to_owned(), |v| self.value(v, unit))
                     };
                     let what = change.measure.to_string().replace('_', " ");
                     let (before, after) = (end(change.before), end(change.after));

@@ -27,6 +27,8 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Ink, Pen, Item, DrawnPath, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
+    is_error::<blockwright::explain::Several<blockwright::measurements::FileProblem>>();
+    found.insert("explain::Several".to_owned());
     #[cfg(feature = "fit")]
     checked!(is_value, found, fit: Aimed, Asked, FitSettings, FitStep, Fitted, Left, LeftBecause, NearestSize, SizeDistance);
     checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);

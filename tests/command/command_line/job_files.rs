@@ -103,7 +103,7 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
         ),
         (
             format!("{skirt}allowance: {{hem: 5 in}}\n"),
-            "allowance.hem: 127 mm is out of reach; write 0 to 100 mm",
+            "allowance.hem: 5 in is out of reach; write 0 to 3 7/8 in",
         ),
         (
             format!("{skirt}allowance: {{hems: 40}}\n"),
@@ -244,7 +244,7 @@ fn a_refused_measurement_or_pattern_ends_with_one() {
     let place = Place::with_job(&format!("title: T\nblock: skirt\nbody: {short}\n"));
     let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(1);
     assert!(
-        told.contains("bust_girth 92 mm is impossible: it lies between"),
+        told.contains("bust_girth 9.2 cm is impossible: it lies between"),
         "{told}"
     );
     // Beside a wrong key it is a wrong file.

@@ -88,7 +88,7 @@ fn cloth_that_cannot_serve_is_refused_and_nothing_written() {
     };
     let told = lay("40cm", &[]).failed(1);
     assert!(
-        told.contains("does not fit") && told.contains("400 mm between"),
+        told.contains("does not fit") && told.contains("40 cm between"),
         "{told}"
     );
     let told = lay("40cm", &["--json"]).failed(1);

@@ -8,6 +8,8 @@ use serde_json::{Value, json};
 
 /// Everything that is asked of one seed.
 pub struct Case {
+    /// The unit in which bodies are measured.
+    pub unit: &'static str,
     /// A job with its body.
     pub job: String,
     /// The same job without its body, for a table of sizes or of people.
@@ -118,15 +120,16 @@ impl Case {
         let sleeved = throws.pick(&["none", "short", "long"]);
         let block = throws.pick(&BLOCKS);
         let bare = job(&mut throws, block, sleeved);
+        let unit = ["mm", "cm", "in"][(seed % 3) as usize];
         let taken = body(&mut throws);
         let set = format!(
-            "body: {{name: Ada, unit: mm, measurements: {}}}\n",
-            flow(&taken)
+            "body: {{name: Ada, unit: {unit}, measurements: {}}}\n",
+            flow(&taken, unit)
         );
         let job = format!("{bare}{set}{}", alterations(&mut throws, true));
         let bare = format!("{bare}{}", alterations(&mut throws, false));
-        let table = table(&mut throws);
-        let people = people(&mut throws);
+        let table = table(&mut throws, unit);
+        let people = people(&mut throws, unit);
         let width = throws.pick(&[300.0, 900.0, 1100.0, 1400.0, 1500.0, 3000.0]);
         let width = width + throws.within(-20.0, 20.0);
         let gap = throws.pick(&[0.0, 5.0, 40.0]);
@@ -142,6 +145,7 @@ impl Case {
             Also::Lay,
         ]);
         Self {
+            unit,
             job,
             bare,
             table,
@@ -226,18 +230,25 @@ fn anywhere(throws: &mut Throws, m: Measurement) -> f64 {
 }
 
 /// A value as it is written: slopes in degrees.
-fn written((m, value): &(Measurement, f64)) -> (String, String) {
+fn written((m, value): &(Measurement, f64), unit: &str) -> (String, String) {
     let value = match m {
         Measurement::ShoulderSlope => format!("{:.2} deg", value.to_degrees()),
-        _ => format!("{value:.1}"),
+        _ => {
+            let mm = (value * 10.0).round() / 10.0;
+            match unit {
+                "cm" => format!("{:.2}", mm / 10.0),
+                "in" => (mm / 25.4).to_string(),
+                _ => format!("{mm:.1}"),
+            }
+        }
     };
     (m.to_string(), value)
 }
 
-fn flow(taken: &[(Measurement, f64)]) -> String {
+fn flow(taken: &[(Measurement, f64)], unit: &str) -> String {
     let each: Vec<String> = taken
         .iter()
-        .map(written)
+        .map(|taken| written(taken, unit))
         .map(|(name, value)| format!("{name}: {value}"))
         .collect();
     format!("{{{}}}", each.join(", "))
@@ -383,15 +394,15 @@ fn dart(throws: &mut Throws, name: &str) -> Value {
     }
 }
 
-fn table(throws: &mut Throws) -> String {
+fn table(throws: &mut Throws, unit: &str) -> String {
     let count = 2 + throws.below(2);
     let sizes: Vec<String> = (0..count)
-        .map(|i| format!("  S{i}: {}\n", flow(&body(throws))))
+        .map(|i| format!("  S{i}: {}\n", flow(&body(throws), unit)))
         .collect();
-    format!("name: Range\nunit: mm\nsizes:\n{}", sizes.concat())
+    format!("name: Range\nunit: {unit}\nsizes:\n{}", sizes.concat())
 }
 
-fn people(throws: &mut Throws) -> Vec<Vec<String>> {
+fn people(throws: &mut Throws, unit: &str) -> Vec<Vec<String>> {
     let wild = [
         "",
         "0",
@@ -409,7 +420,11 @@ fn people(throws: &mut Throws) -> Vec<Vec<String>> {
     let mut names: Vec<Measurement> = bodies.iter().flatten().map(|(m, _)| *m).collect();
     names.sort_by_key(|m| m.to_string());
     names.dedup();
-    let mut rows = vec![names.iter().map(ToString::to_string).collect::<Vec<_>>()];
+    let header = |m: &Measurement| match m {
+        Measurement::ShoulderSlope => m.to_string(),
+        _ => format!("{m} [{unit}]"),
+    };
+    let mut rows = vec![names.iter().map(header).collect::<Vec<_>>()];
     rows[0].push("unit".to_owned());
     for body in bodies {
         let cell = |throws: &mut Throws, name: &Measurement| {
@@ -417,7 +432,7 @@ fn people(throws: &mut Throws) -> Vec<Vec<String>> {
                 return throws.pick(&wild).to_owned();
             }
             let found = body.iter().find(|(m, _)| m == name);
-            found.map_or_else(String::new, |taken| written(taken).1)
+            found.map_or_else(String::new, |taken| written(taken, unit).1)
         };
         let mut row: Vec<String> = names.iter().map(|name| cell(throws, name)).collect();
         row.push("mm".to_owned());

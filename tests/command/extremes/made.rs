@@ -2,11 +2,13 @@
 
 use super::cases::{Also, Case};
 use super::numbers::{wrong_null, wrong_number};
+use super::unit::wrong_unit;
 use blockwright::job::{
-    BatchColumns, BatchTally, Job, JobFile, LayRun, OutputFile, run, run_range,
+    BatchColumns, BatchTally, Job, JobError, JobFile, LayRun, OutputFile, run, run_range,
 };
 use blockwright::lay::Cloth;
 use blockwright::measurements::{FileErrors, SetReport, SizeTable};
+use blockwright::units::Unit;
 use serde::Serialize;
 use std::cell::{Cell, RefCell};
 use std::fmt;
@@ -15,12 +17,16 @@ use std::panic::{self, AssertUnwindSafe};
 /// What was made.
 #[derive(Default)]
 pub struct Tally {
+    /// The unit of the case that is being made.
+    unit: &'static str,
     pub patterns: u64,
     refused: u64,
     wrong: u64,
     ranges: u64,
     rows: u64,
     lays: u64,
+    /// Refusals and reports with lengths in the unit of whom they are for.
+    pub spoken: u64,
 }
 
 impl fmt::Display for Tally {
@@ -84,6 +90,7 @@ pub fn ask(case: &Case, tally: &mut Tally) -> Vec<String> {
         }
         faults.extend(found.into_iter().map(|fault| format!("{what}: {fault}")));
     };
+    tally.unit = case.unit;
     let mut job = None;
     guarded("reading", &mut |found| job = read(&case.job, tally, found));
     if let Some(job) = &job {
@@ -130,16 +137,25 @@ fn words(what: &str, text: &str, found: &mut Vec<String>) {
     }
 }
 
+/// The same, with lengths in the unit of whom the text is for.
+fn said(what: &str, text: &str, tally: &mut Tally, found: &mut Vec<String>) {
+    words(what, text, found);
+    if let Some(wrong) = wrong_unit(text, tally.unit) {
+        found.push(format!("{what}: {wrong} where {} is spoken", tally.unit));
+    }
+    tally.spoken += u64::from(tally.unit != "mm" && text.contains(&format!(" {}", tally.unit)));
+}
+
 /// A report for machines.
-fn report(what: &str, report: &impl Serialize, found: &mut Vec<String>) {
+fn report(what: &str, report: &impl Serialize, tally: &mut Tally, found: &mut Vec<String>) {
     let value = serde_json::to_value(report).expect("reports are JSON");
     if let Some(wrong) = wrong_null(&value) {
         found.push(format!("{what}: {wrong}"));
     }
-    words(what, &value.to_string(), found);
+    said(what, &value.to_string(), tally, found);
 }
 
-fn files(files: &[OutputFile], found: &mut Vec<String>) {
+fn files(files: &[OutputFile], tally: &mut Tally, found: &mut Vec<String>) {
     for file in files {
         if file.name.ends_with(".pdf") {
             printed(file, found);
@@ -151,7 +167,10 @@ fn files(files: &[OutputFile], found: &mut Vec<String>) {
             (Some(from), Some(to)) => format!("{}{}", &text[..from], &text[to..]),
             _ => text.to_owned(),
         };
-        words(&file.name, &text, found);
+        match file.name.as_str() {
+            "fitting.html" | "pattern.json" => said(&file.name, &text, tally, found),
+            name => words(name, &text, found),
+        }
         if file.name.ends_with(".json") {
             let value = serde_json::from_str(&text).expect("documents are JSON");
             if let Some(wrong) = wrong_null(&value) {
@@ -183,19 +202,28 @@ fn printed(file: &OutputFile, found: &mut Vec<String>) {
 fn drafted(job: &Job, tally: &mut Tally, found: &mut Vec<String>) {
     let set = SetReport::new(&job.set);
     words("measurements", &set.text(), found);
-    report("measurements as JSON", &set, found);
+    report("measurements as JSON", &set, tally, found);
     match run(job) {
         Ok(outcome) => {
             tally.patterns += 1;
-            words("report", &outcome.report.text(), found);
-            report("report as JSON", &outcome.report, found);
-            files(&outcome.files, found);
+            said("report", &outcome.report.text(), tally, found);
+            report("report as JSON", &outcome.report, tally, found);
+            files(&outcome.files, tally, found);
         }
         Err(error) => {
             tally.refused += 1;
-            words("refusal", &error.to_string(), found);
+            refused(&error, job.set.unit(), tally, found);
         }
     }
+}
+
+/// What a refusal says to a person and to a program.
+fn refused(error: &JobError, unit: Unit, tally: &mut Tally, found: &mut Vec<String>) {
+    if let JobError::Make(made) = error {
+        said("refusal", &made.to_string(), tally, found);
+    }
+    let told = serde_json::to_string(&error.in_unit(unit)).expect("reasons are JSON");
+    said("refusal as JSON", &told, tally, found);
 }
 
 fn laid(
@@ -218,11 +246,11 @@ fn laid(
     match outcome {
         Ok(outcome) => {
             tally.lays += 1;
-            words("report of a lay", &outcome.report.text(), found);
-            report("report of a lay as JSON", &outcome.report, found);
-            files(&outcome.files, found);
+            said("report of a lay", &outcome.report.text(), tally, found);
+            report("report of a lay as JSON", &outcome.report, tally, found);
+            files(&outcome.files, tally, found);
         }
-        Err(error) => words("refusal", &error.to_string(), found),
+        Err(error) => refused(&error, job.set.unit(), tally, found),
     }
 }
 
@@ -242,14 +270,15 @@ fn range(case: &Case, tally: &mut Tally, found: &mut Vec<String>) {
             return;
         }
     };
+    let unit = table.unit();
     match run_range(&file.for_table(table)) {
         Ok(outcome) => {
             tally.ranges += 1;
-            words("report of a range", &outcome.report.text(), found);
-            report("report of a range as JSON", &outcome.report, found);
-            files(&outcome.files, found);
+            said("report of a range", &outcome.report.text(), tally, found);
+            report("report of a range as JSON", &outcome.report, tally, found);
+            files(&outcome.files, tally, found);
         }
-        Err(error) => words("refusal of a range", &error.to_string(), found),
+        Err(error) => refused(&error, unit, tally, found),
     }
 }
 
@@ -268,7 +297,7 @@ fn people(case: &Case, tally: &mut Tally, found: &mut Vec<String>) {
         let record = job.record(&columns, row, cells);
         tally.rows += 1;
         all.count(record.id(), record.refusal().map(|r| r.code.as_str()));
-        words("row", &record.line_with_pattern(), found);
+        said("row", &record.line_with_pattern(), tally, found);
     }
     words(
         "report of people",

@@ -1,5 +1,6 @@
 //! Random jobs, many of them with bodies and settings at the ends of what may be written: nothing
-//! panics, and no file, report or message holds what is no number.
+//! panics, no file, report or message holds what is no number, and messages speak the unit in which
+//! the body was measured.
 //!
 //! A seeded sample runs with the tests. The wide search, in as many cases as are asked for, prints
 //! what it found and how much it made:
@@ -10,9 +11,10 @@
 //!
 //! `BLOCKWRIGHT_EXTREMES_FROM` is the first seed, by default 0: a case can be run alone by its own.
 
-mod cases;
+pub mod cases;
 mod made;
 mod numbers;
+mod unit;
 
 use cases::Case;
 use made::{Tally, ask};
@@ -64,4 +66,5 @@ fn random_jobs_neither_panic_nor_write_what_is_no_number() {
     );
     // A search that makes nothing finds nothing.
     assert!(tally.patterns > count / 5, "{tally}");
+    assert!(tally.spoken > count / 5, "{} spoken", tally.spoken);
 }

@@ -35,7 +35,7 @@ fn all_problems_of_a_size_table_are_told() {
         "one step, or a list with one step for each gap",
         "wrist_girth: `wrist_girth` is missing",
         "size `40` stands twice",
-        "sizes.36: hip_girth 10 mm is impossible",
+        "sizes.36: hip_girth 1 cm is impossible",
         "sizes.40: hip_girth",
     ] {
         assert!(text.contains(expected), "{expected} in\n{text}");

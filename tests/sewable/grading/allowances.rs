@@ -271,7 +271,7 @@ fn a_size_without_room_is_named() {
                     panic!("{width}: {error}");
                 };
                 assert!(
-                    matches!(source, MakeError::Allowance(_)),
+                    matches!(source, MakeError::Allowance { .. }),
                     "{width}: {error}"
                 );
                 assert_eq!(error.size(), refused.first().copied());
