@@ -27,6 +27,7 @@ mod centre_opening;
 mod centre_truing;
 mod dart_division;
 mod dart_finding;
+mod dart_home;
 mod dart_lines;
 mod dart_merging;
 mod dart_obstacle;
@@ -71,6 +72,7 @@ mod promise;
 mod quarter;
 mod readings;
 mod redrawn_waist;
+mod refit;
 mod refused;
 #[cfg(feature = "least-distortion")]
 mod relaxation;

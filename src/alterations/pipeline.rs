@@ -1,6 +1,7 @@
 //! A chain of alterations, proved after every step.
 
 use super::account::{Account, changes_between, kept};
+use super::dart_home::AtHome;
 use super::halves::{are_unlike, half};
 use super::one_sided::on_both_halves;
 use super::readings::Readings;
@@ -191,8 +192,50 @@ fn on_each_half(pattern: &Pattern, alteration: &dyn Alteration) -> bool {
     are_unlike(pattern) && !alteration.takes_unlike_halves()
 }
 
-/// One step, proved; what came of it, and its measures.
+/// Alterations of these names move darts, and find them where they are.
+const DART_MOVES: &str = "dart_";
+
+/// One step, proved; what came of it, and its measures. Where it cannot be made because darts were
+/// moved, they are brought home for it.
 fn step(
+    pattern: &Pattern,
+    before: &Readings,
+    alteration: &dyn Alteration,
+    proof: &Proof,
+) -> Result<(Altered, Readings), Reason> {
+    proved(pattern, before, alteration, proof).or_else(|reason| {
+        if alteration.name().starts_with(DART_MOVES) {
+            return Err(reason);
+        }
+        match AtHome::of(pattern) {
+            Ok(Some(home)) => {
+                let (altered, after) = step_at_home(&home, alteration)?;
+                proof.structure.check(pattern, &altered.pattern)?;
+                Ok((altered, after))
+            }
+            _ => Err(reason),
+        }
+    })
+}
+
+/// One step with the darts of the pattern at home, proved there; then they go away again.
+fn step_at_home(home: &AtHome, alteration: &dyn Alteration) -> Result<(Altered, Readings), Reason> {
+    let proof = Proof::of(&home.pattern, alteration)?;
+    let readings = Readings::of(&home.pattern);
+    let (altered, _) = proved(&home.pattern, &readings, alteration, &proof)?;
+    let altered = Altered {
+        pattern: home.away_again(&altered.pattern)?,
+        ..altered
+    };
+    if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
+        return Err(Reason::Law(Box::new(violation)));
+    }
+    let after = Readings::of(&altered.pattern);
+    Ok((altered, after))
+}
+
+/// One step, proved; what came of it, and its measures.
+fn proved(
     pattern: &Pattern,
     before: &Readings,
     alteration: &dyn Alteration,

@@ -4,6 +4,7 @@
 
 mod check;
 mod division;
+mod followed;
 mod merging;
 mod people;
 mod pictures;
