@@ -5,13 +5,14 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
 use blockwright::job::{BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile};
+use blockwright::recipe::OwnBlockError;
 use rayon::prelude::*;
 use rayon::{ThreadPool, ThreadPoolBuilder};
 use serde::Serialize;
 
 use super::digest::digest;
 use super::done::as_json;
-use super::drafting::{body_file, unresolved};
+use super::drafting::{body_file, unresolved, with_block_text};
 use super::partial::{EarlierLine, Part, PartError, PartOf, RESULTS};
 use super::people_file::{PeopleError, PeopleFile, Rows};
 use super::problem::{Failure, Problem, read_argument};
@@ -93,6 +94,12 @@ fn batch_by(
         fitted_job(job_path, &file)?
     } else {
         let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+        if let (Some(path), Some(place)) = (job.block_path(), job.block_place()) {
+            let path = path.to_owned();
+            let error = OwnBlockError::OneBody { path };
+            let problem = Problem::of(&error).at(&file, place, "block");
+            return Err(Failure::wrong(problem));
+        }
         (job.for_batch(), digest(file.text()))
     };
     let people = PeopleFile::open(people_path).map_err(|error| wrong(error.into()))?;
@@ -145,7 +152,8 @@ fn fitted_job(path: &Path, file: &SourceFile) -> Result<(BatchJob, String), Fail
     let job = JobFile::parse_for_fit(file.text()).map_err(|e| Failure::of_file(file, &e))?;
     let body = body_file(&job, path, file)?;
     let text = body.as_ref().map(SourceFile::text);
-    let all = format!("fit\n{}\n{}", file.text(), text.unwrap_or_default());
+    let (job, block) = with_block_text(job, path, file, body.as_ref())?;
+    let all = format!("fit\n{}\n{}{block}", file.text(), text.unwrap_or_default());
     let job = job
         .for_batch_fit(text)
         .map_err(|error| unresolved(&error, file, body.as_ref()))?;

@@ -65,6 +65,7 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
 pub(super) fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
     let set = body_file(&job, path, file)?;
+    let job = with_block(job, path, file, set.as_ref())?;
     job.resolve(set.as_ref().map(SourceFile::text))
         .map_err(|error| unresolved(&error, file, set.as_ref()))
 }
@@ -78,16 +79,61 @@ pub(super) fn body_file(
     let (Some(body), Some(place)) = (job.body_path(), job.body_place()) else {
         return Ok(None);
     };
-    let set_path = path.parent().unwrap_or_else(|| Path::new("")).join(body);
-    let read = SourceFile::read(&set_path).map_err(|error| {
+    let of = ("body_file", "body");
+    named_file(body, path, of, |problem, key| problem.at(file, place, key)).map(Some)
+}
+
+/// A file that a job names under a key.
+fn named_file(
+    named: &str,
+    job_path: &Path,
+    (code, key): (&str, &str),
+    at: impl Fn(Problem, &str) -> Problem,
+) -> Result<SourceFile, Failure> {
+    let path = job_path
+        .parent()
+        .unwrap_or_else(|| Path::new(""))
+        .join(named);
+    SourceFile::read(&path).map_err(|error| {
         let text = format!(
             "{error}; looked for {}, since paths are meant from the folder of the job, or from \
              the current one if the job comes from standard input",
-            set_path.display()
+            path.display()
         );
-        Failure::wrong(Problem::new("body_file", text).at(file, place, "body"))
+        Failure::wrong(at(Problem::new(code, text), key))
+    })
+}
+
+/// The job with the block of one's own that it names, and the body it was made for.
+pub(super) fn with_block(
+    job: JobFile,
+    path: &Path,
+    file: &SourceFile,
+    set: Option<&SourceFile>,
+) -> Result<JobFile, Failure> {
+    Ok(with_block_text(job, path, file, set)?.0)
+}
+
+/// The same, and the text of the block.
+pub(super) fn with_block_text(
+    job: JobFile,
+    path: &Path,
+    file: &SourceFile,
+    set: Option<&SourceFile>,
+) -> Result<(JobFile, String), Failure> {
+    let (Some(block), Some(place)) = (job.block_path(), job.block_place()) else {
+        return Ok((job, String::new()));
+    };
+    let of = ("block_file", "block.file");
+    let read = named_file(block, path, of, |problem, key| problem.at(file, place, key))?;
+    let with = job.with_block(read.text(), set.map(SourceFile::text));
+    let job = with.map_err(|error| match error {
+        ResolveError::Block { .. } | ResolveError::OwnBlock(_) => {
+            Failure::refused(Problem::of(&error).in_file(read.shown()))
+        }
+        other => unresolved(&other, file, set),
     })?;
-    Ok(Some(read))
+    Ok((job, read.text().to_owned()))
 }
 
 /// What is said of a body that cannot be had.

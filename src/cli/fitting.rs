@@ -8,7 +8,7 @@ use blockwright::measurements::MeasurementSet;
 use blockwright::units::Length;
 
 use super::done::{unwritten, written};
-use super::drafting::{body_file, unresolved};
+use super::drafting::{body_file, unresolved, with_block};
 use super::problem::{Failure, read_argument};
 
 /// What the arguments ask for besides the files.
@@ -28,6 +28,7 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
         .map_err(|errors| Failure::of_file(&wearer_file, &errors))?;
     let job = JobFile::parse_for_fit(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
     let body = body_file(&job, job_path, &file)?;
+    let job = with_block(job, job_path, &file, body.as_ref())?;
     let text = body.as_ref().map(super::source_file::SourceFile::text);
     let mut asked = job
         .resolve_for(text, wearer)

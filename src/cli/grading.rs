@@ -7,6 +7,7 @@ use blockwright::job::{JobFile, Output, PaperSize, run_range};
 use blockwright::measurements::{Size, SizeTable};
 
 use super::done::written;
+use super::drafting::{body_file, with_block};
 use super::problem::{Failure, Problem, read_argument};
 
 /// What the arguments ask for besides the files.
@@ -29,6 +30,12 @@ pub(super) fn grade(
     let file = read_argument(job_path)?;
     let table_file = read_argument(table_path)?;
     let job = JobFile::parse_for_range(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    let job = if job.block_path().is_some() {
+        let body = body_file(&job, job_path, &file)?;
+        with_block(job, job_path, &file, body.as_ref())?
+    } else {
+        job
+    };
     let table =
         SizeTable::parse(table_file.text()).map_err(|e| Failure::of_file(&table_file, &e))?;
     let table = only(&table, wanted.labels).map_err(|text| {

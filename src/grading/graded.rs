@@ -6,7 +6,7 @@ use crate::alterations::Account;
 use crate::measurements::{Body, Size, SizeTable};
 use crate::piece::Pattern;
 use crate::progress::Progress;
-use crate::recipe::{MadePattern, Recipe, Ways, make};
+use crate::recipe::{MadePattern, MakeError, OwnBlockError, Recipe, Ways, make};
 use std::ops::ControlFlow;
 
 /// One size of a range.
@@ -178,13 +178,57 @@ pub fn grade_watched(
     table: &SizeTable,
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<Graded, GradingError> {
+    let mut draft = |size: &Size| match &recipe.own {
+        None => make(recipe, size.body(), table.unit(), Ways::Skipped),
+        Some(own) => {
+            let path = own.path().to_owned();
+            Err(OwnBlockError::OneBody { path }.into())
+        }
+    };
+    grade_by(table, &mut draft, progress)
+}
+
+/// Has every size of a table made by a function of its own, which a block of one's own needs: it is
+/// not drafted, but fitted from one body to the next.
+///
+/// ```
+/// # use blockwright::draft::Block;
+/// # use blockwright::measurements::{Body, Measurement, MeasurementErrors, Size, SizeTable};
+/// # use blockwright::recipe::{Recipe, Ways, make};
+/// # use blockwright::units::Unit;
+/// # fn body(bust: f64) -> Result<Body, MeasurementErrors> { Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
+/// #     (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
+/// # ]) }
+/// use blockwright::grading::grade_by;
+/// use std::ops::ControlFlow;
+/// let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
+/// let table = SizeTable::new("Two", Unit::Cm, sizes);
+/// let mut longer = Recipe::new("Skirt", Block::Skirt);
+/// let mut each = |size: &Size| {
+///     longer.options.length = Some(if size.label() == "38" { 600.0 } else { 610.0 });
+///     make(&longer, size.body(), Unit::Cm, Ways::Skipped)
+/// };
+/// let graded = grade_by(&table, &mut each, &mut |_| ControlFlow::Continue(()))?;
+/// assert_eq!(graded.sizes().len(), 2);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`GradingError`] names the first size that is refused, and why; or says that `progress` stopped
+/// it.
+pub fn grade_by(
+    table: &SizeTable,
+    make_size: &mut dyn FnMut(&Size) -> Result<MadePattern, MakeError>,
+    progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+) -> Result<Graded, GradingError> {
     let count = table.sizes().len();
     if count == 0 {
         return Err(GradingError::NoSizes);
     }
     let mut sizes = Vec::with_capacity(count);
     for size in table.sizes() {
-        let made = make(recipe, size.body(), table.unit(), Ways::Skipped);
+        let made = make_size(size);
         sizes.push(GradedSize {
             size: size.clone(),
             made: made.map_err(|source| GradingError::Size {

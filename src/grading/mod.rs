@@ -19,7 +19,7 @@ mod points;
 
 pub use align::Align;
 pub use error::{GradingError, NestError};
-pub use graded::{Graded, GradedSize, grade, grade_watched};
+pub use graded::{Graded, GradedSize, grade, grade_by, grade_watched};
 pub use increments::{Grown, Increment, Increments};
 pub use jumps::{JUMP, LEAST_JUMP};
 pub use line_style::{DASHES, MOST_SIZES, line_style};

@@ -9,7 +9,7 @@ use super::{BatchColumns, BatchJob, BatchRefusal, WarningReport};
 use crate::measurements::Body;
 use crate::piece::{EdgeName, Pattern};
 use crate::progress::{Ending, Progress};
-use crate::recipe::{MadePattern, MakeError, Ways, make};
+use crate::recipe::{MadePattern, MakeError, OwnBlockError, Ways, make};
 use crate::render::json;
 
 /// What came of one wearer.
@@ -82,6 +82,10 @@ impl BatchJob {
             #[cfg(feature = "fit")]
             if let Some(fit) = &self.fit {
                 return fitted(fit, &self.recipe, &set);
+            }
+            if let Some(own) = &self.recipe.own {
+                let path = own.path().to_owned();
+                return Err(refusal(&OwnBlockError::OneBody { path }.into()));
             }
             let (body, unit) = (set.body(), set.unit());
             let made = make(&self.recipe, body, unit, Ways::Skipped);
@@ -241,7 +245,7 @@ impl BatchRecord {
                 pattern: None,
             });
         };
-        let (pattern, title, accounts) = (&made.pattern, &self.title, &made.accounts);
+        let (pattern, title, accounts) = (&made.pattern, &self.title, &made.all_accounts());
         match &made.cut {
             Some(cut) => text(&LineWithPattern {
                 line,

@@ -5,7 +5,8 @@ use crate::drawing::SheetError;
 use crate::explain::{Explain, Explanation};
 use crate::grading::{GradingError, NestError};
 use crate::measurements::{FileErrors, Measurement, MeasurementErrors, UnknownSize};
-use crate::recipe::MakeError;
+use crate::recipe::{MakeError, OwnBlockError};
+use crate::render::json::DocumentError;
 use crate::units::{Unit, speak};
 use thiserror::Error;
 
@@ -96,6 +97,7 @@ impl JobError {
 const fn fault_of(error: &MakeError) -> Fault {
     match error {
         MakeError::Request(_)
+        | MakeError::OwnBlock(OwnBlockError::Unread { .. } | OwnBlockError::OneBody { .. })
         | MakeError::Draft {
             source: DraftError::Option { .. },
             ..
@@ -141,6 +143,28 @@ pub enum ResolveError {
     /// The sizes together make no body.
     #[error(transparent)]
     Body(#[from] MeasurementErrors),
+    /// The document of a block of one's own cannot be read, or its pattern cannot be sewn.
+    #[error("the block in `{path}` cannot be used: {source}")]
+    Block {
+        /// The path as written in the job.
+        path: String,
+        /// What is wrong with the document.
+        source: DocumentError,
+    },
+    /// The document of a block of one's own does not say for which body it was made.
+    #[error(
+        "the block in `{path}` does not say for which body it was made ({source}); write `body:` \
+         and the set it was made for"
+    )]
+    BlockBody {
+        /// The path as written in the job.
+        path: String,
+        /// Why its measurements make no body.
+        source: MeasurementErrors,
+    },
+    /// The block of one's own cannot be used.
+    #[error(transparent)]
+    OwnBlock(#[from] OwnBlockError),
 }
 
 impl JobError {
@@ -227,6 +251,9 @@ impl Explain for ResolveError {
             Self::Size(error) => error.code(),
             Self::NotInTable { .. } => "not_in_table".to_owned(),
             Self::Body(error) => error.code(),
+            Self::Block { source, .. } => source.code(),
+            Self::BlockBody { .. } => "own_block_without_body".to_owned(),
+            Self::OwnBlock(error) => error.code(),
         }
     }
 
@@ -238,6 +265,9 @@ impl Explain for ResolveError {
             Self::Size(error) => error.place(),
             Self::NotInTable { measurement, size } => Some(format!("{measurement}, size {size}")),
             Self::Body(error) => error.place(),
+            Self::Block { source, .. } => source.place(),
+            Self::BlockBody { .. } => Some("body".to_owned()),
+            Self::OwnBlock(error) => error.place(),
         }
     }
 
@@ -249,6 +279,9 @@ impl Explain for ResolveError {
             Self::Size(error) => error.cure(),
             Self::NotInTable { .. } => "leave it out under `sizes`".to_owned(),
             Self::Body(error) => error.cure(),
+            Self::Block { source, .. } => source.cure(),
+            Self::BlockBody { .. } => "write `body:` and the set the block was made for".to_owned(),
+            Self::OwnBlock(error) => error.cure(),
         }
     }
 }

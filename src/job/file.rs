@@ -1,5 +1,6 @@
 //! A job file.
 
+use super::read_block::{own_place, read_block};
 use super::read_body::{JobBody, body};
 use super::read_print::print;
 #[cfg(feature = "fit")]
@@ -9,7 +10,7 @@ use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError
 use crate::measurements::MeasurementSet;
 use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
 use crate::piece::Warning;
-use crate::recipe::{Recipe, RecipeFields, said, truth};
+use crate::recipe::{OwnBlock, OwnBlockError, Recipe, RecipeFields, said, truth};
 use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
@@ -30,8 +31,10 @@ pub(super) const KEYS: [&str; 15] = {
 /// size: 40                   # optional: written on every piece; left out, that of the table
 /// date: 2026-03-14           # optional: written on every piece as it stands here
 /// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
-///                            #   dress, tunic or shirt
-/// body: ines.yaml            # required: a measurement set, or one written in place, or a
+///                            #   dress, tunic or shirt; or a block of one's own from a pattern
+///                            #   document: {file: my-block.json}, and then none of the keys
+///                            #   from `ease` to `side`
+/// body: ines.yaml            # required, but for a block of one's own: a measurement set, or one written in place, or a
 ///                            #   size of a table: {table: range.yaml, size: 40}, with other
 ///                            #   sizes where the wearer has them: {..., sizes: {hip_girth: 44}}
 /// ease: regular              # optional: close, regular or loose, or by place:
@@ -76,6 +79,8 @@ pub struct JobFile {
     pub(super) outputs: Outputs,
     /// Whether there is a body that was not read.
     body_unused: bool,
+    /// Where a block of one's own is named.
+    block_place: Option<Place>,
 }
 
 impl JobFile {
@@ -167,7 +172,11 @@ impl JobFile {
             print_field,
             dxf_field,
         ] = reader.fields(node, "", KEYS, expected);
-        if body_field.is_none() && wants_body && node.entries().is_some() {
+        // A block of one's own knows its body, and keeps it in sizes and for many wearers.
+        let own = own_place(f4);
+        let wants_body = wants_body || own.is_some();
+        let needs_size = needs_size || own.is_some();
+        if body_field.is_none() && wants_body && own.is_none() && node.entries().is_some() {
             let (key, hint) = (
                 "body",
                 "write `body:` and the path of a measurement set, or the set itself below it",
@@ -185,7 +194,8 @@ impl JobFile {
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
         }
-        let (Some(recipe), true) = (recipe, body.is_some() || !wants_body) else {
+        let whole = body.is_some() || !wants_body || own.is_some();
+        let (Some(recipe), true) = (recipe, whole) else {
             let found = node.shape();
             return Err(FileErrors::one(FileProblem {
                 unit: Unit::Mm,
@@ -204,6 +214,7 @@ impl JobFile {
             body,
             print,
             outputs,
+            block_place: own,
         })
     }
 
@@ -220,6 +231,83 @@ impl JobFile {
         self.body.as_ref()?.place()
     }
 
+    /// The path of the block of one's own as written, if the job has one; it is meant from where the
+    /// job file stands. [`with_block`](Self::with_block) takes its text.
+    #[must_use]
+    pub fn block_path(&self) -> Option<&str> {
+        self.recipe.own.as_ref().map(OwnBlock::path)
+    }
+
+    /// Where that path is written.
+    #[must_use]
+    pub const fn block_place(&self) -> Option<Place> {
+        self.block_place
+    }
+
+    /// The same with the block of one's own that [`block_path`](Self::block_path) names, from the text
+    /// of its file, and with the body that it was made for: the job's, from the text of its file if
+    /// [`body_path`](Self::body_path) asks for one, or else that of the document.
+    ///
+    /// ```
+    /// # use blockwright::draft::{Block, DraftOptions, draft};
+    /// # use blockwright::measurements::{Body, Measurement};
+    /// use blockwright::job::{JobFile, run};
+    /// # let body = Body::from_taken([
+    /// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+    /// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+    /// # ])?;
+    /// # let skirt = draft(&body, &DraftOptions::of(Block::Skirt))?;
+    /// # let text = blockwright::render::json::render(&skirt, &body, "Mine", &[]);
+    /// let file = JobFile::from_json(
+    ///     r#"{"title": "My skirt, wider", "block": {"file": "my-skirt.json"},
+    ///         "alterations": [{"hip_girth": {"amount": 10}}]}"#,
+    /// )?;
+    /// assert_eq!(file.block_path(), Some("my-skirt.json"));
+    /// let job = file.with_block(&text, None)?.resolve(None)?;
+    /// assert!(run(&job)?.file("pattern.svg").is_some());
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`ResolveError`] when one of the two files is wrong, or there is no body.
+    pub fn with_block(
+        mut self,
+        block_text: &str,
+        body_text: Option<&str>,
+    ) -> Result<Self, ResolveError> {
+        let Some(path) = self.block_path().map(str::to_owned) else {
+            return Ok(self);
+        };
+        let (body, size) = match self.body.take() {
+            None => (None, None),
+            Some(body) => {
+                let size = body.size().map(str::to_owned);
+                (Some(body.resolve(body_text)?), size)
+            }
+        };
+        let (own, set) = read_block(path, block_text, body)?;
+        self.recipe.put_on(own);
+        self.recipe.size = self.recipe.size.or(size);
+        self.body = Some(JobBody::Here(Box::new(set)));
+        Ok(self)
+    }
+
+    /// Refuses a block of one's own whose text was not given.
+    fn block_is_read(&self) -> Result<(), OwnBlockError> {
+        match self
+            .recipe
+            .own
+            .as_ref()
+            .filter(|own| own.pattern().is_none())
+        {
+            None => Ok(()),
+            Some(own) => Err(OwnBlockError::Unread {
+                path: own.path().to_owned(),
+            }),
+        }
+    }
+
     /// The job, with the text of the measurement set or size table if [`body_path`](Self::body_path) asks
     /// for one.
     ///
@@ -227,6 +315,7 @@ impl JobFile {
     ///
     /// [`ResolveError`] when the set is wanted and not given, or is wrong.
     pub fn resolve(self, set_text: Option<&str>) -> Result<Job, ResolveError> {
+        self.block_is_read()?;
         let body = self.body.ok_or(ResolveError::NoBody)?;
         let mut recipe = self.recipe;
         recipe.size = recipe.size.or_else(|| body.size().map(str::to_owned));
@@ -246,6 +335,7 @@ impl JobFile {
     ///
     /// [`ResolveError`] when the set or table is wanted and not given, or is wrong.
     pub fn for_batch_fit(mut self, set_text: Option<&str>) -> Result<BatchJob, ResolveError> {
+        self.block_is_read()?;
         let body = self.body.take().ok_or(ResolveError::NoBody)?;
         let from = match body.whole_table(set_text)? {
             Some(table) => FitFrom::Table(table),
@@ -270,6 +360,7 @@ impl JobFile {
         set_text: Option<&str>,
         wearer: MeasurementSet,
     ) -> Result<FitJob, ResolveError> {
+        self.block_is_read()?;
         let body = self.body.take().ok_or(ResolveError::NoBody)?;
         let (body, nearest) = body.nearest_to(set_text, wearer.body())?;
         self.body = Some(body);

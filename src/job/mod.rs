@@ -3,7 +3,8 @@
 //!
 //! Reading takes two steps, so that whoever calls decides where files come from:
 //! [`JobFile::from_json`] or `JobFile::parse` (feature `yaml`) says which measurement set is wanted
-//! ([`JobFile::body_path`]), [`JobFile::resolve`] takes its text and gives a [`Job`]. [`run`] drafts, alters, proves, draws and renders it into named files in memory;
+//! ([`JobFile::body_path`]), [`JobFile::resolve`] takes its text and gives a [`Job`]; a block of
+//! one's own goes in before ([`JobFile::block_path`], [`JobFile::with_block`]). [`run`] drafts, alters, proves, draws and renders it into named files in memory;
 //! [`run_range`] does so with every size of a table, and `LayRun` (feature `lay`) lays the pieces
 //! on cloth. [`BatchJob::record`] makes the pattern for a row of a table of people and draws
 //! nothing.
@@ -39,10 +40,12 @@ mod pages_report;
 mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
+mod range_block;
 mod range_definition;
 mod range_names;
 mod range_report;
 mod range_run;
+mod read_block;
 mod read_body;
 mod read_print;
 mod report;

@@ -7,9 +7,11 @@ use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
 use super::print_pdf::print;
+use super::range_block::make_size;
 use super::range_names::size_names;
 use super::{JobError, Output, PagesReport, RangeJob, RangeReport};
-use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade_watched, nest_parts};
+use crate::alterations::Account;
+use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade_by, nest_parts};
 use crate::progress::Progress;
 use crate::render::{dxf, json, svg};
 
@@ -67,13 +69,14 @@ enum PatternDocument<S, C> {
 /// A size as it is written.
 struct Written<'a> {
     size: &'a GradedSize,
+    accounts: Vec<Account>,
     title: String,
 }
 
 impl Written<'_> {
     /// Its document as a file of its own.
     fn text(&self) -> String {
-        let (pattern, accounts) = (self.size.pattern(), self.size.accounts());
+        let (pattern, accounts) = (self.size.pattern(), &self.accounts);
         let (body, title) = (self.size.body(), &self.title);
         match self.size.cut() {
             Some(cut) => json::render_to_cut(pattern, body, title, accounts, cut),
@@ -83,7 +86,7 @@ impl Written<'_> {
 
     /// The same as a part of a larger document.
     fn document(&self) -> impl Serialize + '_ {
-        let (pattern, accounts) = (self.size.pattern(), self.size.accounts());
+        let (pattern, accounts) = (self.size.pattern(), &self.accounts);
         let (body, title) = (self.size.body(), &self.title);
         match self.size.cut() {
             Some(cut) => {
@@ -152,7 +155,12 @@ pub fn run_range_watched(
     // What was noticed about the recipe is a warning of the range, once.
     let mut recipe = job.recipe.clone();
     recipe.notes.clear();
-    let graded = grade_watched(&recipe, &job.table, progress)?;
+    let unit = job.table.unit();
+    let graded = grade_by(
+        &job.table,
+        &mut |size| make_size(&recipe, size, unit),
+        progress,
+    )?;
     let mut files = Vec::new();
     let pages = draw(job, &graded, &mut files)?;
     let increments = graded.increments(job.align);
@@ -162,6 +170,7 @@ pub fn run_range_watched(
         .iter()
         .map(|size| Written {
             size,
+            accounts: size.made().all_accounts(),
             title: format!("{}, size {}", job.recipe.title, size.label()),
         })
         .collect();

@@ -117,9 +117,10 @@ fn draw(
 /// The pattern document.
 fn document(job: &Job, made: &MadePattern) -> String {
     let (body, title) = (job.set.body(), &job.recipe.title);
+    let accounts = made.all_accounts();
     match &made.cut {
-        Some(cut) => json::render_to_cut(&made.pattern, body, title, &made.accounts, cut),
-        None => json::render(&made.pattern, body, title, &made.accounts),
+        Some(cut) => json::render_to_cut(&made.pattern, body, title, &accounts, cut),
+        None => json::render(&made.pattern, body, title, &accounts),
     }
 }
 

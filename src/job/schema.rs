@@ -63,7 +63,8 @@ struct JobShape {
     /// Written on every piece: `2026-03-14`.
     date: Option<String>,
     block: Blocks,
-    /// A body; left out where a table of sizes or of people is given beside the job.
+    /// A body; left out where a table of sizes or of people is given beside the job, and where a
+    /// block of one's own knows its body.
     body: Option<BodyShape>,
     ease: Option<EaseShape>,
     /// From waist to hem.
@@ -83,13 +84,23 @@ struct JobShape {
     dxf: Option<bool>,
 }
 
-/// A block, or bodice and skirt joined at the waist.
+/// A block, bodice and skirt joined at the waist, or a block of one's own: then none of the keys
+/// from `ease` to `side` is written.
 #[derive(JsonSchema)]
 #[schemars(untagged, rename = "blocks")]
 #[expect(dead_code, reason = "read by the derived schema only")]
 enum Blocks {
     One(BlockName),
     Joined(#[schemars(length(min = 1, max = 2))] Vec<BlockName>),
+    Own(OwnBlockShape),
+}
+
+#[derive(JsonSchema)]
+#[schemars(rename = "own_block", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct OwnBlockShape {
+    /// The path of a pattern document.
+    file: String,
 }
 
 /// The path of a measurement set, a set, or a size of a table.

@@ -1,5 +1,6 @@
 //! Why a recipe gives no pattern for a body.
 
+use super::OwnBlockError;
 use crate::allowance::AllowanceError;
 use crate::alterations::{Refused, RequestError};
 use crate::draft::DraftError;
@@ -38,6 +39,9 @@ pub enum MakeError {
         /// What was found, a sentence each.
         violations: Vec<String>,
     },
+    /// The block of one's own cannot be used.
+    #[error(transparent)]
+    OwnBlock(#[from] OwnBlockError),
     /// An alteration that does not exist, or has no such settings.
     #[error("an alteration cannot be read: {0}")]
     Request(#[from] RequestError),
@@ -105,6 +109,7 @@ impl Explain for MakeError {
         match self {
             Self::Draft { source, .. } => source.code(),
             Self::Unprovable { .. } => "law_broken".to_owned(),
+            Self::OwnBlock(error) => error.code(),
             Self::Request(_) => "bad_alteration".to_owned(),
             Self::Alteration { refused, .. } => refused.code(),
             Self::Allowance { .. } => "no_room_for_allowance".to_owned(),
@@ -116,6 +121,7 @@ impl Explain for MakeError {
         match self {
             Self::Draft { source, .. } => source.place(),
             Self::Unprovable { .. } => None,
+            Self::OwnBlock(error) => error.place(),
             Self::Request(error) => error.place(),
             Self::Alteration { refused, .. } => refused.place(),
             Self::Allowance { source, .. } => source.place(),
@@ -130,6 +136,7 @@ impl Explain for MakeError {
                 "It is a fault of the program, not of the measurements: report it with them"
                     .to_owned()
             }
+            Self::OwnBlock(error) => error.cure(),
             Self::Request(error) => error.cure(),
             Self::Alteration { refused, unit } => speak(&refused.cure(), *unit),
             Self::Allowance { source, unit } => speak(&source.cure(), *unit),

@@ -3,7 +3,7 @@
 use super::chain::{Altered, Ways, alter_in_order};
 use super::prove::prove;
 use super::warnings::{with_doubts, with_warnings_in};
-use super::{MakeError, Recipe};
+use super::{MakeError, OwnBlock, OwnBlockError, Recipe};
 use crate::allowance::CutLines;
 use crate::alterations::{Account, MethodChoice, MethodOutcome};
 use crate::draft::draft;
@@ -37,10 +37,12 @@ use crate::units::{Unit, speak};
 #[derive(Debug, Clone, PartialEq)]
 #[non_exhaustive]
 pub struct MadePattern {
-    /// The block before any alteration.
+    /// The block before any alteration: a draft, or one of one's own.
     pub drafted: Pattern,
     /// The finished pattern, with all its warnings.
     pub pattern: Pattern,
+    /// What was changed on a block of one's own before it came here.
+    pub earlier: Vec<Account>,
     /// The account of every alteration, in their order.
     pub accounts: Vec<Account>,
     /// The ways there were at every step that had several, if they were asked for.
@@ -49,7 +51,7 @@ pub struct MadePattern {
     pub cut: Option<CutLines>,
 }
 
-/// Makes a recipe for a body: drafts the block, proves that it can be sewn, alters it, proving it
+/// Makes a recipe for a body: drafts the block, or takes the one that the recipe has, proves that it can be sewn, alters it, proving it
 /// again after every step, and adds the allowances. Nothing is drawn.
 ///
 /// `unit` is the one in which warnings and errors give lengths.
@@ -85,13 +87,11 @@ pub fn make(
 }
 
 fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePattern, MakeError> {
-    let drafted =
-        draft(body, &recipe.options).map_err(|source| MakeError::Draft { source, unit })?;
-    let drafted = with_warnings_in(drafted, unit)?;
-    let violations = prove(&drafted);
-    if !violations.is_empty() {
-        return Err(MakeError::Unprovable { violations });
-    }
+    let drafted = match &recipe.own {
+        None => draft_proved(recipe, body, unit)?,
+        // It was proved when it was read.
+        Some(own) => own.pattern().cloned().ok_or_else(|| unread(own))?,
+    };
     let Altered {
         pattern,
         accounts,
@@ -112,8 +112,43 @@ fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePatt
     Ok(MadePattern {
         drafted,
         pattern,
+        earlier: recipe
+            .own
+            .as_ref()
+            .map_or_else(Vec::new, |own| own.earlier().to_vec()),
         accounts,
         choices,
         cut,
     })
+}
+
+fn draft_proved(recipe: &Recipe, body: &Body, unit: Unit) -> Result<Pattern, MakeError> {
+    let drafted =
+        draft(body, &recipe.options).map_err(|source| MakeError::Draft { source, unit })?;
+    let drafted = with_warnings_in(drafted, unit)?;
+    let violations = prove(&drafted);
+    if !violations.is_empty() {
+        return Err(MakeError::Unprovable { violations });
+    }
+    Ok(drafted)
+}
+
+fn unread(own: &OwnBlock) -> OwnBlockError {
+    OwnBlockError::Unread {
+        path: own.path().to_owned(),
+    }
+}
+
+impl MadePattern {
+    /// Every account that a document of this pattern has: those of a block of one's own, then those
+    /// of this recipe.
+    ///
+    /// ```
+    /// use blockwright::recipe::MadePattern;
+    /// fn alterations(made: &MadePattern) -> usize { made.all_accounts().len() }
+    /// ```
+    #[must_use]
+    pub fn all_accounts(&self) -> Vec<Account> {
+        [&self.earlier[..], &self.accounts[..]].concat()
+    }
 }

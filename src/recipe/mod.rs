@@ -5,6 +5,8 @@
 //! it for a body. Drafting, checking, grading, laying on cloth and making for a table of people all
 //! call it, so that what holds in one holds in all.
 //!
+//! In place of a draft a recipe may have a block of one's own ([`OwnBlock`]).
+//!
 //! Recipes, and the options, ease, allowances and alterations in them, deserialise from JSON with
 //! the keys and units of a job file; the same code reads both. They are written with the same keys.
 
@@ -15,6 +17,8 @@ mod field;
 mod from_json;
 mod make;
 mod one_line;
+mod own_block;
+mod own_block_error;
 mod prove;
 mod read_allowance;
 mod read_alterations;
@@ -22,6 +26,7 @@ mod read_block;
 mod read_ease;
 mod read_inscription;
 mod read_options;
+mod read_own_block;
 mod read_recipe;
 mod read_shape;
 mod to_json;
@@ -34,6 +39,8 @@ pub(crate) use field::{length, said, truth};
 pub(crate) use from_json::whole;
 pub use make::{MadePattern, make};
 pub(crate) use one_line::one_line;
+pub use own_block::OwnBlock;
+pub use own_block_error::OwnBlockError;
 pub(crate) use read_block::unknown;
 pub(crate) use read_recipe::RecipeFields;
 pub(crate) use to_json::optional;

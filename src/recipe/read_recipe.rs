@@ -6,6 +6,7 @@ use super::read_allowance::allowance;
 use super::read_alterations::alterations;
 use super::read_inscription::{date, size, title};
 use super::read_options::{self, options};
+use super::read_own_block::{is_own, own_block};
 use crate::measurements::{FileCause, Node, Reader};
 
 /// The fields of a mapping that make a recipe.
@@ -71,7 +72,15 @@ impl<'a> RecipeFields<'a> {
         let title = title_field.and_then(|(_, node)| title(reader, node));
         let size = said(size_field).and_then(|node| size(reader, node));
         let date = said(date_field).and_then(|node| date(reader, node));
-        let options = options(reader, node, self.options);
+        let [block, drafted @ ..] = self.options;
+        let (options, own) = match is_own(block) {
+            None => (options(reader, node, self.options), None),
+            Some(at) => {
+                let own = own_block(reader, at, &drafted);
+                let options = own.as_ref().map(|own| (own.options(), Vec::new()));
+                (options, own)
+            }
+        };
         let [steps, widths] = self.after;
         let alterations = steps.map_or_else(Vec::new, |(_, node)| alterations(reader, node));
         let allowances = widths.and_then(|(_, node)| allowance(reader, node));
@@ -81,6 +90,7 @@ impl<'a> RecipeFields<'a> {
             size,
             date,
             options,
+            own,
             alterations,
             allowances,
             notes,

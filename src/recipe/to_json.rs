@@ -137,7 +137,10 @@ impl Recipe {
         map.serialize_entry("title", &self.title)?;
         optional(map, "size", self.size.as_ref())?;
         optional(map, "date", self.date.as_ref())?;
-        write_options(map, &self.options)?;
+        match &self.own {
+            Some(own) => map.serialize_entry("block", &serde_json::json!({"file": own.path()}))?,
+            None => write_options(map, &self.options)?,
+        }
         if !self.alterations.is_empty() {
             map.serialize_entry("alterations", &self.alterations)?;
         }

@@ -32,18 +32,21 @@ pub(super) fn with_doubts(
         .filter(|allowances| **allowances != Allowances::usual())
         .map_or_else(Vec::new, |allowances| allowances.unused(&pattern));
     let mut parts = with_warnings_in(pattern, unit)?.into_parts();
+    let mut found: Vec<Warning> = Vec::new();
     for doubt in body.doubts() {
-        let warning = Warning::new(doubt.code.code(), doubt.text(unit));
-        parts.warnings.push(warning);
+        found.push(Warning::new(doubt.code.code(), doubt.text(unit)));
     }
     let set = MeasurementSet::new(MeasurementSet::UNNAMED, unit, body.clone());
     for text in SetReport::new(&set).beyond_survey_texts() {
-        parts.warnings.push(Warning::new("beyond_survey", text));
+        found.push(Warning::new("beyond_survey", text));
     }
     for place in unused {
         let text = format!("the allowance at {place} has no effect: no piece is cut there");
-        parts.warnings.push(Warning::new("allowance_unused", text));
+        found.push(Warning::new("allowance_unused", text));
     }
-    parts.warnings.extend(recipe.notes.iter().cloned());
+    found.extend(recipe.notes.iter().cloned());
+    // A block of one's own may bring the same doubts along.
+    found.retain(|warning| !parts.warnings.contains(warning));
+    parts.warnings.extend(found);
     Pattern::new(parts)
 }

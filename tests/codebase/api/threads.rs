@@ -41,7 +41,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
     checked!(is_value, found, job: JobFile);
     checked!(is_value, found, progress: Progress, Ending);
-    checked!(is_value, found, recipe: Recipe, MadePattern, Ways);
+    checked!(is_value, found, recipe: OwnBlock, Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, LayPart, LayLabels, Search);
     checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementFile, MeasurementSet, Size, SizeTable);
@@ -65,7 +65,7 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, fit: FitError);
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
-    checked!(is_error, found, recipe: MakeError);
+    checked!(is_error, found, recipe: MakeError, OwnBlockError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
     checked!(is_error, found, job: ResolveError);
     #[cfg(feature = "lay")]

@@ -16,5 +16,6 @@ mod job_files;
 mod laying;
 mod measuring;
 mod outputs;
+mod own_block;
 mod seams;
 mod standard_input;

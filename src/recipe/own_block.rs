@@ -1,0 +1,135 @@
+//! A block of one's own, in place of a draft.
+
+use super::OwnBlockError;
+use crate::alterations::Account;
+use crate::draft::{Block, DraftOptions, SleeveLength};
+use crate::invariants::{Tolerances, check_all};
+use crate::measurements::Body;
+use crate::piece::{EdgeName, Pattern};
+
+/// A block of one's own that stands in place of a draft: the file that a job names, and once that
+/// was read its pattern and the body it was made for.
+///
+/// # Guarantees
+/// A pattern that is there meets the rules that every sewable pattern must meet, by the tolerances
+/// of an altered one.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::recipe::{OwnBlock, Recipe, Ways, make};
+/// use blockwright::units::Unit;
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let kept = draft(&body, &DraftOptions::of(Block::Skirt))?; // a block from an earlier job
+/// let own = OwnBlock::new("my-block.json", kept.clone(), body.clone(), Vec::new())?;
+/// let made = make(&Recipe::on("Skirt", own), &body, Unit::Cm, Ways::Skipped)?;
+/// assert_eq!(made.drafted, kept);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct OwnBlock {
+    path: String,
+    content: Option<Box<Content>>,
+}
+
+/// What the file holds.
+#[derive(Debug, Clone, PartialEq)]
+struct Content {
+    kind: Block,
+    pattern: Pattern,
+    body: Body,
+    earlier: Vec<Account>,
+}
+
+impl OwnBlock {
+    /// A block that is still to be read from its file.
+    #[must_use]
+    pub fn in_file(path: impl Into<String>) -> Self {
+        Self {
+            path: path.into(),
+            content: None,
+        }
+    }
+
+    /// A block read from a file: its pattern, the body it was made for, and what earlier alterations
+    /// changed.
+    ///
+    /// # Errors
+    /// [`OwnBlockError`] when the pattern is of no known kind or breaks a rule.
+    pub fn new(
+        path: impl Into<String>,
+        pattern: Pattern,
+        body: Body,
+        earlier: Vec<Account>,
+    ) -> Result<Self, OwnBlockError> {
+        let path = path.into();
+        let Some(kind) = Block::named(pattern.block()) else {
+            let found = pattern.block().chars().take(40).collect();
+            return Err(OwnBlockError::Kind { path, found });
+        };
+        let violations = check_all(&pattern, &Tolerances::altered());
+        if !violations.is_empty() {
+            return Err(OwnBlockError::Unsewable { path, violations });
+        }
+        let content = Content {
+            kind,
+            pattern,
+            body,
+            earlier,
+        };
+        Ok(Self {
+            path,
+            content: Some(Box::new(content)),
+        })
+    }
+
+    /// The path as it is written in the job.
+    #[must_use]
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The pattern, once it was read.
+    #[must_use]
+    pub fn pattern(&self) -> Option<&Pattern> {
+        self.content.as_ref().map(|content| &content.pattern)
+    }
+
+    /// The body it was made for, once it was read.
+    #[must_use]
+    pub fn body(&self) -> Option<&Body> {
+        self.content.as_ref().map(|content| &content.body)
+    }
+
+    /// What alterations changed before it was written to its file.
+    #[must_use]
+    pub fn earlier(&self) -> &[Account] {
+        self.content
+            .as_ref()
+            .map_or(&[], |content| &content.earlier)
+    }
+
+    /// The draft options that come nearest to it, with regular ease: what two bodies need is
+    /// compared on drafts made with them. A bodice until it was read.
+    #[must_use]
+    pub fn options(&self) -> DraftOptions {
+        let Some(content) = &self.content else {
+            return DraftOptions::of(Block::Bodice);
+        };
+        let mut options = DraftOptions::of(content.kind);
+        let mut sleeves = content.pattern.pieces().iter();
+        let sleeve = sleeves.find(|piece| piece.outline().edge(&EdgeName::SLEEVE_CAP).is_some());
+        options.sleeve = sleeve.map(|piece| match piece.line("elbow") {
+            Some(_) => SleeveLength::Long,
+            None => SleeveLength::Short,
+        });
+        if content.kind.is_one_piece() {
+            let mut darts = content.pattern.pieces().iter().flat_map(|p| p.darts());
+            options.waist_darts = Some(darts.any(|dart| dart.name == "waist"));
+        }
+        options
+    }
+}
