@@ -2,16 +2,17 @@
 
 use super::beside::write_beside;
 use super::pens::{GREY, GUIDE};
-use super::piece_layers::{PieceLayers, mark};
+use super::piece_layers::{PieceLayers, mark_named};
 use super::room::Room;
-use super::{Face, Pen, TextStyle};
+use super::{Face, Pen, TextStyle, path_names};
 use crate::piece::Piece;
 
 /// Draws every balance line.
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
     for line in piece.lines() {
         let pen = Pen::solid(GUIDE).dashed(&[4.0, 3.0]).ink(GREY);
-        mark(&mut out.guides, room, line.curve.to_path(), pen);
+        let name = path_names::line(piece.name(), &line.name);
+        mark_named(&mut out.guides, room, line.curve.to_path(), pen, name);
     }
 }
 

@@ -4,10 +4,10 @@ use kurbo::{BezPath, Circle, Point, Shape, Vec2};
 
 use super::beside::write_beside;
 use super::pens::{DART, GUIDE};
-use super::piece_layers::{PieceLayers, mark};
+use super::piece_layers::{PieceLayers, mark, mark_named};
 use super::room::Room;
 use super::strokes::stroke;
-use super::{DrawnPath, Face, Pen, TextStyle};
+use super::{DrawnPath, Face, Pen, TextStyle, path_names};
 use crate::allowance::cut_line_beside;
 use crate::geometry::{Curve, crossings};
 use crate::piece::{Apexes, Dart, Piece, Pressed};
@@ -19,7 +19,9 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: O
             out.marks.push(DrawnPath::stroked(path, Pen::solid(DART)));
         }
         let [from, to] = middle(dart, piece);
-        mark(&mut out.darts, room, dart_legs(dart), Pen::solid(DART));
+        let name = path_names::dart(piece.name(), &dart.name);
+        let legs = dart_legs(dart);
+        mark_named(&mut out.darts, room, legs, Pen::solid(DART), name);
         mark(
             &mut out.darts,
             room,

@@ -4,10 +4,10 @@ use kurbo::Point;
 
 use super::beside::write_beside;
 use super::pens::MARK;
-use super::piece_layers::{PieceLayers, mark, solid};
+use super::piece_layers::{PieceLayers, mark_named, solid};
 use super::room::Room;
 use super::strokes::{arrow_head, stroke};
-use super::{Face, Pen, Text, TextStyle};
+use super::{Face, Pen, Text, TextStyle, path_names};
 use crate::geometry::Curve;
 use crate::piece::Piece;
 
@@ -17,7 +17,8 @@ const WORDS: &str = "grain";
 pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
     let [low, high] = piece.grain();
     let along = (high - low).normalize();
-    mark(&mut out.marks, room, stroke(&[low, high]), Pen::solid(MARK));
+    let (line, name) = (stroke(&[low, high]), path_names::grain(piece.name()));
+    mark_named(&mut out.marks, room, line, Pen::solid(MARK), name);
     solid(&mut out.marks, room, arrow_head(high, along, 4.0));
     solid(&mut out.marks, room, arrow_head(low, -along, 4.0));
 }

@@ -93,6 +93,8 @@ pub struct DrawnPath {
     pub pen: Option<Pen>,
     /// What it is filled with, if at all.
     pub fill: Option<Ink>,
+    /// What it is, for programs that read the drawing: piece and edge, such as `back.side_seam`.
+    pub name: Option<String>,
 }
 
 impl DrawnPath {
@@ -103,6 +105,7 @@ impl DrawnPath {
             path,
             pen: Some(pen),
             fill: None,
+            name: None,
         }
     }
 
@@ -113,7 +116,21 @@ impl DrawnPath {
             path,
             pen: None,
             fill: Some(fill),
+            name: None,
         }
+    }
+
+    /// The same with a name, which should be there once in a drawing.
+    ///
+    /// ```
+    /// use blockwright::drawing::{DrawnPath, Pen};
+    /// let line = DrawnPath::line((0.0, 0.0), (0.0, 90.0), Pen::solid(0.5)).named("back.side_seam");
+    /// assert_eq!(line.name.as_deref(), Some("back.side_seam"));
+    /// ```
+    #[must_use]
+    pub fn named(mut self, name: impl Into<String>) -> Self {
+        self.name = Some(name.into());
+        self
     }
 
     /// A straight line.

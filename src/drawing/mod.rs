@@ -21,6 +21,7 @@ mod metrics;
 mod notch_marks;
 mod outline_lines;
 mod parts;
+mod path_names;
 mod pattern_sheet;
 mod pens;
 mod piece_layers;

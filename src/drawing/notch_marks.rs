@@ -2,11 +2,11 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::Pen;
 use super::pens::DART;
-use super::piece_layers::{PieceLayers, mark};
+use super::piece_layers::{PieceLayers, mark_named};
 use super::room::Room;
 use super::strokes::stroke;
+use super::{Pen, path_names};
 use crate::allowance::cut_line_beside;
 use crate::geometry::{Curve, perpendicular};
 use crate::piece::{Notch, Piece};
@@ -23,7 +23,8 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: O
                 Some(from) => stroke(&[from, at]),
                 None => stroke(&[at, at + inward * NOTCH]),
             };
-            mark(&mut out.marks, room, path, Pen::solid(DART));
+            let name = path_names::notch(piece.name(), &notch.name);
+            mark_named(&mut out.marks, room, path, Pen::solid(DART), name);
         }
     }
 }

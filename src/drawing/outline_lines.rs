@@ -5,7 +5,7 @@ use kurbo::{ParamCurve, PathSeg};
 use super::pens::{CUTTING, FOLD_DASHES, STITCHING, STITCHING_WITHIN};
 use super::piece_layers::PieceLayers;
 use super::strokes::{chain, closed};
-use super::{DrawnPath, Pen};
+use super::{DrawnPath, Pen, path_names};
 use crate::geometry::{Curve, tolerance, with_next};
 use crate::piece::{EdgeRole, Piece};
 
@@ -22,8 +22,9 @@ pub(super) fn draw(out: &mut PieceLayers, piece: &Piece, cut: Option<&Curve>) {
             (_, None) => Pen::solid(STITCHING),
             (_, Some(_)) => Pen::solid(STITCHING_WITHIN).dashed(&[4.0, 2.0]),
         };
+        let name = path_names::edge(piece.name(), edge.name());
         out.stitching
-            .push(DrawnPath::stroked(edge.curve().to_path(), pen));
+            .push(DrawnPath::stroked(edge.curve().to_path(), pen).named(name));
     }
 }
 

@@ -52,6 +52,18 @@ pub(super) fn mark(layer: &mut Layer, room: &mut Room, path: BezPath, pen: Pen) 
     layer.push(DrawnPath::stroked(path, pen));
 }
 
+/// Draws a line that bears a name and keeps words off it.
+pub(super) fn mark_named(
+    layer: &mut Layer,
+    room: &mut Room,
+    path: BezPath,
+    pen: Pen,
+    name: String,
+) {
+    room.take_stroke(&path);
+    layer.push(DrawnPath::stroked(path, pen).named(name));
+}
+
 /// Draws a filled shape and keeps words off it.
 pub(super) fn solid(layer: &mut Layer, room: &mut Room, path: BezPath) {
     room.take_stroke(&path);

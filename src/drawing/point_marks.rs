@@ -4,10 +4,10 @@ use kurbo::{BezPath, Point, Shape, Vec2};
 
 use super::beside::write_beside;
 use super::pens::POINT;
-use super::piece_layers::{PieceLayers, mark};
+use super::piece_layers::{PieceLayers, mark_named};
 use super::room::Room;
 use super::strokes::stroke;
-use super::{Face, Pen, TextStyle};
+use super::{Face, Pen, TextStyle, path_names};
 use crate::geometry::Curve;
 use crate::piece::Piece;
 
@@ -23,7 +23,8 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
     for point in piece.points() {
         let cross = cross(point.at, &outline);
         if !cross.is_empty() {
-            mark(&mut out.marks, room, cross, Pen::solid(POINT));
+            let name = path_names::point(piece.name(), &point.name);
+            mark_named(&mut out.marks, room, cross, Pen::solid(POINT), name);
         }
     }
 }

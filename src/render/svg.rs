@@ -8,7 +8,7 @@ use super::path_data::{fixed, path_data};
 
 /// The drawing as an SVG document of real size: `width` and `height` in mm and a view box in mm,
 /// exactly the drawing's bounds. Each layer is a group with an `id` made from its name and the
-/// name itself as `data-name`. Numbers have three decimals; the same drawing gives the same text.
+/// name itself as `data-name`; a path that has a name bears it as its `id`. Numbers have three decimals; the same drawing gives the same text.
 ///
 /// Text keeps the letters it was given, also those that the standard faces lack; it was measured
 /// as [`printable`](crate::drawing::printable) has it.
@@ -49,7 +49,11 @@ pub fn render(drawing: &Drawing) -> String {
         ids.push(id);
         for item in &layer.items {
             match item {
-                Item::Path(each) => figure(&mut out, each),
+                Item::Path(each) => {
+                    let id = each.name.as_ref().map(|name| unique_id(name, &ids));
+                    figure(&mut out, each, id.as_deref());
+                    ids.extend(id);
+                }
                 Item::Text(each) => text(&mut out, each),
             }
         }
@@ -65,7 +69,8 @@ fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
     out.push('\n');
 }
 
-fn figure(out: &mut String, figure: &DrawnPath) {
+fn figure(out: &mut String, figure: &DrawnPath, id: Option<&str>) {
+    let id = id.map_or_else(String::new, |id| format!("id=\"{id}\" "));
     let mut attributes = String::new();
     if let Some(fill) = figure.fill {
         let _ = write!(attributes, " fill=\"{}\"", colour(fill));
@@ -84,7 +89,10 @@ fn figure(out: &mut String, figure: &DrawnPath) {
     }
     line(
         out,
-        format_args!("<path d=\"{}\"{attributes}/>", path_data(&figure.path, 3)),
+        format_args!(
+            "<path {id}d=\"{}\"{attributes}/>",
+            path_data(&figure.path, 3)
+        ),
     );
 }
 
@@ -141,13 +149,13 @@ fn escape(text: &str) -> String {
     out
 }
 
-/// The name as an id: letters and digits kept, the rest as "-", never starting with a digit, and
-/// numbered if another layer came out the same.
+/// The name as an id: letters, digits and points kept, the rest as "-", never starting with a digit,
+/// and numbered if another came out the same: the second cut of a double notch is `…_notch-2`.
 fn unique_id(name: &str, taken: &[String]) -> String {
     let mut id: String = name
         .chars()
         .map(|letter| {
-            if letter.is_ascii_alphanumeric() || letter == '_' {
+            if letter.is_ascii_alphanumeric() || matches!(letter, '_' | '.') {
                 letter.to_ascii_lowercase()
             } else {
                 '-'
