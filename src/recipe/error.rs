@@ -98,7 +98,7 @@ impl MakeError {
                     *violation = speak(violation, wanted);
                 }
             }
-            Self::Request(_) | Self::Piece(_) => {}
+            Self::Request(_) | Self::Piece(_) | Self::OwnBlock(_) => {}
         }
         self
     }

@@ -88,7 +88,7 @@ fn every_edge_dart_and_mark_is_named_once() {
             }
             for dart in piece.darts() {
                 let drawn = path(&format!("{name}.{}_dart", dart.name));
-                assert!((moved(dart.legs[0], &drawn) - by).hypot() < 0.002);
+                assert!((moved(dart.to_polyline()[0], &drawn) - by).hypot() < 0.002);
             }
             for line in piece.lines() {
                 path(&format!("{name}.{}_line", line.name));
