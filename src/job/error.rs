@@ -149,7 +149,7 @@ pub enum ResolveError {
         /// The path as written in the job.
         path: String,
         /// What is wrong with the document.
-        source: DocumentError,
+        source: Box<DocumentError>,
     },
     /// The document of a block of one's own does not say for which body it was made.
     #[error(

@@ -25,7 +25,10 @@ pub(super) fn read_block(
 ) -> Result<(OwnBlock, MeasurementSet), ResolveError> {
     let document = match PatternDocument::read_proved(text.as_bytes()) {
         Ok(document) => document,
-        Err(source) => return Err(ResolveError::Block { path, source }),
+        Err(source) => {
+            let source = Box::new(source);
+            return Err(ResolveError::Block { path, source });
+        }
     };
     let set = match (set, document.body.to_body()) {
         (Some(set), _) => set,
