@@ -13,11 +13,11 @@ const SAME_ANGLE: f64 = 6e-8;
 
 /// The angle of a dart whose tip is backed off from the bust point, in degrees: its edge, drawn
 /// to close there without a corner, takes some hundredths of a millimetre from its mouth.
-const SAME_BACKED_OFF: f64 = 0.25;
+const SAME_BACKED_OFF: f64 = 0.1;
 
 /// A girth across a dart whose tip is backed off, in millimetres, for the same reason: what the
-/// law of girths allows after alterations.
-pub(super) const SAME_GIRTH: f64 = 4.0 * tolerance::SEAM_ALTERED;
+/// law of girths allows after alterations, halved.
+pub(super) const SAME_GIRTH: f64 = 2.0 * tolerance::SEAM_ALTERED;
 
 /// How many places along an edge are tried when free ones are told.
 const TRIED: u32 = 50;

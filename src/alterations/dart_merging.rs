@@ -95,7 +95,10 @@ impl DartMerging {
             }
         };
         // Where several pieces have the one, the other may tell which is meant.
-        let named = |name: &str, on| found(pattern, name, on);
+        let named = |name: &str, on| {
+            check_open(pattern, [first, second])?;
+            found(pattern, name, on)
+        };
         let (piece, kept) = match (named(kept, self.piece.as_deref()), self.piece.is_none()) {
             (Err(AlterationError::Setting(_)), true) => {
                 let (piece, _) = named(gone, None)?;
@@ -161,6 +164,24 @@ impl Alteration for DartMerging {
             pattern: replaced(pattern, made)?,
         })
     }
+}
+
+/// Refuses a dart with two apexes: it opens on no edge, so nothing can open there.
+fn check_open(pattern: &Pattern, names: [&String; 2]) -> Result<(), AlterationError> {
+    let inside = |name: &&&String| {
+        let mut darts = pattern.pieces().iter().filter_map(|p| p.dart(name));
+        darts.any(|d| d.edge.is_none())
+    };
+    let Some(name) = names.iter().find(inside) else {
+        return Ok(());
+    };
+    Err(AlterationError::First {
+        why: format!(
+            "the {name} dart lies inside its piece with a point at either end, so that it cannot open any wider"
+        ),
+        advice: "take both darts into one seam from edge to edge (dart_to_seam), or bring the other dart next to it (dart_relocation)"
+            .to_owned(),
+    })
 }
 
 /// Where both darts are turned: the bust point when both point at it, else where their centre

@@ -139,10 +139,7 @@ impl Swing<'_> {
     ) -> Result<Dart, AlterationError> {
         let edges = self.piece.outline().edges();
         let other = Dart {
-            pressed: match opened.pressed {
-                Pressed::TowardFirstLeg => Pressed::TowardSecondLeg,
-                Pressed::TowardSecondLeg => Pressed::TowardFirstLeg,
-            },
+            pressed: opened.pressed.other(),
             ..opened.clone()
         };
         let mut best: Option<(f64, Dart, Vec<Curve>)> = None;

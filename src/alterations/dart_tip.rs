@@ -4,7 +4,7 @@ use super::dart_opening::{LONGEST_MOUTH, USUAL_MOUTH, mouth_share};
 use super::true_up::with_mouth;
 use super::{AlterationError, Sketch};
 use crate::geometry::{GeometryError, Point, Span, along, tolerance};
-use crate::piece::{AimedEdge, Apexes, Dart, EdgeName, Piece, Pressed, aim_edge};
+use crate::piece::{AimedEdge, Apexes, Dart, EdgeName, Piece, aim_edge};
 
 /// How far the tip of a dart stops short of the bust point, by the edge it opens on, for a small
 /// and for a full bust, in millimetres: 25 for a small one and up to 64 for a full one at the
@@ -135,10 +135,7 @@ pub(super) fn aim_dart(piece: &Piece, dart: &Dart, apex: Point) -> Result<Piece,
         {
             return Ok((edge.clone(), dart.clone()));
         }
-        let pressed = match dart.pressed {
-            Pressed::TowardFirstLeg => Pressed::TowardSecondLeg,
-            Pressed::TowardSecondLeg => Pressed::TowardFirstLeg,
-        };
+        let pressed = dart.pressed.other();
         let other = pressed_as(Dart { pressed, ..dart });
         let (_, edge, dart) = match (usual, other) {
             (Ok(usual), Ok(other)) if other.0 < usual.0 => other,

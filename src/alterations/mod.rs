@@ -25,6 +25,7 @@ mod bust_spread;
 mod catalogue;
 mod centre_opening;
 mod centre_truing;
+mod dart_aim;
 mod dart_division;
 mod dart_finding;
 mod dart_home;

@@ -3,16 +3,16 @@
 
 use super::AlterationError;
 use super::Sketch;
+use super::dart_aim::aimed_at;
 use super::dart_opening::Opening;
 use super::dart_swing::Swing;
-use super::dart_tip::aim_dart;
 use super::panel_calm::{Calm, PAST, Sweep, from_beside, met, pair};
 use super::panel_leg::SWEPT;
 use super::panel_path::{Begun, PanelPath, drawn_on};
 use super::panel_plan::{Through, plan};
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
-use crate::geometry::{Curve, Point, Vec2, root, tolerance};
+use crate::geometry::{Curve, Vec2, tolerance};
 use crate::invariants::{Tolerances, is_valid};
 use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
 
@@ -32,10 +32,6 @@ const NOTCHED_APART: f64 = 25.0;
 
 /// A dart points at a seam at most so far away, in millimetres.
 const FAR: f64 = 300.0;
-
-/// A dart is brought no nearer than this to the ends of its edge to be aimed elsewhere, in
-/// millimetres.
-const FROM_END: f64 = 8.0;
 
 /// How often the armscye is moved at most until the back is as wide as it was, and how closely, in
 /// millimetres.
@@ -155,15 +151,17 @@ impl BackSeam<'_> {
                 continue;
             }
             let pivot = calm.common.point_at(at)?.0;
-            let made = aimed_at(self.piece, upper, pivot).and_then(|aimed| {
-                self.as_wide(&Turning {
-                    upper,
-                    lower,
-                    calm,
-                    at,
-                    aimed,
-                })
-            });
+            let made = aimed_at(self.piece, upper, pivot)
+                .map_err(|_| unreached(upper))
+                .and_then(|aimed| {
+                    self.as_wide(&Turning {
+                        upper,
+                        lower,
+                        calm,
+                        at,
+                        aimed,
+                    })
+                });
             match made {
                 Ok(made) if is_valid(&made, &Tolerances::altered()) => return Ok(made),
                 made => refused = refused.or(Some(made)),
@@ -322,49 +320,6 @@ fn widened(back: &UpperHalf<'_>, out: f64) -> Result<Sketch, AlterationError> {
     let (armscye, width_point) = back.armscye_kept(tip, shoulder.turn_at_tip, (by, Vec2::ZERO))?;
     back.put_armscye(&mut sketch, armscye, width_point)?;
     Ok(sketch)
-}
-
-/// The piece with a dart brought to where on its edge it points at a place, and its tip there.
-fn aimed_at(piece: &Piece, dart: &Dart, to: Point) -> Result<Piece, AlterationError> {
-    let name = dart.edge.as_ref().ok_or_else(|| unreached(dart))?;
-    let beside = |dart: &Dart| {
-        let axis = (dart.apex() - dart.legs[0].midpoint(dart.legs[1])).normalize();
-        axis.cross(to - dart.apex())
-    };
-    let length = piece.seam_length(name).unwrap_or(0.0);
-    let brought = |share: f64| -> Result<Piece, AlterationError> {
-        let swing = Swing {
-            piece,
-            dart,
-            share: 1.0,
-            into: Opening::place(piece, name, share)?,
-            name: dart.name.clone(),
-        };
-        swing.made()
-    };
-    let mut there = piece.clone();
-    if beside(dart).abs() > tolerance::POINT {
-        let miss = |share: f64| {
-            let made = brought(share).ok();
-            made.and_then(|made| made.dart(&dart.name).map(&beside))
-                .unwrap_or(f64::NAN)
-        };
-        let end = FROM_END / length;
-        let share = root(
-            "place of a dart that points at a seam",
-            end,
-            1.0 - end,
-            miss,
-        )
-        .map_err(|_| unreached(dart))?;
-        there = brought(share)?;
-    }
-    let dart = there.dart(&dart.name).ok_or_else(|| unreached(dart))?;
-    let axis = dart.apex() - dart.legs[0].midpoint(dart.legs[1]);
-    if axis.dot(to - dart.apex()) < 0.0 {
-        return Err(unreached(dart));
-    }
-    aim_dart(&there, dart, to)
 }
 
 fn too_narrow(dart: &Dart, narrower: f64) -> AlterationError {

@@ -8,7 +8,7 @@ use super::readings::Readings;
 use super::refused::{EarlierStep, Reason, Refused};
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
 use crate::invariants::{Tolerances, first};
-use crate::piece::{BodySide, Pattern, Warning};
+use crate::piece::{BodySide, Pattern, Warning, newly_wide};
 
 /// A pattern after a chain of alterations.
 ///
@@ -103,7 +103,14 @@ fn alter_in_order(pattern: &Pattern, chain: &[&dyn Alteration]) -> Result<Chain,
             changes: changes_between(&before, &after),
             kept: kept(&proof.promises, &before, &after),
         });
-        done.pattern = with_warnings(altered.pattern, altered.warnings)
+        let mut warnings = altered.warnings;
+        let wide = newly_wide(&done.pattern, &altered.pattern);
+        for warning in wide {
+            if !warnings.contains(&warning) {
+                warnings.push(warning);
+            }
+        }
+        done.pattern = with_warnings(altered.pattern, warnings)
             .map_err(|e| refused(index, alteration, None, e.into()))?;
         before = after;
     }
@@ -192,8 +199,8 @@ fn on_each_half(pattern: &Pattern, alteration: &dyn Alteration) -> bool {
     are_unlike(pattern) && !alteration.takes_unlike_halves()
 }
 
-/// Alterations of these names move darts, and find them where they are.
-const DART_MOVES: &str = "dart_";
+/// Alterations that take darts from where they are. Darts that are to be merged meet best at home.
+const FIND_DARTS: [&str; 3] = ["dart_relocation", "dart_division", "dart_to_seam"];
 
 /// One step, proved; what came of it, and its measures. Where it cannot be made because darts were
 /// moved, they are brought home for it.
@@ -204,7 +211,7 @@ fn step(
     proof: &Proof,
 ) -> Result<(Altered, Readings), Reason> {
     proved(pattern, before, alteration, proof).or_else(|reason| {
-        if alteration.name().starts_with(DART_MOVES) {
+        if FIND_DARTS.contains(&alteration.name()) {
             return Err(reason);
         }
         match AtHome::of(pattern) {

@@ -51,6 +51,22 @@ pub enum Pressed {
     TowardSecondLeg,
 }
 
+impl Pressed {
+    /// The other side.
+    ///
+    /// ```
+    /// # use blockwright::piece::Pressed;
+    /// assert_eq!(Pressed::TowardFirstLeg.other(), Pressed::TowardSecondLeg);
+    /// ```
+    #[must_use]
+    pub fn other(self) -> Self {
+        match self {
+            Self::TowardFirstLeg => Self::TowardSecondLeg,
+            Self::TowardSecondLeg => Self::TowardFirstLeg,
+        }
+    }
+}
+
 /// A dart.
 ///
 /// For a dart on an edge the legs are ends in the outline's order; for one inside the piece

@@ -40,4 +40,4 @@ pub use pattern::{Pattern, PatternParts, Warning};
 pub use seam::{EaseOn, EdgeRef, Seam};
 pub use sewing_piece::{Piece, PieceParts};
 pub use side::BodySide;
-pub(crate) use wide_dart::wide_darts;
+pub(crate) use wide_dart::{newly_wide, wide_darts};

@@ -3,7 +3,9 @@
 use super::check::{TRUED, assert_kept, parts_of};
 use super::people::{block, body, usual};
 use super::pictures::show;
-use blockwright::alterations::{Alteration, Chain, DartDivision, Refused, alter};
+use blockwright::alterations::{
+    Alteration, BackLengthIncrease, Chain, DartDivision, Refused, alter,
+};
 use blockwright::draft::Block;
 use blockwright::piece::Pattern;
 use proptest::prelude::*;
@@ -90,4 +92,31 @@ proptest! {
         let off = parts_of(new, "bust") - old.dart_angle(whole);
         prop_assert!(off.abs() < 2.0 * TRUED, "{off}");
     }
+}
+
+/// A back shoulder dart wider than about 20 mm is warned of after any step (a drafting text: a mouth
+/// of 16 to 20 mm for a length of 60 to 80), and the share named brings it down to that.
+#[test]
+fn a_wide_shoulder_dart_is_warned_of_and_divided() {
+    let before = usual(Block::Bodice);
+    let longer: Box<dyn Alteration> = Box::new(BackLengthIncrease::by(20.0));
+    let done = alter(&before, &[longer]).unwrap();
+    let warning = done
+        .pattern
+        .warnings()
+        .iter()
+        .find(|w| w.code == "wide_shoulder_dart");
+    let text = &warning.expect("a warning").text;
+    let share = text.split("share: ").nth(1).unwrap().trim_end_matches(')');
+    let share: f64 = share.parse().unwrap();
+    let divide: Box<dyn Alteration> =
+        Box::new(DartDivision::of("shoulder").part("neckline", 0.5, share));
+    let divided = alter(&done.pattern, &[divide]).unwrap().pattern;
+    let left = divided
+        .piece("back")
+        .unwrap()
+        .dart("shoulder")
+        .unwrap()
+        .intake();
+    assert!((left - 20.0).abs() < 0.6, "{left}: {text}");
 }
