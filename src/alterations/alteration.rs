@@ -79,6 +79,16 @@ pub trait Alteration: fmt::Debug + Send + Sync {
         false
     }
 
+    /// Refuses to be made on one side of the body only, of which `half` is the pattern, where what it
+    /// changes is one thing for both sides. What only lengthens or shortens the centre is no reason:
+    /// both sides meet there half way, as [`OneSided`](super::OneSided) says.
+    ///
+    /// # Errors
+    /// When it cannot be made on one side only, with the reason.
+    fn check_one_side(&self, _half: &Pattern) -> Result<(), AlterationError> {
+        Ok(())
+    }
+
     /// Makes the new pattern.
     ///
     /// # Errors

@@ -111,6 +111,18 @@ impl Alteration for BackLengthReduction {
         promises
     }
 
+    /// A back with a waist seam is shortened there at the centre, which is one line for both sides.
+    fn check_one_side(&self, half: &Pattern) -> Result<(), AlterationError> {
+        let seamed = |piece: &Piece| piece.outline().edge(&EdgeName::WAIST).is_some();
+        if !backs(half).any(seamed) {
+            return Ok(());
+        }
+        Err(AlterationError::First {
+            why: "a back with a waist seam is shortened at the centre of its waist, where both sides meet, and one of them cannot be shorter there than the other".to_owned(),
+            advice: "leave out side, or shorten that side toward its side seam (length)".to_owned(),
+        })
+    }
+
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         number(self.amount)?;
         if self.amount == 0.0 {

@@ -16,6 +16,7 @@ const GRAIN_INSIDE: f64 = 18.0;
 
 /// Length given or taken at the centre of one half of the garment: the seat behind, the abdomen
 /// in front.
+#[derive(Debug, Clone, Copy)]
 pub(super) struct CentreLength {
     /// The half whose centre is opened; the other is not touched.
     pub half: Half,
@@ -29,7 +30,7 @@ pub(super) struct CentreLength {
 
 impl CentreLength {
     /// The pieces of that half that reach over the hips, each with the name of its centre edge.
-    fn pieces<'p>(&self, pattern: &'p Pattern) -> impl Iterator<Item = (&'p Piece, EdgeName)> {
+    pub fn pieces<'p>(&self, pattern: &'p Pattern) -> impl Iterator<Item = (&'p Piece, EdgeName)> {
         let wanted = self.half;
         quarters(pattern).filter_map(move |piece| {
             let (half, edge) = centre(piece)?;
@@ -58,8 +59,8 @@ impl CentreLength {
         promises
     }
 
-    /// Opens the centre of every piece of the half.
-    pub fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+    /// The amount, if it is one that such a half bears.
+    pub fn checked(&self, pattern: &Pattern) -> Result<f64, AlterationError> {
         let amount = number(self.amount)?;
         at_most(amount, self.range, "mm", "more than that is another block")?;
         if self.pieces(pattern).next().is_none() {
@@ -68,6 +69,12 @@ impl CentreLength {
                 advice: self.missing.1,
             });
         }
+        Ok(amount)
+    }
+
+    /// Opens the centre of every piece of the half.
+    pub fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
+        let amount = self.checked(pattern)?;
         let mut altered = pattern.clone();
         if amount != 0.0 {
             for (piece, _) in self.pieces(pattern) {

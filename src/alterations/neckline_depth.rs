@@ -83,6 +83,14 @@ impl Alteration for NecklineDepth {
         promises
     }
 
+    /// The centre front is one line for both sides, and so is where the neckline meets it.
+    fn check_one_side(&self, _half: &Pattern) -> Result<(), AlterationError> {
+        Err(AlterationError::First {
+            why: "the necklines of both sides meet at the centre front, and one of them cannot be lower there than the other".to_owned(),
+            advice: "leave out side, or widen the neckline on that side (neckline_width)".to_owned(),
+        })
+    }
+
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         at_most(
             self.amount,

@@ -5,14 +5,15 @@ use super::halves::half;
 use super::joined_halves::joined;
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
 use crate::geometry::Which;
-use crate::piece::{BodySide, MeasureUnit, Pattern};
+use crate::piece::{BodySide, EdgeName, MeasureKind, MeasureUnit, Pattern};
 
 /// An alteration made on one side only, for uneven shoulders, a higher hip, a stronger arm.
 ///
 /// Pieces that become unlike are cut singly, once for each side; one that was on the fold gets a
-/// seam down its middle, so what changes its fold is refused on one side only; a few millimetres
-/// that the fold gains by the way are trued at the hem. Alterations
-/// after it work on both sides, unless they are one-sided themselves.
+/// seam down its middle. Both sides of that seam have one length: what an alteration gives or takes at
+/// the centre of its side they meet half way, trued at the hem or at the waist of a bodice, so that the
+/// same on the other side comes to what it is on both. Alterations after it work on both sides, unless
+/// they are one-sided themselves.
 ///
 /// ```
 /// use blockwright::alterations::{Alteration, OneSided, ShoulderSlope, alter};
@@ -39,6 +40,27 @@ impl OneSided {
     }
 }
 
+/// A promise of one half as it holds on both where the other is not altered but meets it at the
+/// centre half way: the hem is trued for that.
+fn at_centre(promise: Promise) -> Option<Promise> {
+    let MeasureKind::EdgeLength { edge, .. } = promise.measure.kind() else {
+        return Some(promise);
+    };
+    if *edge == EdgeName::HEM {
+        return None;
+    }
+    let change = match is_centre(&promise) {
+        true => 0.5 * promise.change,
+        false => promise.change,
+    };
+    Some(Promise { change, ..promise })
+}
+
+fn is_centre(promise: &Promise) -> bool {
+    let centres = [EdgeName::CENTRE_BACK, EdgeName::CENTRE_FRONT];
+    matches!(promise.measure.kind(), MeasureKind::EdgeLength { edge, .. } if centres.contains(edge))
+}
+
 impl Alteration for OneSided {
     fn name(&self) -> &'static str {
         self.inner.name()
@@ -56,18 +78,21 @@ impl Alteration for OneSided {
         Box::new(Self::new(self.side, self.inner.with_amount(amount)))
     }
 
-    /// What the alteration promises, on its side; on the other side all of that stays.
+    /// What the alteration promises, on its side; on the other side all of that stays, but what both
+    /// meet half way.
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         // A half that cannot be made is refused, with its reason, when the alteration is made.
         let Ok(half) = half(before, self.side) else {
             return Vec::new();
         };
-        let inner = self.inner.promises(&half);
-        let stays = |p: &Promise| Promise {
-            change: 0.0,
-            ..p.on(self.side.other(), &half)
-        };
-        let other: Vec<Promise> = inner.iter().map(|p| stays(p).if_there()).collect();
+        let across = self.side.other();
+        let inner = self.inner.promises(&half).into_iter();
+        let inner: Vec<Promise> = inner.filter_map(at_centre).collect();
+        let other = inner.iter().map(|p| Promise {
+            change: if is_centre(p) { p.change } else { 0.0 },
+            ..p.on(across, &half)
+        });
+        let other: Vec<Promise> = other.map(Promise::if_there).collect();
         let own = inner.iter().map(|p| p.on(self.side, &half));
         own.chain(other).collect()
     }
@@ -97,10 +122,11 @@ impl Alteration for OneSided {
             BodySide::Left => Which::First,
             BodySide::Right => Which::Second,
         };
+        self.inner.check_one_side(mine.of(&halves))?;
         let altered = self.inner.alter(mine.of(&halves))?;
         *mine.of_mut(&mut halves) = altered.pattern;
         let mut warnings = altered.warnings;
-        let ([left, right], trued) = true_centres(halves, Some(self.side.other()))?;
+        let ([left, right], trued) = true_centres(halves)?;
         warnings.extend(trued);
         Ok(Altered {
             pattern: joined(&left, &right)?,
@@ -125,7 +151,7 @@ pub(super) fn on_both_halves(
             warnings.push(warning);
         }
     }
-    let ([left, right], trued) = true_centres([left.pattern, right.pattern], None)?;
+    let ([left, right], trued) = true_centres([left.pattern, right.pattern])?;
     warnings.extend(trued);
     Ok(Altered {
         pattern: joined(&left, &right)?,

@@ -1,5 +1,6 @@
 //! A wedge taken from the waist at the fold.
 
+use super::quarter;
 use super::redrawn_waist::{WaistMoves, from_fold, redraw_waist};
 use super::undarted_waist::move_undarted_waist;
 use super::{AlterationError, Sketch};
@@ -12,13 +13,14 @@ use crate::piece::{EdgeName, Piece};
 pub(super) fn waist_wedge(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let missing = || AlterationError::Missing {
         what: format!("a waist edge on the {} that ends on the fold", piece.name()),
-        advice: "back length is reduced on a back cut on the fold",
+        advice: "a centre is made shorter at the waist of a piece cut on the fold",
     };
+    let centre = quarter::centre(piece).ok_or_else(missing)?.1;
     let edge = |name: &EdgeName| {
         let edge = piece.outline().edge(name).ok_or_else(missing)?;
         Ok::<_, AlterationError>(edge.curve())
     };
-    let (waist, fold) = (edge(&EdgeName::WAIST)?, edge(&EdgeName::CENTRE_BACK)?);
+    let (waist, fold) = (edge(&EdgeName::WAIST)?, edge(&centre)?);
     let from_fold = from_fold(piece);
     // The centre comes up on a bodice, down on a skirt: either way its fold gets shorter.
     let step = Vec2::new(0.0, if from_fold { amount } else { -amount });
@@ -36,14 +38,14 @@ pub(super) fn waist_wedge(piece: &Piece, amount: f64) -> Result<Piece, Alteratio
     }
     let grain = &mut sketch.parts_mut().grain;
     let fold = if from_fold {
-        let centre = waist.start() + step;
-        grain[1].y = grain[1].y.max(centre.y + 18.0);
-        Curve::line(fold.start(), centre)?
+        let top = waist.start() + step;
+        grain[1].y = grain[1].y.max(top.y + 18.0);
+        Curve::line(fold.start(), top)?
     } else {
-        let centre = waist.end() + step;
-        grain[0].y = grain[0].y.min(centre.y - 12.0);
-        Curve::line(centre, fold.end())?
+        let bottom = waist.end() + step;
+        grain[0].y = grain[0].y.min(bottom.y - 12.0);
+        Curve::line(bottom, fold.end())?
     };
-    sketch.replace(&EdgeName::CENTRE_BACK, fold)?;
+    sketch.replace(&centre, fold)?;
     sketch.finish()
 }

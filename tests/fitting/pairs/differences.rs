@@ -1,9 +1,9 @@
 //! By how much two patterns differ.
 
-use blockwright::piece::{MeasureKind, Pattern};
+use blockwright::piece::{BodySide, MeasureKind, Pattern};
 
 /// The largest difference of an edge length or of a girth, and whose it is. A measure that only
-/// one of the patterns has is infinitely far from the other.
+/// one of the patterns has is infinitely far from the other, unless that has it on each side.
 pub fn measures_apart(a: &Pattern, b: &Pattern) -> (f64, String) {
     let mut most = (0.0, String::new());
     for (measure, value) in a.measures() {
@@ -14,8 +14,14 @@ pub fn measures_apart(a: &Pattern, b: &Pattern) -> (f64, String) {
         if !compared {
             continue;
         }
-        let other = b.measured(&measure).unwrap_or(f64::INFINITY);
-        let apart = (value - other).abs();
+        let on_sides = BodySide::BOTH.map(|side| b.measured(&measure.on(side)));
+        let others = b
+            .measured(&measure)
+            .map_or(on_sides, |other| [Some(other); 2]);
+        let apart = others
+            .iter()
+            .map(|other| (value - other.unwrap_or(f64::INFINITY)).abs())
+            .fold(0.0, f64::max);
         if apart > most.0 {
             most = (apart, measure.to_string());
         }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod differences;
+mod one_side;
 mod steps;
 mod sweep;
 mod table;

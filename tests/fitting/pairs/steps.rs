@@ -5,7 +5,7 @@ use blockwright::alterations::{
     Alteration, ArmscyeGape, BackLengthReduction, CATALOGUE, Entry, GapeSide, LengthAt,
     LengthChange,
 };
-use blockwright::draft::Block;
+use blockwright::draft::{Block, DraftOptions, SleeveLength};
 
 /// One step of a pair.
 pub struct Step {
@@ -107,3 +107,10 @@ const SLEEVED: &[&str] = &["bodice", "bodice and skirt", "dress", "tunic", "shir
 
 /// Blocks with a dart at the back shoulder, into which a wedge of the back armscye goes.
 const DARTED: &[&str] = &["bodice", "bodice and skirt", "dress"];
+
+/// A block with the sleeve on which all of them can be made.
+pub fn with_long_sleeve(block: Block) -> DraftOptions {
+    let mut options = DraftOptions::of(block);
+    options.sleeve = block.has_armscye().then_some(SleeveLength::Long);
+    options
+}

@@ -11,9 +11,17 @@ pub struct Figures {
     pub tried: usize,
     pub made: usize,
     refused: BTreeMap<String, usize>,
+    /// How many were compared with what they should be, and how many of them came to it.
+    compared: usize,
+    close: usize,
     /// The worst difference in millimetres, and where.
     pub worst: (f64, String),
 }
+
+/// How closely an amount and its opposite lead back to the start, and one order comes to what the
+/// other does, in millimetres.
+const BACK: f64 = 0.05;
+const ORDER: f64 = 0.5;
 
 impl Figures {
     fn add(&mut self, made: &Made) {
@@ -24,7 +32,9 @@ impl Figures {
         }
     }
 
-    fn differs(&mut self, (by, what): &(f64, String)) {
+    fn differs(&mut self, (by, what): &(f64, String), within: f64) {
+        self.compared += 1;
+        self.close += usize::from(*by <= within);
         if *by > self.worst.0 {
             self.worst = (*by, what.clone());
         }
@@ -60,7 +70,7 @@ impl Findings {
             let figures = self.back.entry(key).or_default();
             figures.add(&back.as_ref().map(|_| ()).map_err(String::clone));
             if let Ok(apart) = back {
-                figures.differs(apart);
+                figures.differs(apart, BACK);
             }
         }
     }
@@ -70,7 +80,7 @@ impl Findings {
         let figures = self.pairs.entry(key).or_default();
         figures.add(&found.made);
         if let Some(apart) = &found.other_order {
-            figures.differs(apart);
+            figures.differs(apart, ORDER);
         }
     }
 
@@ -79,6 +89,19 @@ impl Findings {
         let pairs = self.pairs.iter().filter(|((_, a, b), _)| counts(*a, *b));
         let (tried, made) = pairs.fold((0, 0), |(t, m), (_, f)| (t + f.tried, m + f.made));
         100.0 * made as f64 / f64::from(u32::try_from(tried.max(1)).unwrap())
+    }
+
+    /// The shares, in percent, of steps that their opposite takes back, and of pairs that come to
+    /// the same in both orders.
+    pub fn shares_close(&self) -> [f64; 2] {
+        let share = |figures: &mut dyn Iterator<Item = &Figures>| {
+            let sums = figures.fold((0, 0), |(t, m), f| (t + f.compared, m + f.close));
+            100.0 * sums.1 as f64 / sums.0.max(1) as f64
+        };
+        [
+            share(&mut self.back.values()),
+            share(&mut self.pairs.values()),
+        ]
     }
 
     /// Lines of the whole table.
