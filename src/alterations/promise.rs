@@ -4,6 +4,7 @@ use super::readings::Readings;
 use crate::explain::Explain;
 use crate::geometry::tolerance;
 use crate::piece::{BodySide, EdgeName, Measure, MeasureKind, Pattern, Piece};
+use crate::units::rounded;
 use thiserror::Error;
 
 /// A measure that an alteration keeps, or changes by a known amount.
@@ -161,8 +162,8 @@ pub(super) fn girths_stay<'a>(
 pub enum Broken {
     /// The measure did not change as promised.
     #[error(
-        "{measure} went from {before:.2} to {after:.2}{unit}; promised was a change of {promised:.2}{unit}",
-        unit = measure.unit().symbol()
+        "{measure} went from {:.2} to {:.2}{unit}; promised was a change of {:.2}{unit}",
+        rounded(*before, 2), rounded(*after, 2), rounded(*promised, 2), unit = measure.unit().symbol()
     )]
     Changed {
         /// What was promised.

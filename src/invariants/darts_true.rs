@@ -6,6 +6,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::{Curve, Point, angle_between, crossings};
 use crate::piece::{Apexes, Dart, Pattern, Piece};
+use crate::units::rounded;
 use kurbo::{BezPath, Shape};
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -47,7 +48,7 @@ pub enum DartFault {
         tolerance: f64,
     },
     /// An apex, or a leg end of a dart inside the piece, is not on the cloth.
-    #[error("the {dart} dart of {piece} reaches off the cloth at ({:.1}, {:.1}) mm", at.x, at.y)]
+    #[error("the {dart} dart of {piece} reaches off the cloth at ({:.1}, {:.1}) mm", rounded(at.x, 1), rounded(at.y, 1))]
     OffCloth {
         /// Name of the piece.
         piece: String,
@@ -58,8 +59,8 @@ pub enum DartFault {
     },
     /// The apexes of a double-pointed dart are not above and below its legs.
     #[error(
-        "the {dart} dart of {piece} has its apexes at {upper:.1} and {lower:.1} mm down the piece; its legs, at {:.1} and {:.1} mm, must lie between",
-        legs[0], legs[1]
+        "the {dart} dart of {piece} has its apexes at {:.1} and {:.1} mm down the piece; its legs, at {:.1} and {:.1} mm, must lie between",
+        rounded(*upper, 1), rounded(*lower, 1), rounded(legs[0], 1), rounded(legs[1], 1)
     )]
     ApexesAstray {
         /// Name of the piece.
@@ -103,7 +104,7 @@ pub enum DartFault {
         widest: f64,
     },
     /// Two darts share cloth.
-    #[error("the {dart} and {other} darts of {piece} run into each other at ({:.1}, {:.1}) mm", at.x, at.y)]
+    #[error("the {dart} and {other} darts of {piece} run into each other at ({:.1}, {:.1}) mm", rounded(at.x, 1), rounded(at.y, 1))]
     Crossed {
         /// Name of the piece.
         piece: String,

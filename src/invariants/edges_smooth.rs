@@ -6,6 +6,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::{Point, Vec2, arc_length, arriving, leaving};
 use crate::piece::{Edge, Pattern, Piece};
+use crate::units::rounded;
 use kurbo::ParamCurve;
 use std::f64::consts::PI;
 use std::ops::ControlFlow;
@@ -25,7 +26,7 @@ use thiserror::Error;
 #[derive(Debug, Clone, PartialEq, Error)]
 #[error(
     "{piece} {edge} turns by {:.2}° in one point {along:.1} mm along, at ({:.1}, {:.1}) mm; at most {:.2}° are allowed",
-    turn.to_degrees(), at.x, at.y, tolerance.to_degrees()
+    turn.to_degrees(), rounded(at.x, 1), rounded(at.y, 1), tolerance.to_degrees()
 )]
 pub struct EdgeCorner {
     /// Name of the piece.

@@ -7,6 +7,7 @@ use crate::explain::Explain;
 use crate::geometry::elementary::atan2;
 use crate::geometry::{Curve, Point, Rigid, Vec2};
 use crate::piece::{Cut, Edge, EdgeRole, Pattern, Piece};
+use crate::units::rounded;
 use std::ops::ControlFlow;
 use thiserror::Error;
 
@@ -60,7 +61,7 @@ pub enum FoldFault {
         tolerance: f64,
     },
     /// The grain line leaves the piece, or is no line.
-    #[error("the grain of {piece} lies off the cloth at ({:.1}, {:.1}) mm", at.x, at.y)]
+    #[error("the grain of {piece} lies off the cloth at ({:.1}, {:.1}) mm", rounded(at.x, 1), rounded(at.y, 1))]
     GrainOff {
         /// Name of the piece.
         piece: String,

@@ -13,6 +13,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::{Curve, Point, Rigid};
 use crate::piece::{Dart, EdgeName, Pattern, Piece, Pressed};
+use crate::units::rounded;
 use kurbo::ParamCurve;
 use std::f64::consts::PI;
 use std::ops::ControlFlow;
@@ -52,7 +53,7 @@ pub enum MouthFault {
     /// The folded mouth does not lie on the seam line.
     #[error(
         "the mouth of the {dart} dart of {piece}, folded, lies {off:.3} mm off {edge}: worst at ({:.1}, {:.1}) mm; at most {tolerance} mm are allowed",
-        at.x, at.y
+        rounded(at.x, 1), rounded(at.y, 1)
     )]
     NotFlush {
         /// Name of the piece.

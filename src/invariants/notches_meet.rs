@@ -6,6 +6,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::Span;
 use crate::piece::{EaseOn, NotchKind, Pattern, Seam};
+use crate::units::rounded;
 use std::ops::ControlFlow;
 use thiserror::Error;
 
@@ -31,7 +32,8 @@ pub enum NotchFault {
     },
     /// It and its partner do not meet.
     #[error(
-        "seam {seam}: notch {notch} lies {a:.3} mm along side a and {b:.3} mm along side b; a may be ahead by {least:.3} to {most:.3} mm (within {tolerance} mm)"
+        "seam {seam}: notch {notch} lies {a:.3} mm along side a and {b:.3} mm along side b; a may be ahead by {:.3} to {:.3} mm (within {tolerance} mm)",
+        rounded(*least, 3), rounded(*most, 3)
     )]
     Apart {
         /// Name of the seam.

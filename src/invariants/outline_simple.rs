@@ -5,6 +5,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::{Point, Vec2, arriving, leaving, ring_crossing};
 use crate::piece::{EdgeName, Pattern, Piece};
+use crate::units::rounded;
 use kurbo::{ParamCurve, PathSeg};
 use std::f64::consts::TAU;
 use std::ops::ControlFlow;
@@ -22,7 +23,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum OutlineFault {
     /// It crosses itself.
-    #[error("the outline of {piece} crosses itself at ({:.1}, {:.1}) mm", at.x, at.y)]
+    #[error("the outline of {piece} crosses itself at ({:.1}, {:.1}) mm", rounded(at.x, 1), rounded(at.y, 1))]
     Crosses {
         /// Name of the piece.
         piece: String,
@@ -53,8 +54,8 @@ pub enum OutlineFault {
     },
     /// The outline doubles back on itself.
     #[error(
-        "the outline of {piece} doubles back in a spike of {:.2}° on {edge} at ({:.1}, {:.1}); at least {:.1}° are wanted",
-        angle.to_degrees(), at.x, at.y, least.to_degrees()
+        "the outline of {piece} doubles back in a spike of {:.2}° on {edge} at ({:.1}, {:.1}) mm; at least {:.1}° are wanted",
+        angle.to_degrees(), rounded(at.x, 1), rounded(at.y, 1), least.to_degrees()
     )]
     Spike {
         /// Name of the piece.

@@ -4,6 +4,7 @@ use super::tolerances::beyond;
 use super::{Law, Report, Tolerances, walk};
 use crate::explain::Explain;
 use crate::piece::{EaseOn, Pattern, Seam};
+use crate::units::rounded;
 use std::ops::ControlFlow;
 use thiserror::Error;
 
@@ -21,7 +22,8 @@ use thiserror::Error;
 pub enum SeamFault {
     /// The difference is not the ease declared.
     #[error(
-        "seam {seam}: side a ({a:.3} mm) is longer by {found:.3} mm than side b ({b:.3} mm), but should be by {expected:.3} mm (within {tolerance} mm)"
+        "seam {seam}: side a ({a:.3} mm) is longer by {:.3} mm than side b ({b:.3} mm), but should be by {:.3} mm (within {tolerance} mm)",
+        rounded(*found, 3), rounded(*expected, 3)
     )]
     Lengths {
         /// Name of the seam.

@@ -6,6 +6,7 @@ use super::{Law, Report, Tolerances};
 use crate::explain::Explain;
 use crate::geometry::Point;
 use crate::piece::{Edge, EdgeName, EdgeRole, Pattern};
+use crate::units::rounded;
 use std::f64::consts::FRAC_PI_2;
 use std::ops::ControlFlow;
 use thiserror::Error;
@@ -23,8 +24,8 @@ use thiserror::Error;
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[error(
-    "{piece} {edge} meets {fold} at {:.2}° at ({:.1}, {:.1}); it must be square within {:.2}°",
-    found.to_degrees(), at.x, at.y, tolerance.to_degrees()
+    "{piece} {edge} meets {fold} at {:.2}° at ({:.1}, {:.1}) mm; it must be square within {:.2}°",
+    found.to_degrees(), rounded(at.x, 1), rounded(at.y, 1), tolerance.to_degrees()
 )]
 pub struct NotSquareToFold {
     /// Name of the piece.

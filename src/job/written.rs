@@ -3,6 +3,8 @@
 use super::read_body::JobBody;
 use super::{Job, JobFile, Output, Outputs, PrintOptions};
 use crate::measurements::Measurement;
+#[cfg(feature = "yaml")]
+use crate::measurements::yaml_text;
 use crate::recipe::optional;
 use serde::ser::{Serialize, SerializeMap, Serializer};
 
@@ -10,7 +12,8 @@ use serde::ser::{Serialize, SerializeMap, Serializer};
 /// the body, and what is as usual is left out.
 ///
 /// Of the files that are made only DXF has a key. Which others are made, and whether ways are
-/// compared, is chosen by who makes the job, not written with it.
+/// compared, is chosen by who makes the job, not written with it. A block of one's own is named by
+/// its file, which whoever reads the job has to give again.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -52,6 +55,34 @@ impl Serialize for JobFile {
         optional(&mut map, "body", self.body.as_ref())?;
         files(&mut map, &self.print, self.outputs)?;
         map.end()
+    }
+}
+
+#[cfg(feature = "yaml")]
+impl Job {
+    /// The job as a file in YAML, with the body in it, which reads as the same job; needs the feature
+    /// `yaml`.
+    ///
+    /// ```
+    /// use blockwright::job::JobFile;
+    /// let text = "title: Skirt\nblock: skirt\nease: regular\nlength: 650\nbody:\n  name: Ada\n  unit: cm\n  \
+    ///             measurements:\n    height: 168\n    bust_girth: 92\n    waist_girth: 76\n    hip_girth: 100\n";
+    /// let job = JobFile::parse(text)?.resolve(None)?;
+    /// assert_eq!(job.to_yaml(), text);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn to_yaml(&self) -> String {
+        yaml_text(self)
+    }
+}
+
+#[cfg(feature = "yaml")]
+impl JobFile {
+    /// The job file in YAML, a body in another file named as it was; needs the feature `yaml`.
+    #[must_use]
+    pub fn to_yaml(&self) -> String {
+        yaml_text(self)
     }
 }
 

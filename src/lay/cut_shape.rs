@@ -2,6 +2,7 @@
 
 use super::LayError;
 use crate::geometry::{Point, ring_crossing};
+use crate::units::rounded;
 use kurbo::{Line, PathSeg, Rect};
 
 /// How a piece lies beside how it was drawn.
@@ -86,7 +87,8 @@ impl CutShape {
         if let Some(at) = ring_crossing(&ring) {
             return problem(format!(
                 "it crosses itself at ({:.1}, {:.1}) mm",
-                at.x, at.y
+                rounded(at.x, 1),
+                rounded(at.y, 1)
             ));
         }
         if area < 0.0 {

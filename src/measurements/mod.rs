@@ -49,4 +49,6 @@ pub(crate) use schema::{SchemaLabel, SchemaLength, SetInDocument, by_name, one_o
 #[cfg(feature = "schema")]
 pub use schema::{set_schema, table_schema};
 pub use set_file::MeasurementSet;
+#[cfg(feature = "yaml")]
+pub(crate) use set_written::yaml_text;
 pub use size_table::{Size, SizeTable, UnknownSize};

@@ -42,6 +42,30 @@ impl Serialize for MeasurementSet {
     }
 }
 
+#[cfg(feature = "yaml")]
+impl MeasurementSet {
+    /// The set as a file in YAML, which reads as the same set; needs the feature `yaml`.
+    ///
+    /// ```
+    /// use blockwright::measurements::MeasurementSet;
+    /// let text = "name: Ada\nunit: in\nmeasurements:\n  height: 66\n  bust_girth: 36.5\n  \
+    ///             waist_girth: 30\n  hip_girth: 39.5\n";
+    /// assert_eq!(MeasurementSet::parse(text)?.to_yaml(), text);
+    /// # Ok::<(), blockwright::measurements::FileErrors>(())
+    /// ```
+    #[must_use]
+    pub fn to_yaml(&self) -> String {
+        yaml_text(self)
+    }
+}
+
+/// What is written with the keys of a file, in YAML.
+#[cfg(feature = "yaml")]
+pub(crate) fn yaml_text(written: &impl Serialize) -> String {
+    // Mappings with names for keys, texts and finite numbers: nothing that YAML cannot hold.
+    serde_yaml::to_string(written).unwrap_or_default()
+}
+
 /// The values taken, by name.
 struct Taken<'a> {
     body: &'a Body,

@@ -3,8 +3,10 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::extremes::cases::Case;
+use blockwright::draft::Block;
 use blockwright::job::{Job, JobFile};
-use blockwright::measurements::{MeasurementSet, SizeTable};
+use blockwright::measurements::{Body, Measurement, MeasurementSet, SizeTable};
+use blockwright::units::Unit;
 use serde_json::Value;
 
 /// How many random jobs are written.
@@ -42,6 +44,13 @@ fn random_jobs_are_read_as_they_were_written() {
         // Written again it is the same text, key by key.
         assert_eq!(again(&back).1, text, "seed {seed}");
         assert_eq!(alone, text, "seed {seed}");
+        let yaml = job.to_yaml();
+        let read_again = JobFile::parse(&yaml).unwrap_or_else(|errors| panic!("{errors}\n{yaml}"));
+        assert_eq!(
+            read_again.resolve(None).unwrap(),
+            job,
+            "seed {seed}\n{yaml}"
+        );
         // And the set by itself.
         let set = serde_json::to_string(&job.set).unwrap();
         assert_eq!(MeasurementSet::from_json(&set).unwrap(), job.set, "{set}");
@@ -132,10 +141,101 @@ fn a_body_in_another_file_is_named_as_it_was() {
         let written: Value = serde_json::from_str(&text).unwrap();
         assert_eq!(written["body"], shape);
         assert_eq!(again(&back), (back.clone(), text));
+        let yaml = JobFile::parse(&back.to_yaml()).unwrap();
+        assert_eq!(serde_json::to_value(&yaml).unwrap(), written);
         let (one, other) = (back.resolve(Some(given)), file.resolve(Some(given)));
         assert_eq!(one.unwrap(), other.unwrap());
     }
+    // Nor does a block of one's own stand in the job.
+    let own = "title: A\nblock: {file: mine.json}\nalterations: [{bust: {amount: 5}}]\nprint: {margin: 15}\n";
+    let file = JobFile::parse(own).unwrap();
+    let (back, text) = again(&file);
+    let written: Value = serde_json::from_str(&text).unwrap();
+    assert_eq!(written["block"], serde_json::json!({"file": "mine.json"}));
+    assert!(written.get("ease").is_none() && written.get("body").is_none());
+    assert_eq!(back.block_path(), Some("mine.json"));
+    assert_eq!(again(&back).1, text);
     // A job for a table of sizes has no body to be written.
     let bare = JobFile::parse_for_range(head).unwrap();
     assert!(serde_json::to_value(&bare).unwrap().get("body").is_none());
+}
+
+#[test]
+fn texts_of_any_kind_come_back() {
+    let body = || {
+        Body::from_taken([
+            (Measurement::Height, 1680.0),
+            (Measurement::BustGirth, 920.0),
+            (Measurement::WaistGirth, 760.0),
+            (Measurement::HipGirth, 1000.0),
+        ])
+        .unwrap()
+    };
+    for name in [
+        "yes",
+        "No",
+        "null",
+        "~",
+        "40",
+        "1e3",
+        "0x1f",
+        "0o17",
+        "1_000",
+        ".nan",
+        "-.inf",
+        "12:30:45",
+        "2026-03-14",
+        "-",
+        "- a",
+        "?",
+        "a: b",
+        "a #b",
+        "#",
+        "'a'",
+        "\"a\"",
+        "@a",
+        "%a",
+        "`a`",
+        "&a",
+        "*a",
+        "!a",
+        "|",
+        ">",
+        "{a: b}",
+        "[1, 2]",
+        "<<",
+        "=",
+        "a\tb",
+        "a\nb",
+        "a\r\nb\n\nc",
+        "\\n",
+        "\u{e4} \u{6f22}",
+        "\u{1f9f5}",
+        "\u{feff}a",
+        "a\u{85}b",
+        "a\u{2028}b",
+        "a\u{7}b",
+        "---",
+        "...",
+        "--- a",
+        "a:",
+        "true",
+    ] {
+        let set = MeasurementSet::new(name, Unit::Cm, body());
+        let job = Job::new(name, Block::Skirt, set.clone());
+        let (json, yaml) = (serde_json::to_string(&set).unwrap(), set.to_yaml());
+        assert_eq!(MeasurementSet::from_json(&json).unwrap(), set, "{json}");
+        let read = MeasurementSet::parse(&yaml).unwrap_or_else(|errors| panic!("{errors}\n{yaml}"));
+        assert_eq!(read, set, "{yaml}");
+        // A title is one line; what is read as one is read so again.
+        if let Ok(file) = JobFile::parse(&job.to_yaml()) {
+            let title = file.clone().resolve(None).unwrap().recipe.title;
+            assert_eq!(again(&file).0.resolve(None).unwrap().recipe.title, title);
+            let breaks = |c: char| c.is_control() || c == '\u{2028}';
+            assert!(
+                title == name || name.chars().any(breaks),
+                "{name:?} {title:?}"
+            );
+        }
+    }
 }

@@ -377,7 +377,7 @@ fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
         .files
         .into_iter()
         .map(|file| (file.name, file.bytes));
-    let lay = if number % 7 == 3 {
+    let lay = if number % 6 == 3 {
         lay(&job, number)
     } else {
         Vec::new()
@@ -394,10 +394,11 @@ fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {
     let width = dice.whole(1100, 1600) as f64;
     let laid = || -> Result<LayOutcome, JobError> {
         let cloth = Cloth::new(width)?.with_gap(f64::from(number % 4) * 2.5)?;
-        let cloth = if number.is_multiple_of(2) {
-            cloth
-        } else {
+        // Folded, a second search on the opened cloth is compared, which takes a second.
+        let cloth = if number % 120 == 33 {
             cloth.folded()
+        } else {
+            cloth
         };
         let mut run = LayRun::new(job, &cloth, u64::from(number))?;
         for _ in 0..ROUNDS {

@@ -177,7 +177,7 @@ fn a_finished_result_is_replaced_by_force_only_and_in_one_step() {
         told.contains("holds something already (results.jsonl)"),
         "{told}"
     );
-    place.write("job.yaml", DRESS.replace("12", "13"));
+    place.write("job.yaml", format!("{DRESS}ease: loose\n"));
     killed(&place, &["--threads", "1", "--force"]);
     assert_eq!(
         results(&place),
