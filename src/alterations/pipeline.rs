@@ -8,7 +8,7 @@ use super::readings::Readings;
 use super::refused::{EarlierStep, Reason, Refused};
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
 use crate::invariants::{Tolerances, first};
-use crate::piece::{BodySide, Pattern, Warning, newly_wide};
+use crate::piece::{BodySide, Pattern, Piece, Warning, newly_wide};
 
 /// A pattern after a chain of alterations.
 ///
@@ -215,6 +215,9 @@ fn step(
             return Err(reason);
         }
         match AtHome::of(pattern) {
+            _ if !matches!(reason, Reason::Alteration(_)) && in_panels(pattern).is_some() => {
+                Err(divided(pattern))
+            }
             Ok(Some(home)) => {
                 let (altered, after) = step_at_home(&home, alteration)?;
                 proof.structure.check(pattern, &altered.pattern)?;
@@ -222,6 +225,25 @@ fn step(
             }
             _ => Err(reason),
         }
+    })
+}
+
+/// The piece that a panel seam divided, by its name before.
+fn in_panels(pattern: &Pattern) -> Option<&str> {
+    let divided = |piece: &&Piece| {
+        let mut edges = piece.outline().edges().iter();
+        edges.any(|edge| edge.name().as_str().starts_with("panel_seam"))
+    };
+    let panel = pattern.pieces().iter().find(divided)?.base_name();
+    panel.split(' ').next()
+}
+
+/// Why a step that works on whole pieces cannot be made on panels.
+fn divided(pattern: &Pattern) -> Reason {
+    let piece = in_panels(pattern).unwrap_or("piece");
+    Reason::Alteration(AlterationError::First {
+        why: format!("the {piece} is divided into panels, which it cannot alter as one"),
+        advice: "make it before dart_to_seam".to_owned(),
     })
 }
 
