@@ -9,6 +9,7 @@
 //! 3. [`invariants`]: the laws that a pattern can be sewn, checked by code that never saw how
 //!    it was made.
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
+//!    [`signs`] leads from what a toile shows to the step that follows.
 //! 5. [`allowance`]: the line to cut along, outside the stitching line.
 //! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
 //!    DXF; a page for the fitting.
@@ -126,4 +127,5 @@ pub mod piece;
 pub mod progress;
 pub mod recipe;
 pub mod render;
+pub mod signs;
 pub mod units;

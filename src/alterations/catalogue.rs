@@ -4,8 +4,8 @@ use super::{
     Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
     BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam,
     ForwardShoulder, FrontLength, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange,
-    NecklineDepth, NecklineGape, NecklineWidth, Seat, ShoulderSlope, ShoulderWidth, UpperArm,
-    WaistGirth, WristWidth,
+    NecklineDepth, NecklineGape, NecklineWidth, Seat, ShoulderDrop, ShoulderSlope, ShoulderWidth,
+    UpperArm, WaistGirth, WristWidth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
@@ -40,6 +40,14 @@ fn read<A: Alteration + DeserializeOwned + 'static>(
     settings: serde_json::Value,
 ) -> Result<Box<dyn Alteration>, serde_json::Error> {
     Ok(Box::new(serde_json::from_value::<A>(settings)?))
+}
+
+/// A shoulder slope by degrees, or by how far the shoulder point drops.
+fn read_slope(settings: serde_json::Value) -> Result<Box<dyn Alteration>, serde_json::Error> {
+    if settings.get("drop").is_some() && settings.get("degrees").is_none() {
+        return read::<ShoulderDrop>(settings);
+    }
+    read::<ShoulderSlope>(settings)
 }
 
 /// All blocks.
@@ -104,7 +112,7 @@ pub const CATALOGUE: &[Entry] = &[
         blocks: WITH_BODICE,
         target: Some(|| Measure::shoulder_slope("front")),
         example: || Box::new(ShoulderSlope::by(3.0)),
-        read: read::<ShoulderSlope>,
+        read: read_slope,
     },
     Entry {
         name: "forward_shoulder",

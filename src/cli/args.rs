@@ -113,6 +113,20 @@ pub(super) enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// What the cloth shows on a toile, what to rule out first, and which alteration follows
+    ///
+    /// Without words all signs are listed, from the neck down; with words those that they describe:
+    /// `blockwright signs folds back waist`. With -o signs.html is written, each with a drawing.
+    Signs {
+        /// Where it is and what the cloth does there
+        words: Vec<String>,
+        /// The folder to write the page with drawings into
+        #[arg(short, long, value_name = "DIR")]
+        output: Option<PathBuf>,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
     /// Lay a job's pieces on cloth of a width: the length to buy, and a picture of how they lie
     ///
     /// Pieces keep the grain and lie both ways along the cloth, turned end to end where that

@@ -22,6 +22,7 @@ mod partial;
 mod people_file;
 mod problem;
 mod progress;
+mod signs;
 mod source_file;
 mod start;
 mod swap;

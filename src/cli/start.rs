@@ -7,7 +7,7 @@ use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
 use super::problem::{Failure, Problem};
-use super::{batching, drafting, fitting, grading, laying, measuring, output};
+use super::{batching, drafting, fitting, grading, laying, measuring, output, signs};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -113,6 +113,11 @@ pub(crate) fn main() -> ExitCode {
             document: true,
         } => drafting::document(job),
         Command::Check { job, .. } => drafting::check(job, args.json),
+        Command::Signs {
+            words,
+            output,
+            force,
+        } => signs::signs(words, output.as_deref(), *force, args.json),
         Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),
         Command::Measurements {
             file: Some(file),

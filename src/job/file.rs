@@ -15,10 +15,10 @@ use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 15] = {
-    let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12] = RecipeFields::KEYS;
+pub(super) const KEYS: [&str; 16] = {
+    let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13] = RecipeFields::KEYS;
     [
-        k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, "body", "print", "dxf",
+        k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, "body", "print", "dxf",
     ]
 };
 
@@ -47,6 +47,9 @@ pub(super) const KEYS: [&str; 15] = {
 /// alterations:               # optional: made in this order, each an alteration of
 ///                            #   alterations::CATALOGUE with its settings
 ///   - back_length_reduction: {amount: 25}   # or {to: 98 cm}: by whatever amount gets there
+/// observed:                  # optional: what was pinned away or opened on a toile, each at a place
+///                            #   of signs::SIGNS; the steps follow, in a fitter's order
+///   - {place: centre back waist, pinned: 25 mm}
 /// allowance: 15              # optional: seam allowance all round, or `usual`, or by place:
 ///                            #   {default: 15, neckline: 10, hem: 40}; the places are those of
 ///                            #   Allowances::PLACES, 0 to 100 mm; mm without a unit; none on folds
@@ -168,6 +171,7 @@ impl JobFile {
             f10,
             f11,
             f12,
+            f13,
             body_field,
             print_field,
             dxf_field,
@@ -183,7 +187,7 @@ impl JobFile {
             );
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
-        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12]);
+        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12, f13]);
         let recipe = fields.read(&mut reader, node);
         let body = body_field
             .filter(|_| wants_body)

@@ -5,6 +5,8 @@ use crate::allowance::Allowances;
 use crate::alterations::CATALOGUE;
 use crate::draft::{Block, Fit, Side, SleeveLength};
 use crate::measurements::{SchemaLabel, SchemaLength, SetInDocument, by_name, one_of};
+use crate::piece::BodySide;
+use crate::signs::SIGNS;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema, schema_for};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -48,6 +50,8 @@ words! {
     PaperName "paper": PaperSize::ALL.map(PaperSize::name);
     TurnName "orientation": PageTurn::ALL.map(PageTurn::name);
     NoneWord "none": ["none"];
+    ObservedPlace "observed_place": SIGNS.iter().flat_map(|sign| [sign.at, sign.name]);
+    BodySideName "body_side": BodySide::BOTH.map(BodySide::name);
 }
 
 /// A job: what a pattern is made from, and how it is printed. Lengths are mm unless they carry a
@@ -78,6 +82,9 @@ struct JobShape {
     side: Option<SideName>,
     /// Made in this order.
     alterations: Option<AlterationsShape>,
+    /// What was pinned away or opened on a toile: the steps follow, in a fitter's order.
+    #[schemars(length(max = 40))]
+    observed: Option<Vec<ObservedShape>>,
     allowance: Option<AllowanceShape>,
     print: Option<PrintShape>,
     /// Whether the pieces are also written as DXF.
@@ -119,7 +126,8 @@ enum BodyShape {
 struct OfTable {
     /// The path of the table.
     table: String,
-    size: SchemaLabel,
+    /// Left out where a block is fitted to a wearer: then the nearest is taken.
+    size: Option<SchemaLabel>,
     /// Other sizes, by measurement.
     sizes: Option<BTreeMap<String, SchemaLabel>>,
 }
@@ -142,7 +150,21 @@ struct EaseByPlace {
     hip: Option<SchemaLength>,
     back_width: Option<SchemaLength>,
     upper_arm: Option<SchemaLength>,
+    wrist: Option<SchemaLength>,
     armscye_depth: Option<SchemaLength>,
+}
+
+/// A note: either `pinned` or `opened`.
+#[derive(JsonSchema)]
+#[schemars(rename = "observed", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct ObservedShape {
+    place: ObservedPlace,
+    /// How much was pinned away.
+    pinned: Option<SchemaLength>,
+    /// How far the slit toile opened.
+    opened: Option<SchemaLength>,
+    side: Option<BodySideName>,
 }
 
 #[derive(JsonSchema)]

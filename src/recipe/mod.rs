@@ -25,6 +25,7 @@ mod read_alterations;
 mod read_block;
 mod read_ease;
 mod read_inscription;
+mod read_observed;
 mod read_options;
 mod read_own_block;
 mod read_recipe;

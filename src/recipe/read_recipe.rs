@@ -5,6 +5,7 @@ use super::field::{Field, said};
 use super::read_allowance::allowance;
 use super::read_alterations::alterations;
 use super::read_inscription::{date, size, title};
+use super::read_observed::notes as observed;
 use super::read_options::{self, options};
 use super::read_own_block::{is_own, own_block};
 use crate::measurements::{FileCause, Node, Reader};
@@ -14,13 +15,13 @@ pub(crate) struct RecipeFields<'a> {
     /// Title, size, date.
     inscription: [Field<'a>; 3],
     options: [Field<'a>; 7],
-    /// Alterations, allowance.
-    after: [Field<'a>; 2],
+    /// Alterations, what was observed on a toile, allowance.
+    after: [Field<'a>; 3],
 }
 
 impl<'a> RecipeFields<'a> {
     /// The keys, in the order of [`of`](Self::of).
-    pub(crate) const KEYS: [&'static str; 12] = {
+    pub(crate) const KEYS: [&'static str; 13] = {
         let [block, ease, length, sleeve, cap_ease, waist_darts, side] = read_options::KEYS;
         [
             "title",
@@ -34,12 +35,13 @@ impl<'a> RecipeFields<'a> {
             waist_darts,
             side,
             "alterations",
+            "observed",
             "allowance",
         ]
     };
 
     /// What was found under [`KEYS`](Self::KEYS).
-    pub(crate) const fn of(found: [Field<'a>; 12]) -> Self {
+    pub(crate) const fn of(found: [Field<'a>; 13]) -> Self {
         let [
             title,
             size,
@@ -52,12 +54,13 @@ impl<'a> RecipeFields<'a> {
             o6,
             o7,
             alterations,
+            observed,
             allowance,
         ] = found;
         Self {
             inscription: [title, size, date],
             options: [o1, o2, o3, o4, o5, o6, o7],
-            after: [alterations, allowance],
+            after: [alterations, observed, allowance],
         }
     }
 
@@ -81,10 +84,14 @@ impl<'a> RecipeFields<'a> {
                 (options, own)
             }
         };
-        let [steps, widths] = self.after;
-        let alterations = steps.map_or_else(Vec::new, |(_, node)| alterations(reader, node));
+        let [steps, seen, widths] = self.after;
+        let mut alterations = steps.map_or_else(Vec::new, |(_, node)| alterations(reader, node));
+        let (followed, doubts) =
+            seen.map_or_else(Default::default, |(_, node)| observed(reader, node));
+        alterations.extend(followed);
         let allowances = widths.and_then(|(_, node)| allowance(reader, node));
-        let (options, notes) = options?;
+        let (options, mut notes) = options?;
+        notes.extend(doubts);
         (reader.problems.len() == before).then_some(Recipe {
             title: title?,
             size,

@@ -10,6 +10,7 @@ mod one_sided;
 #[cfg(feature = "cli")]
 mod pairs;
 mod proofs;
+mod signs;
 #[path = "../support/mod.rs"]
 mod support;
 mod upper_alterations;

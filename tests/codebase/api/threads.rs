@@ -23,7 +23,7 @@ macro_rules! checked {
 fn values(found: &mut BTreeSet<String>) {
     is_value::<Box<dyn blockwright::alterations::Alteration>>();
     checked!(is_value, found, allowance: Allowances, CutLines);
-    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, BustGirth, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontLength, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackShoulder, BackWidth, FrontWidth, WristWidth);
+    checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, BustGirth, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontLength, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderDrop, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackShoulder, BackWidth, FrontWidth, WristWidth);
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Ink, Pen, Item, DrawnPath, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
@@ -52,6 +52,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, render::json: PatternDocument);
     #[cfg(feature = "pdf")]
     checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
+    checked!(is_value, found, signs: BodyPlace, Found, Mark, Observed, Sign, View);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
 }
 
@@ -65,6 +66,7 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, fit: FitError);
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
+checked!(is_error, found, signs: ObservedError);
     checked!(is_error, found, recipe: MakeError, OwnBlockError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
     checked!(is_error, found, job: ResolveError);

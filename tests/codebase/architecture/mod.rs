@@ -23,6 +23,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("invariants", 2),
     ("alterations", 3),
     ("allowance", 3),
+    ("signs", 4),
     ("draft", 4),
     ("drawing", 4),
     ("recipe", 5),

@@ -1,0 +1,23 @@
+//! From what a fitter sees to what she does.
+//!
+//! [`SIGNS`] holds what the cloth shows and where, what to rule out first, how the amount is
+//! measured on the toile, the alteration that follows, and what it changes elsewhere; each with its
+//! source, or marked as common practice. [`search`] finds by words, [`observed`] makes the step of a
+//! pinned or opened amount, [`drawing`](drawing::drawing) shows the folds on a figure.
+
+#![warn(clippy::indexing_slicing)]
+
+mod all;
+pub mod drawing;
+mod error;
+mod lower;
+mod observed;
+mod search;
+mod sign;
+mod upper;
+
+pub use all::SIGNS;
+pub use error::ObservedError;
+pub use observed::{Observed, observed};
+pub use search::search;
+pub use sign::{BodyPlace, Found, Mark, Sign, View};
