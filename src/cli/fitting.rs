@@ -9,7 +9,7 @@ use blockwright::units::Length;
 
 use super::done::{unwritten, written};
 use super::drafting::{body_file, unresolved, with_block};
-use super::problem::{Failure, read_argument};
+use super::problem::{Failure, Problem, read_argument};
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
@@ -38,7 +38,10 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
     let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, unit))?;
     let report = (&outcome.report, || outcome.report.text());
     match &wanted.output {
-        Some(folder) => written(folder, &files(&outcome), wanted.force, wanted.json, report),
+        Some(folder) => {
+            let files = files(&outcome, asked.wearer.name())?;
+            written(folder, &files, wanted.force, wanted.json, report)
+        }
         None if wanted.json => Ok(unwritten(&outcome.report)),
         None => Ok(outcome.report.text()),
     }
@@ -58,6 +61,28 @@ fn settings(wanted: &Wanted) -> FitSettings {
 }
 
 /// The files of the altered job, and the job itself.
-fn files(outcome: &FitOutcome) -> Vec<OutputFile> {
-    outcome.files.clone()
+fn files(outcome: &FitOutcome, wearer: &str) -> Result<Vec<OutputFile>, Failure> {
+    let job = serde_yaml::to_string(&outcome.job)
+        .map_err(|error| Failure::wrong(Problem::new("unwritable", error.to_string())))?;
+    let text = format!(
+        "# The block fitted to {}: the same steps as in the report. Change amounts, leave steps out,\n\
+         # and draft again: blockwright draft fitted-job.yaml -o DIR\n{job}",
+        one_line(wearer)
+    );
+    let mut files = outcome.files.clone();
+    files.push(OutputFile {
+        name: "fitted-job.yaml".to_owned(),
+        bytes: text.into_bytes(),
+    });
+    Ok(files)
+}
+
+/// A name as it may stand in a comment.
+fn one_line(name: &str) -> String {
+    let words: Vec<&str> = name.split_whitespace().collect();
+    words
+        .join(" ")
+        .chars()
+        .filter(|c| !c.is_control())
+        .collect()
 }

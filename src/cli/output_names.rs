@@ -3,7 +3,8 @@
 use blockwright::job::PaperSize;
 
 /// The files of a job, a range and a lay whose names never change.
-const NAMES: [&str; 13] = [
+const NAMES: [&str; 15] = [
+    "fitted-job.yaml",
     "fitting.html",
     "increments.csv",
     "lay.json",
@@ -17,6 +18,7 @@ const NAMES: [&str; 13] = [
     "pattern.svg",
     "range.dxf",
     "range.json",
+    "signs.html",
 ];
 
 /// The longest label of a size in a file name.

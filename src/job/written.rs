@@ -108,7 +108,7 @@ impl Serialize for JobBody {
             } => {
                 let mut map = serializer.serialize_map(None)?;
                 map.serialize_entry("table", path)?;
-                map.serialize_entry("size", size)?;
+                optional(&mut map, "size", size.as_ref())?;
                 let sizes = Sizes(others);
                 optional(&mut map, "sizes", (!others.is_empty()).then_some(sizes))?;
                 map.end()

@@ -85,6 +85,16 @@ fn files_are_written_as_by_draft() {
             .iter()
             .any(|step| step["alteration"] == "waist_girth")
     );
+    // The job with its steps, as a person goes on with it, makes the same pattern.
+    let job = std::fs::read_to_string(place.path().join("out/fitted-job.yaml")).unwrap();
+    assert!(job.starts_with("# The block fitted to Maren"), "{job}");
+    place
+        .run(&["draft", "out/fitted-job.yaml", "-o", "again"])
+        .done();
+    let again = std::fs::read_to_string(place.path().join("again/pattern.json")).unwrap();
+    let again: Value = serde_json::from_str(&again).unwrap();
+    assert_eq!(again["pieces"], document["pieces"]);
+    fit(&place, ", size: 100", &["-o", "out", "--force"]).done();
 }
 
 #[test]
