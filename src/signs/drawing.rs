@@ -120,12 +120,12 @@ pub fn page() -> String {
          never on the finished garment; amounts are as pinned.</p>\n",
     );
     for sign in SIGNS {
-        let _ = write!(
+        let _ = writeln!(
             out,
             "<article id=\"{name}\">{svg}<div><h2>{at}: {shows}</h2><dl><dt>Cause</dt><dd>{cause}</dd>\
              <dt>Rule out first</dt><dd>{rule}</dd><dt>Measure</dt><dd>{measure}</dd>\
              <dt>Step</dt><dd><code>{alteration}</code>, usually {low:.0} to {high:.0} mm {found}</dd>\
-             <dt>Changes elsewhere</dt><dd>{elsewhere}</dd><dt>Source</dt><dd>{source}</dd></dl></div></article>\n",
+             <dt>Changes elsewhere</dt><dd>{elsewhere}</dd><dt>Source</dt><dd>{source}</dd></dl></div></article>",
             name = sign.name,
             svg = drawing(sign),
             at = sign.at,
