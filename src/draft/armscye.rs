@@ -9,7 +9,7 @@ use super::DraftError;
 use super::bounds::{Bound, Bounds};
 use super::frame::Frame;
 use crate::geometry::elementary::{atan2, cos, sin, tan};
-use crate::geometry::{Curve, Point, Vec2, perpendicular, unit};
+use crate::geometry::{Curve, Point, Span, Vec2, perpendicular, unit};
 use std::f64::consts::PI;
 
 const BACK_SCOOP: f64 = 0.60;
@@ -52,7 +52,11 @@ const UPPER_SHARE: f64 = 0.4;
 /// shoulder that juts far over its width gets a lower width point until it has that.
 const LEAST_TURN: f64 = 4.0 * PI / 180.0;
 
-/// The width point never lies lower than this, as a share from shoulder point to underarm.
+/// Before the width point would lie lower than this, as a share from shoulder point to underarm, the
+/// shoulder is shortened: an armscye to a lower one runs straight in and turns sharply out.
+const LOW_WIDTH: f64 = 0.62;
+
+/// The width point never lies lower than this.
 const LOWEST_WIDTH: f64 = 0.76;
 
 /// The corner that a part rounds stays this share of its chord away from both ends.
@@ -144,26 +148,42 @@ impl ArmscyeSpec {
         Point::new(self.width, self.shoulder.y + level * height)
     }
 
-    /// By how much the curve turns, at least, before it reaches the width point, in radians
-    /// beyond [`LEAST_TURN`]; negative where it would have to bend back.
-    fn spare(&self) -> f64 {
-        let chord = outward(self.width_point(self.level) - self.shoulder);
+    /// By how much the curve turns, at least, before it reaches a width point at that level, in
+    /// radians beyond [`LEAST_TURN`]; negative where it would have to bend back.
+    fn spare(&self, level: f64) -> f64 {
+        let chord = outward(self.width_point(level) - self.shoulder);
         chord - self.square() - LEAST_TURN
     }
+}
+
+/// What back and front armscye have in hand, in radians, with their width points as low as they look
+/// right and each half leaning as far as it may; negative where a shoulder juts out further.
+pub(super) fn room(frame: &Frame) -> Result<f64, DraftError> {
+    let (back, front) = specs(frame)?;
+    let (back, front) = (back.spare(LOW_WIDTH), front.spare(LOW_WIDTH));
+    Ok((back + front).min(back.min(front) + MOST_LEAN))
 }
 
 /// By how much the front leaves the shoulder further inward than square, and the back further
 /// outward: where one shoulder point juts out over its width, the other half gives way.
 fn lean(back: &ArmscyeSpec, front: &ArmscyeSpec) -> f64 {
-    let (back, front) = (back.spare(), front.spare());
-    let give = |short: f64, other: f64| (-short).min(other.max(0.0)).min(MOST_LEAN);
-    if front < 0.0 {
-        give(front, back)
-    } else if back < 0.0 {
-        -give(back, front)
+    let (spare_back, spare_front) = (back.spare(back.level), front.spare(front.level));
+    let give = |short: f64, other: f64| (-short).min(other.max(0.0));
+    let wished = if spare_front < 0.0 {
+        give(spare_front, spare_back)
+    } else if spare_back < 0.0 {
+        -give(spare_back, spare_front)
     } else {
         0.0
-    }
+    };
+    // Where both give way, neither does so further than its lowest width point allows.
+    let (most, least) = (back.spare(LOW_WIDTH), -front.spare(LOW_WIDTH));
+    let held = if least > most {
+        0.5 * (least + most)
+    } else {
+        wished.max(least).min(most)
+    };
+    Span::about_zero(MOST_LEAN).nearest(held)
 }
 
 /// Draws the armscye: square to the shoulder but for the lean, through the width point, square

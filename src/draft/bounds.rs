@@ -21,6 +21,8 @@ pub enum Bound {
     ShoulderDart,
     /// The shoulder is longer than measured, for the back is wide.
     ShoulderLengthened,
+    /// The shoulder is shorter than measured, for the back is narrow and the shoulder flat.
+    ShoulderShortened,
     /// A shoulder point juts out so far that the width point was lowered.
     ShoulderJuts,
     /// The bust point would lie well above the armpit or at the waist.
@@ -37,11 +39,12 @@ pub enum Bound {
 
 impl Bound {
     /// Every bound.
-    pub const ALL: [Self; 10] = [
+    pub const ALL: [Self; 11] = [
         Self::Armpit,
         Self::UnderarmLow,
         Self::ShoulderDart,
         Self::ShoulderLengthened,
+        Self::ShoulderShortened,
         Self::ShoulderJuts,
         Self::BustLevel,
         Self::BustDart,
@@ -58,6 +61,7 @@ impl Bound {
             Self::UnderarmLow => "underarm_low",
             Self::ShoulderDart => "shoulder_dart",
             Self::ShoulderLengthened => "shoulder_lengthened",
+            Self::ShoulderShortened => "shoulder_shortened",
             Self::ShoulderJuts => "shoulder_juts",
             Self::BustLevel => "bust_level",
             Self::BustDart => "bust_dart",

@@ -75,6 +75,9 @@ const BACK_SHARE: (f64, f64) = (0.34, 0.60);
 /// value from memory).
 const USUAL_SHARE: f64 = 0.46;
 
+/// How long the side seam of an upper body may be, in millimetres.
+pub(super) const SIDE_SEAM: (f64, f64) = (70.0, 320.0);
+
 /// The darts take less than this in on the underarm line, in millimetres.
 const MOST_TAKEN: f64 = 90.0;
 
@@ -124,7 +127,7 @@ impl Frame {
         within(
             "side seam length",
             waist - underarm,
-            (70.0, 320.0),
+            SIDE_SEAM,
             "mm",
             "Check scye_depth and back_waist_length: the armpit lies well above the waist",
         )?;

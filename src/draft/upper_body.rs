@@ -3,10 +3,10 @@
 use super::armscye_form::Form;
 use super::armscye_length::predicted_armscye;
 use super::bounds::{Bound, Bounds};
-use super::frame::Frame;
+use super::frame::{Frame, SIDE_SEAM};
 use super::shaping::Shaping;
 use super::{DraftError, Ease, Figure, WaistPlan, armscye};
-use crate::geometry::tolerance;
+use crate::geometry::{root, tolerance};
 use crate::piece::Warning;
 
 /// How much longer the armscye gets for every millimetre its underarm is lowered: back and
@@ -35,6 +35,10 @@ const MOST_LOWERED: f64 = 60.0;
 /// A shift of more than this is reported, in millimetres.
 const TOLD_SHIFT: f64 = 20.0;
 
+/// A shoulder is shortened by no more than this, in millimetres: a sewn one ends 10 to 25 mm inside
+/// the bone by common practice.
+const MOST_SHORTER: f64 = 25.0;
+
 /// The ease of an armscye: lowering lengthens it on both sides, ease at the bust widens it, the
 /// rest is what the drafts of the survey have at their scye depth on average and five more.
 fn armscye_ease(ease: &Ease) -> f64 {
@@ -58,22 +62,25 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     ease.check()?;
     let measured = f.scye_depth + ease.armscye_depth;
     let at = |shift: f64, form: Form| -> Result<(Frame, f64), DraftError> {
-        let frame = Frame::with_underarm(f, ease, shaping, measured + shift, form)?;
+        let frame = with_room(f, ease, shaping, measured + shift, form)?;
         let length = armscye::length(&frame, &mut Bounds::default())?;
         Ok((frame, length))
     };
-    let (_, length) = at(0.0, Form::default())?;
+    // As low as leaves a side seam, with a hair for rounding.
+    let lowest = f.back_waist_length - SIDE_SEAM.0 - tolerance::POINT - measured;
+    let first = lowest.min(0.0);
+    let length = at(first, Form::default())?.1 - first * LENGTH_PER_DEPTH;
     let longer = FOLLOWED * (predicted_armscye(f) + armscye_ease(ease) - length);
     let (wished, form) = (
         length + longer,
         Form::of(longer / (HALF_FORM + longer.abs())),
     );
     let mut bounds = Bounds::default();
-    let mut shift = 0.0;
+    let mut shift = first;
     for _ in 0..4 {
         let (_, length) = at(shift, form)?;
         shift += (wished - length) / LENGTH_PER_DEPTH;
-        shift = bounds.hold(Bound::UnderarmLow, shift, (f64::MIN, MOST_LOWER));
+        shift = bounds.hold(Bound::UnderarmLow, shift, (f64::MIN, MOST_LOWER.min(lowest)));
         shift = bounds.hold(
             Bound::Armpit,
             shift,
@@ -83,10 +90,10 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     let (mut frame, mut length) = at(shift, form)?;
     for _ in 0..4 {
         let short = least_armscye(f) - length;
-        if short <= tolerance::PRINT || shift >= MOST_LOWERED {
+        if short <= tolerance::PRINT || shift >= MOST_LOWERED.min(lowest) {
             break;
         }
-        shift = (shift + short / LENGTH_PER_DEPTH).min(MOST_LOWERED);
+        shift = (shift + short / LENGTH_PER_DEPTH).min(MOST_LOWERED.min(lowest));
         (frame, length) = at(shift, form)?;
     }
     armscye::length(&frame, &mut bounds)?;
@@ -101,6 +108,47 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
             ),
         ));
     }
+    Ok(frame)
+}
+
+/// The frame of a figure whose armscyes have room to bend one way.
+///
+/// Where a long, flat shoulder ends far outside a narrow back, no curve that leaves the shoulder
+/// square comes to the back's width without bending back: then the shoulder is shortened.
+fn with_room(
+    f: &Figure,
+    ease: &Ease,
+    shaping: &Shaping,
+    underarm: f64,
+    form: Form,
+) -> Result<Frame, DraftError> {
+    let drafted = |shorter: f64| {
+        let shoulder_length = f.shoulder_length - shorter;
+        let figure = Figure {
+            shoulder_length,
+            ..*f
+        };
+        Frame::with_underarm(&figure, ease, shaping, underarm, form)
+    };
+    let frame = drafted(0.0)?;
+    if armscye::room(&frame)? >= 0.0 {
+        return Ok(frame);
+    }
+    let room = |shorter: f64| {
+        let room = drafted(shorter).and_then(|frame| armscye::room(&frame));
+        room.unwrap_or(f64::NAN)
+    };
+    // Where that is not enough, the width point lies lower, or the armscye says what it lacks.
+    let shorter = root("length of the shoulder", 0.0, MOST_SHORTER, room).unwrap_or(MOST_SHORTER);
+    let mut frame = drafted(shorter)?;
+    frame.bounds.note(Bound::ShoulderShortened, true);
+    frame.warnings.push(Warning::new(
+        "shoulder_shortened",
+        format!(
+            "the shoulder was shortened by {shorter:.0} mm to {:.0} mm, so that the armscye comes from it to the narrow back in one bend: check shoulder_length, shoulder_slope and back_width",
+            f.shoulder_length - shorter
+        ),
+    ));
     Ok(frame)
 }
 

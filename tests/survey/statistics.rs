@@ -277,7 +277,7 @@ fn what_a_cutter_looks_at() {
                 *pooled.reached.entry(name).or_default() += times;
             }
             pooled.drafted += all.len();
-            if all.len() as f64 / (rows.len() as f64) < 0.995 {
+            if all.len() as f64 / (rows.len() as f64) < 1.0 {
                 faults.push(format!(
                     "{what}: only {} of {} drafted",
                     all.len(),

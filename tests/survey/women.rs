@@ -5,8 +5,8 @@ use crate::support::survey::{body_of, tell, women};
 use blockwright::draft::{Block, Fit};
 use blockwright::measurements::Body;
 
-/// At least so many of the women must come to a pattern, at every fit and for every block.
-const LEAST_DRAFTED: f64 = 0.99;
+/// Every woman of the survey comes to a pattern, at every fit and for every block.
+const LEAST_DRAFTED: f64 = 1.0;
 
 fn draft_all(garment: Garment, fits: &[Fit]) {
     let table = women();
