@@ -80,7 +80,11 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
     for _ in 0..4 {
         let (_, length) = at(shift, form)?;
         shift += (wished - length) / LENGTH_PER_DEPTH;
-        shift = bounds.hold(Bound::UnderarmLow, shift, (f64::MIN, MOST_LOWER.min(lowest)));
+        shift = bounds.hold(
+            Bound::UnderarmLow,
+            shift,
+            (f64::MIN, MOST_LOWER.min(lowest)),
+        );
         shift = bounds.hold(
             Bound::Armpit,
             shift,
