@@ -127,7 +127,10 @@ fn shown(measure: &Measure, all: &[&Measure], after: &Readings) -> Option<Measur
     let Some(side) = measure.side().filter(|_| !after.has(measure)) else {
         return Some(measure.clone());
     };
-    let is_girth = matches!(measure.kind(), MeasureKind::FinishedGirth { .. });
+    let is_girth = matches!(
+        measure.kind(),
+        MeasureKind::FinishedGirth { .. } | MeasureKind::LineGirth { .. }
+    );
     let other = measure.on(side.other());
     (!is_girth || all.contains(&&other)).then(|| measure.of_both_sides())
 }

@@ -24,7 +24,7 @@ use serde::{Deserialize, Serialize};
 /// What the dart is called that an eased shoulder may be given.
 const SHOULDER_DART: &str = "shoulder";
 
-/// Where the fullness over a rounded back goes when the shoulder has no dart yet.
+/// Where fullness at the back goes when the shoulder has no dart yet.
 ///
 /// ```
 /// use blockwright::alterations::Fullness;
@@ -36,7 +36,7 @@ pub enum Fullness {
     /// Into the ease of the back shoulder, as far as cloth can be eased.
     #[default]
     Ease,
-    /// Into a new shoulder dart.
+    /// Into a new dart: on the shoulder, or for a neckline that stands off on the neckline.
     Dart,
 }
 

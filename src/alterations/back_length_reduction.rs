@@ -6,6 +6,7 @@ use super::hinge::Hinge;
 use super::one_way::{Armscye, Course};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shared_lean::{EITHER, front_leaned, lean_between, sought, trued_across_shoulder};
+use super::shoulder_line::moved_dart;
 use super::shoulder_swing::ShoulderSwing;
 use super::sleeve::replaced;
 use super::slowing::slowed;
@@ -282,6 +283,14 @@ impl BackLengthReduction {
         if let Some(shoulder) = old(&EdgeName::SHOULDER) {
             let swing = hinged((shoulder.start(), shoulder.end()), (side, tip));
             sketch.replace(&EdgeName::SHOULDER, shoulder.moved(&swing))?;
+            // Its dart swings with it whole, also where its tip lies on the panel below.
+            for slot in sketch.darts_mut() {
+                if let Some(old) = piece.dart(&slot.name)
+                    && old.edge == Some(EdgeName::SHOULDER)
+                {
+                    *slot = moved_dart(old, &swing);
+                }
+            }
         }
         if let Some(aimed) = aimed_shoulder(piece, side, tip, |apex| self.moved_apex(piece, apex))?
         {

@@ -2,9 +2,10 @@
 
 use super::{
     Abdomen, Alteration, ArmscyeDepth, ArmscyeGape, BackLengthIncrease, BackLengthReduction,
-    BackWidth, Bust, BustGirth, DartDivision, DartMerging, DartRelocation, DartToSeam,
-    ForwardShoulder, FrontLength, FrontWidth, GapeSide, HipGirth, LengthAt, LengthChange,
-    NecklineDepth, NecklineGape, NecklineWidth, Seat, ShoulderDrop, ShoulderSlope, ShoulderWidth,
+    BackNeckGape, BackWidth, Bust, BustDirection, BustGirth, BustPoint, DartDivision, DartMerging,
+    DartRelocation, DartToSeam, ElbowWidth, ForearmWidth, ForwardShoulder, FrontLength, FrontWidth,
+    GapeSide, HighHip, HipGirth, LengthAt, LengthChange, NecklineDepth, NecklineGape,
+    NecklineWidth, Seat, ShoulderBlade, ShoulderDrop, ShoulderSlope, ShoulderWidth, SleevePitch,
     UpperArm, WaistGirth, WristWidth,
 };
 use crate::piece::{EdgeName, Measure};
@@ -106,6 +107,15 @@ pub const CATALOGUE: &[Entry] = &[
         read: read::<FrontLength>,
     },
     Entry {
+        name: "shoulder_blade",
+        says: "gives length and width over a prominent shoulder blade, for strain over it and an armhole that stands off, or takes them",
+        keeps: "centre back, neckline, armscye, side seam and every girth; the shoulder too where it has a dart",
+        blocks: WITH_BODICE,
+        target: Some(|| Measure::dart_intake("back", "shoulder")),
+        example: || Box::new(ShoulderBlade::by(6.0)),
+        read: read::<ShoulderBlade>,
+    },
+    Entry {
         name: "shoulder_slope",
         says: "slopes the shoulders more, for folds from the neck to the underarm, or less, for folds from the shoulder point to the centre",
         keeps: "shoulder, neckline and every girth; the armscye and its sleeve too while the underarm follows",
@@ -169,6 +179,15 @@ pub const CATALOGUE: &[Entry] = &[
         read: read::<NecklineGape>,
     },
     Entry {
+        name: "back_neck_gape",
+        says: "takes in a back neckline that stands off, by a wedge passed into the shoulder dart, eased into the shoulder or sewn as a neck dart",
+        keeps: "centre back, armscye, side seam and every girth; the shoulder too where it has a dart",
+        blocks: WITH_BODICE,
+        target: Some(|| Measure::edge_length("back", EdgeName::NECKLINE)),
+        example: || Box::new(BackNeckGape::by(5.0)),
+        read: read::<BackNeckGape>,
+    },
+    Entry {
         name: "armscye_gape",
         says: "takes in an armscye that stands off, by a wedge passed into the bust dart or the shoulder dart",
         keeps: "neckline, shoulder, side seam and waist; the sleeve is solved again",
@@ -215,6 +234,20 @@ pub const CATALOGUE: &[Entry] = &[
         read: read::<LengthChange>,
     },
     Entry {
+        name: "bust_point",
+        says: "moves the bust point up, down, in or out with its darts, for darts that end above, below or beside the fullest place",
+        keeps: "the intake of every dart, every edge and every girth",
+        blocks: WITH_BODICE,
+        target: None,
+        example: || {
+            Box::new(BustPoint {
+                amount: 15.0,
+                direction: BustDirection::Down,
+            })
+        },
+        read: read::<BustPoint>,
+    },
+    Entry {
         name: "bust",
         says: "gives room for a full bust or takes it from a small one, by amount at the bust point of each half",
         keeps: "armscye, shoulder, neckline, side seam with its dart closed, waist and hip, back",
@@ -242,6 +275,15 @@ pub const CATALOGUE: &[Entry] = &[
         read: read::<WaistGirth>,
     },
     Entry {
+        name: "high_hip",
+        says: "widens or narrows at the high hip, between waist and hip, for strain over a full hip or belly there",
+        keeps: "waist, hip and every other girth, both centres, the darts",
+        blocks: WITH_HIPS,
+        target: Some(|| Measure::line_girth("high_hip")),
+        example: || Box::new(HighHip { amount: 12.0 }),
+        read: read::<HighHip>,
+    },
+    Entry {
         name: "hip_girth",
         says: "widens or narrows the hips at the side seams, nothing at the waist, parallel below the hip",
         keeps: "the waist and every other girth, both centres; the hem is square",
@@ -252,11 +294,11 @@ pub const CATALOGUE: &[Entry] = &[
     },
     Entry {
         name: "seat",
-        says: "gives length over a prominent seat, or takes it over a flat one",
-        keeps: "side seam, front, waist and every girth; the centre back changes by exactly the amount",
+        says: "gives length over a prominent seat, and width on the back alone where it is wanted, or takes them over a flat one",
+        keeps: "side seam, front, waist and every girth but the hip with a width; the centre back changes by exactly the amount",
         blocks: WITH_HIPS,
         target: Some(|| Measure::edge_length("back", EdgeName::CENTRE_BACK)),
-        example: || Box::new(Seat { amount: 12.0 }),
+        example: || Box::new(Seat::by(12.0)),
         read: read::<Seat>,
     },
     Entry {
@@ -278,6 +320,24 @@ pub const CATALOGUE: &[Entry] = &[
         read: read::<UpperArm>,
     },
     Entry {
+        name: "elbow_width",
+        says: "widens or narrows a long sleeve at the elbow",
+        keeps: "the cap, biceps and wrist, the elbow dart's tip and angle, both underarm seams of one length",
+        blocks: WITH_SLEEVE,
+        target: Some(|| Measure::line_girth("elbow")),
+        example: || Box::new(ElbowWidth { amount: 12.0 }),
+        read: read::<ElbowWidth>,
+    },
+    Entry {
+        name: "forearm_width",
+        says: "widens or narrows a long sleeve at the forearm, below the elbow",
+        keeps: "the cap, biceps and wrist, the elbow dart's tip and angle, both underarm seams of one length",
+        blocks: WITH_SLEEVE,
+        target: Some(|| Measure::line_girth("forearm")),
+        example: || Box::new(ForearmWidth { amount: 10.0 }),
+        read: read::<ForearmWidth>,
+    },
+    Entry {
         name: "wrist_width",
         says: "widens or narrows a long sleeve at the wrist, to nothing at the elbow",
         keeps: "the cap, the upper arm, both underarm seams and the elbow dart; the wrist changes by exactly the amount",
@@ -285,6 +345,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::girth("wrist")),
         example: || Box::new(WristWidth { amount: 10.0 }),
         read: read::<WristWidth>,
+    },
+    Entry {
+        name: "sleeve_pitch",
+        says: "turns the sleeve in the armscye, forward or back, for folds slanting from the cap to the elbow",
+        keeps: "the cap, the wrist and every girth, both underarm seams of one length; nothing on the bodice",
+        blocks: WITH_SLEEVE,
+        target: None,
+        example: || Box::new(SleevePitch::by(10.0)),
+        read: read::<SleevePitch>,
     },
     Entry {
         name: "dart_relocation",

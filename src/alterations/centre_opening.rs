@@ -92,7 +92,7 @@ impl CentreLength {
 /// is drawn straight again, which gives that width, and the side seam is drawn back to where it
 /// was, which takes it: what remains is the centre's gain. On a skirt the upper panel turns: the
 /// waist rises at the centre, to nothing at the side seam, its darts' apexes with it, and the
-/// darts take in what keeps its length. In one piece from neck to hem the lower panel
+/// darts take in what keeps its length; without darts its side end gives way by that little. In one piece from neck to hem the lower panel
 /// turns: the hem drops at the centre.
 fn open_centre(piece: &Piece, amount: f64) -> Result<Piece, AlterationError> {
     let Some((_, fold_name)) = centre(piece) else {

@@ -7,6 +7,9 @@ use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, Rigid, Vec2};
 use crate::piece::{Apexes, EdgeName, Piece};
 
+/// The balance lines below the biceps line.
+const BELOW_BICEPS: [&str; 2] = ["elbow", "forearm"];
+
 /// Largest share of the seam between biceps and elbow (or wrist) that a tuck may take.
 const MOST_TUCK: f64 = 0.5;
 
@@ -91,7 +94,11 @@ pub(super) fn sleeve_longer(piece: &Piece, amount: f64) -> Result<Piece, Alterat
             };
         }
     }
-    for line in sketch.lines_mut().iter_mut().filter(|l| l.name == "elbow") {
+    for line in sketch
+        .lines_mut()
+        .iter_mut()
+        .filter(|l| BELOW_BICEPS.contains(&l.name.as_str()))
+    {
         line.curve = line.curve.moved(&Rigid::shift(down));
     }
     sketch.parts_mut().grain[0].y += amount;

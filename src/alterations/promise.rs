@@ -76,6 +76,9 @@ impl Promise {
         let mut girths = half.girths().iter();
         let is_half = match self.measure.kind() {
             MeasureKind::FinishedGirth { girth } => girths.any(|g| g.name == *girth && !g.limb),
+            MeasureKind::LineGirth { line } => half.pieces().iter().any(|p| {
+                p.line(line).is_some() && p.outline().edge(&EdgeName::SLEEVE_CAP).is_none()
+            }),
             _ => false,
         };
         let share = if is_half { 0.5 } else { 1.0 };

@@ -35,6 +35,10 @@ impl Readings {
     #[must_use]
     pub fn of(pattern: &Pattern) -> Self {
         let sides = |measure: &Measure| {
+            if matches!(measure.kind(), MeasureKind::LineGirth { .. }) && measure.side().is_none() {
+                let on = |side| pattern.measured(&measure.on(side));
+                return Some([on(BodySide::Left)?, on(BodySide::Right)?]);
+            }
             let MeasureKind::FinishedGirth { girth } = measure.kind() else {
                 return None;
             };

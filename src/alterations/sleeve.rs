@@ -59,7 +59,10 @@ fn solve(
     let shoulder = sleeve.notches().iter().find(|n| n.name == "shoulder");
     let whole = edge.curve();
     let at = shoulder.map_or(whole.length() / 2.0, |n| n.at);
-    let (back_cap, front_cap) = whole.split_at(at)?;
+    // Turned in its armscye the sleeve has its top before or behind the notch.
+    let crest = crest(whole, at);
+    let beyond = crest - at;
+    let (back_cap, front_cap) = whole.split_at(crest)?;
     // The armscye's edges up to the shoulder are those that were about as long as the cap's
     // back half: a panel seam may have divided them.
     let up_to = |p: &Pattern, count: usize| -> f64 {
@@ -81,7 +84,10 @@ fn solve(
     } else {
         0.5
     };
-    let wanted = (back + share * ease, front + (1.0 - share) * ease);
+    let wanted = (
+        back + share * ease + beyond,
+        front + (1.0 - share) * ease - beyond,
+    );
     let (cap, top_at) = stretched(&back_cap, &front_cap, wanted).map_err(|source| {
         AlterationError::Construction {
             step: "sleeve cap for the altered armscye",
@@ -96,7 +102,7 @@ fn solve(
     for notch in sleeve.notches() {
         let mut moved = notch.clone();
         if notch.name == "shoulder" {
-            moved.at = top_at;
+            moved.at = top_at - beyond;
         } else if let Some((_, walked)) = marks.iter().find(|(name, _)| *name == notch.name) {
             // Below the notches no ease lies.
             let from_end = back + front - walked;
@@ -113,6 +119,25 @@ fn solve(
     let grain = &mut sketch.parts_mut().grain;
     grain[1].y = grain[1].y.max(height + 14.0);
     replaced(pattern, sketch.finish()?)
+}
+
+/// A cap is level at its notch when it slopes there by no more than this.
+const LEVEL: f64 = 0.01;
+
+/// How far from its notch the top of a cap may lie, in millimetres.
+const BESIDE_NOTCH: f64 = 45.0;
+
+/// Where along a cap its top is: at the shoulder notch, unless the cap slopes there.
+pub(super) fn crest(cap: &Curve, notch: f64) -> f64 {
+    let slope = |at: f64| cap.point_at(at).map_or(f64::NAN, |(_, along)| along.y);
+    if slope(notch).abs() <= LEVEL {
+        return notch;
+    }
+    let (from, to) = (
+        (notch - BESIDE_NOTCH).max(0.0),
+        (notch + BESIDE_NOTCH).min(cap.length()),
+    );
+    root("top of the cap", from, to, slope).unwrap_or(notch)
 }
 
 /// The pattern with the notches of every sleeve cap, below which no ease lies, where those of its
@@ -226,10 +251,19 @@ pub(super) fn stretched(
             length_at(curve, end, w, height) - length
         })
     };
+    // Where one end lies higher than the other the front half reaches as high as the back half.
+    let level = left.y - right.y;
+    let rise = |height: f64| {
+        if level == 0.0 {
+            height
+        } else {
+            (level + (top.y - left.y) * height) / (top.y - right.y)
+        }
+    };
     let widths = |height: f64| -> Result<(f64, f64), GeometryError> {
         Ok((
             width_for(back, left, wanted.0, height)?,
-            width_for(front, right, wanted.1, height)?,
+            width_for(front, right, wanted.1, rise(height))?,
         ))
     };
     // Near the old height first: far from it a half may have no width at all.
@@ -248,7 +282,7 @@ pub(super) fn stretched(
     let height = height?;
     let (b, f) = widths(height)?;
     let first = half(back, left, b, height)?;
-    let second = half(front, right, f, height)?;
+    let second = half(front, right, f, rise(height))?;
     // Rounding only: both halves were solved to end at the same place.
     let second = map(&second, |p| {
         if p.distance(second.start()) == 0.0 {

@@ -6,6 +6,9 @@ use crate::piece::{Measure, MeasureUnit, Pattern};
 /// How closely a target is met, in the unit of the measure.
 const CLOSE: f64 = 0.01;
 
+/// An amount as good as nothing.
+const NOTHING: f64 = 1e-3;
+
 /// Steps after which a target that is not met counts as out of reach.
 const STEPS: usize = 40;
 
@@ -64,7 +67,9 @@ impl Targeted {
                 "the target is no number; write a length such as `395 mm`".to_owned(),
             ));
         }
-        let before = pattern.measured(&self.measure);
+        // Along a line that the alteration draws it is measured with as good as nothing altered.
+        let drawn = || self.miss(pattern, NOTHING).map(|miss| miss + self.to);
+        let before = pattern.measured(&self.measure).or_else(drawn);
         let before = before.ok_or_else(|| AlterationError::Missing {
             what: format!("the measure `{}`", self.measure),
             advice: "a target needs it; give an amount instead",

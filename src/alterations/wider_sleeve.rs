@@ -1,6 +1,6 @@
 //! A sleeve spread at its biceps line: the cap at its old length, the wrist kept.
 
-use super::sleeve::{map, stretched};
+use super::sleeve::{crest, map, stretched};
 use super::true_up::{carried, with_mouth};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, root, tolerance};
@@ -89,7 +89,7 @@ fn cap_over(piece: &Piece, old: &Curve, amount: f64) -> Result<Curve, Alteration
         .iter()
         .find(|n| n.name == "shoulder")
         .map_or(old.length() / 2.0, |n| n.at);
-    let (back, front) = old.split_at(top)?;
+    let (back, front) = old.split_at(crest(old, top))?;
     let (from, width) = (old.start().x, old.end().x - old.start().x);
     let drawn = |amount: f64| -> Result<Curve, GeometryError> {
         let wide = |half: &Curve| {

@@ -79,7 +79,7 @@ impl Grown {
                 MeasureKind::DartAngle { .. } => "dart angle",
                 MeasureKind::ShoulderSlope { .. } => "slope",
                 MeasureKind::CapHeight { .. } => "height",
-                MeasureKind::FinishedGirth { .. } => "girth",
+                MeasureKind::FinishedGirth { .. } | MeasureKind::LineGirth { .. } => "girth",
             },
             Self::Ease { .. } => "ease",
         }

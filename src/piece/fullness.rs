@@ -32,6 +32,17 @@ impl Piece {
             .unwrap_or_else(|| dart.apex())
     }
 
+    /// Whether a dart is there for the bust point: its centre line, of a double-pointed one that of its
+    /// upper half, ends near the point and passes it.
+    pub(crate) fn aims_at_bust(&self, dart: &Dart) -> bool {
+        let upper = Dart {
+            apexes: Apexes::One(dart.apex()),
+            ..dart.clone()
+        };
+        self.bust_point()
+            .is_some_and(|bust| aimed_at(&upper, bust).is_some())
+    }
+
     /// The angle of a dart about its point of fullness, in radians: what stays when the dart
     /// goes elsewhere, wherever its sewn tip ends.
     #[must_use]

@@ -83,6 +83,13 @@ pub enum MeasureKind {
         /// The girth.
         girth: String,
     },
+    /// Width of the finished garment all round along the balance lines of a name, darts closed, in
+    /// millimetres: where no girth was asked for. On one side of the body: what that side has of
+    /// it, or all of that side's limb.
+    LineGirth {
+        /// The balance line.
+        line: String,
+    },
 }
 
 /// A measure of a pattern: of what, and on which side of the body where left and right are
@@ -162,6 +169,18 @@ impl Measure {
         Self::girth(girth.base_name()).maybe_on(girth.side)
     }
 
+    /// The width all round along the balance lines of a name.
+    ///
+    /// ```
+    /// use blockwright::piece::Measure;
+    /// assert_eq!(Measure::line_girth("elbow").to_string(), "elbow line girth");
+    /// ```
+    #[must_use]
+    pub fn line_girth(line: impl Into<String>) -> Self {
+        let line = line.into();
+        Self::of_kind(MeasureKind::LineGirth { line })
+    }
+
     pub(super) fn maybe_on(self, side: Option<BodySide>) -> Self {
         Self { side, ..self }
     }
@@ -211,7 +230,7 @@ impl Measure {
             | MeasureKind::DartAngle { piece, .. }
             | MeasureKind::ShoulderSlope { piece }
             | MeasureKind::CapHeight { piece } => Some(piece),
-            MeasureKind::FinishedGirth { .. } => None,
+            MeasureKind::FinishedGirth { .. } | MeasureKind::LineGirth { .. } => None,
         }
     }
 
@@ -241,6 +260,7 @@ impl fmt::Display for Measure {
             MeasureKind::ShoulderSlope { piece } => format!("{} shoulder slope", of(piece)),
             MeasureKind::CapHeight { piece } => format!("{} cap height", of(piece)),
             MeasureKind::FinishedGirth { girth } => format!("{} finished", of(girth)),
+            MeasureKind::LineGirth { line } => format!("{} line girth", of(line)),
         };
         f.pad(&text)
     }
@@ -284,6 +304,11 @@ enum Written {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         side: Option<BodySide>,
     },
+    LineGirth {
+        line: String,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        side: Option<BodySide>,
+    },
 }
 
 impl From<Measure> for Written {
@@ -318,6 +343,7 @@ impl From<Measure> for Written {
                 girth: of(girth),
                 side,
             },
+            MeasureKind::LineGirth { line } => Self::LineGirth { line, side },
         }
     }
 }
@@ -349,6 +375,7 @@ impl TryFrom<Written> for Measure {
             Written::FinishedGirth { girth, side } => {
                 (Self::girth(of("girth", &girth, side)?), side)
             }
+            Written::LineGirth { line, side } => (Self::line_girth(line), side),
         };
         Ok(measure.maybe_on(side))
     }
@@ -369,6 +396,7 @@ mod tests {
             Measure::shoulder_slope("front"),
             Measure::cap_height("sleeve"),
             Measure::girth("upper_arm"),
+            Measure::line_girth("elbow"),
         ];
         for measure in all {
             for one in [measure.clone(), measure.on(BodySide::Left)] {

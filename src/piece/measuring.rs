@@ -25,6 +25,74 @@ fn cap_height(piece: &Piece) -> Option<f64> {
     Some(cap.curve().bounds().height())
 }
 
+/// Whether a piece goes round a limb by itself.
+fn is_limb(piece: &Piece) -> bool {
+    piece.outline().edge(&EdgeName::SLEEVE_CAP).is_some()
+}
+
+/// The sewn width along a balance line of a piece.
+fn line_width(piece: &Piece, line: &str) -> Option<f64> {
+    Some(piece.sewn_length(&piece.line(line)?.curve))
+}
+
+/// The girth along the balance lines of a name; on one side what that side has of it.
+fn line_girth(pattern: &Pattern, line: &str, side: Option<BodySide>) -> Option<f64> {
+    let lined = || {
+        let pieces = pattern.pieces().iter();
+        pieces.filter(|p| {
+            p.line(line).is_some() && (side.is_none() || p.side().is_none() || p.side() == side)
+        })
+    };
+    if let Some(limb) = lined().find(|p| is_limb(p)) {
+        return line_width(limb, line);
+    }
+    // A line that one side alone has goes round nothing.
+    let has = |side: BodySide| lined().any(|p| p.side() == Some(side));
+    if lined().next().is_none() || has(BodySide::Left) != has(BodySide::Right) && side.is_none() {
+        return None;
+    }
+    let halves = |piece: &Piece| side.map_or(piece.cut().halves(), |_| 1.0);
+    Some(
+        lined()
+            .filter_map(|p| Some(halves(p) * line_width(p, line)?))
+            .sum(),
+    )
+}
+
+/// Girths along lines that go round the trunk, on back and front, or a limb, where none was asked for.
+fn line_girths(pattern: &Pattern) -> Vec<(Measure, f64)> {
+    let runs = pattern.girths().iter().flat_map(|girth| &girth.runs);
+    let asked: Vec<&RunAlong> = runs.map(|run| &run.along).collect();
+    let free = |line: &str| {
+        !asked
+            .iter()
+            .any(|along| matches!(along, RunAlong::Line(name) if name == line))
+    };
+    let has = |line: &str, centre: &EdgeName| {
+        let mut pieces = pattern.pieces().iter();
+        pieces.any(|p| p.outline().edge(centre).is_some() && p.line(line).is_some())
+    };
+    let round =
+        |line: &str| has(line, &EdgeName::CENTRE_BACK) && has(line, &EdgeName::CENTRE_FRONT);
+    let mut found: Vec<(Measure, f64)> = Vec::new();
+    for piece in pattern.pieces() {
+        for line in piece.lines().iter().filter(|line| free(&line.name)) {
+            let measure = if is_limb(piece) {
+                Measure::line_girth(&line.name).maybe_on(piece.side())
+            } else if round(&line.name) {
+                Measure::line_girth(&line.name)
+            } else {
+                continue;
+            };
+            let value = line_girth(pattern, &line.name, measure.side());
+            if let Some(value) = value.filter(|_| found.iter().all(|(m, _)| *m != measure)) {
+                found.push((measure, value));
+            }
+        }
+    }
+    found
+}
+
 impl Piece {
     /// Every measure of the piece with its value, in millimetres or degrees: sewn lengths of
     /// edges, intakes and angles of darts, slope of the shoulder, height of the cap.
@@ -160,11 +228,13 @@ impl Pattern {
                     |side| self.finished_on(girth, side),
                 )
             }
+            MeasureKind::LineGirth { line } => line_girth(self, line, side)?,
         };
         value.is_finite().then_some(value)
     }
 
-    /// Every measure of the pattern with its value: piece by piece, then the girths.
+    /// Every measure of the pattern with its value: piece by piece, then the girths, then those along
+    /// balance lines that go round the body without a girth that was asked for there.
     ///
     /// ```
     /// use blockwright::draft::{Ease, Figure, Fit, skirt};
@@ -180,6 +250,7 @@ impl Pattern {
         for girth in self.girths() {
             found.push((Measure::of_girth(girth), self.finished(girth)));
         }
+        found.extend(line_girths(self));
         found
     }
 }

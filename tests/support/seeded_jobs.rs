@@ -64,7 +64,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 29] = [
+const STEPS: [Step; 38] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -93,6 +93,12 @@ const STEPS: [Step; 29] = [
         ("back_length_increase", "amount: #, fullness: dart"),
         (3, 10),
         [false, false],
+        On::Trunk,
+    ),
+    step(
+        ("shoulder_blade", "amount: #"),
+        (2, 5),
+        [true, true],
         On::Trunk,
     ),
     step(
@@ -144,6 +150,42 @@ const STEPS: [Step; 29] = [
         On::Trunk,
     ),
     step(
+        ("bust_point", "amount: #, direction: down"),
+        (5, 15),
+        [true, true],
+        On::Trunk,
+    ),
+    step(
+        ("elbow_width", "amount: #"),
+        (4, 16),
+        [true, true],
+        On::Sleeve,
+    ),
+    step(
+        ("forearm_width", "amount: #"),
+        (4, 14),
+        [true, true],
+        On::Sleeve,
+    ),
+    step(
+        ("sleeve_pitch", "amount: #"),
+        (4, 14),
+        [true, true],
+        On::Sleeve,
+    ),
+    step(
+        ("back_neck_gape", "amount: #"),
+        (2, 6),
+        [true, true],
+        On::Trunk,
+    ),
+    step(
+        ("back_neck_gape", "amount: #, fullness: dart"),
+        (2, 8),
+        [false, true],
+        On::Trunk,
+    ),
+    step(
         ("armscye_gape", "amount: #, side: front"),
         (2, 8),
         [false, false],
@@ -188,7 +230,14 @@ const STEPS: [Step; 29] = [
     step(("bust", "amount: #"), (3, 12), [true, true], On::Trunk),
     step(("waist_girth", "amount: #"), (4, 24), [true, true], On::All),
     step(("hip_girth", "amount: #"), (4, 30), [true, true], On::Hips),
+    step(("high_hip", "amount: #"), (4, 20), [true, true], On::Hips),
     step(("seat", "amount: #"), (3, 12), [true, false], On::Hips),
+    step(
+        ("seat", "amount: 8, width: #"),
+        (4, 16),
+        [true, false],
+        On::Hips,
+    ),
     step(("abdomen", "amount: #"), (3, 12), [false, false], On::Hips),
     step(
         ("upper_arm", "amount: #"),

@@ -101,7 +101,7 @@ fn a_third_of_the_waist_goes_to_the_side() {
 fn seat_and_abdomen_touch_their_own_half_only() {
     for block in [Block::Skirt, Block::Dress, Block::BodiceAndSkirt] {
         let old = before(block);
-        let seat = after(&old, Seat { amount: 15.0 });
+        let seat = after(&old, Seat::by(15.0));
         let abdomen = after(&old, Abdomen { amount: 10.0 });
         for piece in old.pieces() {
             let name = piece.name();
@@ -114,7 +114,7 @@ fn seat_and_abdomen_touch_their_own_half_only() {
         }
     }
     let old = before(Block::Skirt);
-    let seat = after(&old, Seat { amount: 15.0 });
+    let seat = after(&old, Seat::by(15.0));
     let waist = |p: &Pattern| {
         let edge = p.piece("back").unwrap().outline().edge(&EdgeName::WAIST);
         edge.unwrap().curve().clone()

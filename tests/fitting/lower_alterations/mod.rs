@@ -1,10 +1,13 @@
 //! Alterations of length, girth, seat, abdomen and sleeve: every law and promise on many bodies
 //! and blocks, both ways, and back again.
-#![allow(clippy::unwrap_used)]
+#![allow(clippy::unwrap_used, clippy::panic)]
 
 mod each;
+mod high_hip;
 mod laws;
 mod refused;
+mod sleeves;
+mod undarted;
 
 use crate::support::bodies::body;
 use crate::support::survey::bodies as women;
@@ -102,7 +105,7 @@ fn cases() -> Vec<Case> {
             [-20.0, -8.0, 8.0, 40.0],
         ),
         case(
-            |amount| Box::new(Seat { amount }),
+            |amount| Box::new(Seat::by(amount)),
             with_hips,
             [-12.0, -6.0, 10.0, 25.0],
         ),

@@ -65,7 +65,17 @@ fn settings_are_read_and_unknown_ones_refused() {
     let length = read("length", json!({"at": "sleeve", "amount": 12.0})).unwrap();
     assert_eq!(length.amount(), Some(12.0));
     assert!(read("length", json!({"amount": 12.0})).is_err());
-    for name in ["waist_girth", "hip_girth", "seat", "abdomen", "upper_arm"] {
+    for name in [
+        "waist_girth",
+        "high_hip",
+        "hip_girth",
+        "seat",
+        "abdomen",
+        "upper_arm",
+        "elbow_width",
+        "forearm_width",
+        "sleeve_pitch",
+    ] {
         let step = read(name, json!({"amount": 8.0})).unwrap();
         assert_eq!((step.name(), step.amount()), (name, Some(8.0)));
         assert!(read(name, json!({"amount": 8.0, "more": 1})).is_err());

@@ -14,6 +14,10 @@ fn agrees(measure: &Value, words: &Value, document: &Value) {
     if let Some(piece) = measure.get("piece") {
         let pieces = document["pieces"].as_array().unwrap();
         assert!(pieces.iter().any(|p| p["name"] == *piece), "{measure}");
+    } else if let Some(line) = measure.get("line") {
+        let pieces = document["pieces"].as_array().unwrap();
+        let mut lines = pieces.iter().flat_map(|p| p["lines"].as_array().unwrap());
+        assert!(lines.any(|l| l["name"] == *line), "{measure}");
     } else {
         let girth = measure["girth"].as_str().unwrap();
         assert!(document["girths"].get(girth).is_some(), "{measure}");
