@@ -3,7 +3,7 @@
 use std::path::Path;
 
 use blockwright::job::{Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run};
-use blockwright::recipe::Ways;
+use blockwright::recipe::{OwnBlockError, Ways};
 
 use super::done::{unwritten, written};
 use super::problem::{Failure, Problem, read_argument};
@@ -128,7 +128,10 @@ pub(super) fn with_block_text(
     let read = named_file(block, path, of, |problem, key| problem.at(file, place, key))?;
     let with = job.with_block(read.text(), set.map(SourceFile::text));
     let job = with.map_err(|error| match error {
-        ResolveError::Block { .. } | ResolveError::OwnBlock(_) => {
+        ResolveError::OwnBlock(OwnBlockError::Asked { .. }) => {
+            Failure::wrong(Problem::of(&error).at(file, place, "block"))
+        }
+        ResolveError::Block { .. } | ResolveError::Drawing { .. } | ResolveError::OwnBlock(_) => {
             Failure::refused(Problem::of(&error).in_file(read.shown()))
         }
         other => unresolved(&other, file, set),

@@ -151,6 +151,15 @@ pub enum ResolveError {
         /// What is wrong with the document.
         source: Box<DocumentError>,
     },
+    /// The drawing of a block of one's own cannot be read.
+    #[cfg(feature = "own-block")]
+    #[error("the block in `{path}` cannot be used: {source}")]
+    Drawing {
+        /// The path as written in the job.
+        path: String,
+        /// What is wrong with the drawing.
+        source: Box<crate::render::traced::TracedError>,
+    },
     /// The document of a block of one's own does not say for which body it was made.
     #[error(
         "the block in `{path}` does not say for which body it was made ({source}); write `body:` \
@@ -252,6 +261,8 @@ impl Explain for ResolveError {
             Self::NotInTable { .. } => "not_in_table".to_owned(),
             Self::Body(error) => error.code(),
             Self::Block { source, .. } => source.code(),
+            #[cfg(feature = "own-block")]
+            Self::Drawing { source, .. } => source.code(),
             Self::BlockBody { .. } => "own_block_without_body".to_owned(),
             Self::OwnBlock(error) => error.code(),
         }
@@ -266,6 +277,8 @@ impl Explain for ResolveError {
             Self::NotInTable { measurement, size } => Some(format!("{measurement}, size {size}")),
             Self::Body(error) => error.place(),
             Self::Block { source, .. } => source.place(),
+            #[cfg(feature = "own-block")]
+            Self::Drawing { source, .. } => source.place(),
             Self::BlockBody { .. } => Some("body".to_owned()),
             Self::OwnBlock(error) => error.place(),
         }
@@ -280,6 +293,8 @@ impl Explain for ResolveError {
             Self::NotInTable { .. } => "leave it out under `sizes`".to_owned(),
             Self::Body(error) => error.cure(),
             Self::Block { source, .. } => source.cure(),
+            #[cfg(feature = "own-block")]
+            Self::Drawing { source, .. } => source.cure(),
             Self::BlockBody { .. } => "write `body:` and the set the block was made for".to_owned(),
             Self::OwnBlock(error) => error.cure(),
         }

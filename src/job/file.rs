@@ -32,7 +32,8 @@ pub(super) const KEYS: [&str; 16] = {
 /// date: 2026-03-14           # optional: written on every piece as it stands here
 /// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
 ///                            #   dress, tunic or shirt; or a block of one's own from a pattern
-///                            #   document: {file: my-block.json}, and then none of the keys
+///                            #   document: {file: my-block.json}, or from a drawing:
+///                            #   {file: my-block.svg, kind: dress}; and then none of the keys
 ///                            #   from `ease` to `side`
 /// body: ines.yaml            # required, but for a block of one's own: a measurement set, or one written in place, or a
 ///                            #   size of a table: {table: range.yaml, size: 40}, with other
@@ -280,7 +281,7 @@ impl JobFile {
         block_text: &str,
         body_text: Option<&str>,
     ) -> Result<Self, ResolveError> {
-        let Some(path) = self.block_path().map(str::to_owned) else {
+        let Some(asked) = self.recipe.own.clone() else {
             return Ok(self);
         };
         let (body, size) = match self.body.take() {
@@ -290,7 +291,7 @@ impl JobFile {
                 (Some(body.resolve(body_text)?), size)
             }
         };
-        let (own, set) = read_block(path, block_text, body)?;
+        let (own, set) = read_block(&asked, block_text, body)?;
         self.recipe.put_on(own);
         self.recipe.size = self.recipe.size.or(size);
         self.body = Some(JobBody::Here(Box::new(set)));

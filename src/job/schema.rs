@@ -106,8 +106,20 @@ enum Blocks {
 #[schemars(rename = "own_block", deny_unknown_fields)]
 #[expect(dead_code, reason = "read by the derived schema only")]
 struct OwnBlockShape {
-    /// The path of a pattern document.
+    /// The path of a pattern document, or of a drawing.
     file: String,
+    /// What block a drawing is.
+    kind: Option<DrawnKind>,
+    /// Names of paths of a drawing whose ids are others, by these.
+    edges: Option<BTreeMap<String, String>>,
+}
+
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "drawn_kind")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum DrawnKind {
+    One(BlockName),
+    Joined(#[schemars(length(min = 1, max = 2))] Vec<BlockName>),
 }
 
 /// The path of a measurement set, a set, or a size of a table.

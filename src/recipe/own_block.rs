@@ -32,7 +32,16 @@ use crate::piece::{EdgeName, Pattern};
 #[derive(Debug, Clone, PartialEq)]
 pub struct OwnBlock {
     path: String,
+    /// What a drawing does not say of itself.
+    drawing: Drawing,
     content: Option<Box<Content>>,
+}
+
+/// Of which kind a drawn block is, and what its paths are.
+#[derive(Debug, Clone, PartialEq, Default)]
+struct Drawing {
+    kind: Option<Block>,
+    names: Vec<(String, String)>,
 }
 
 /// What the file holds.
@@ -50,8 +59,41 @@ impl OwnBlock {
     pub fn in_file(path: impl Into<String>) -> Self {
         Self {
             path: path.into(),
+            drawing: Drawing::default(),
             content: None,
         }
+    }
+
+    /// A block that is still to be read from a drawing of it: its kind, and the names of paths whose
+    /// ids are others, such as `("path12", "back.side_seam")`.
+    #[must_use]
+    pub fn in_drawing(
+        path: impl Into<String>,
+        kind: Option<Block>,
+        names: Vec<(String, String)>,
+    ) -> Self {
+        Self {
+            drawing: Drawing { kind, names },
+            ..Self::in_file(path)
+        }
+    }
+
+    /// The kind that the job gives a drawing.
+    #[must_use]
+    pub const fn drawn_kind(&self) -> Option<Block> {
+        self.drawing.kind
+    }
+
+    /// The names that the job gives paths of a drawing, by their ids.
+    #[must_use]
+    pub fn drawn_names(&self) -> &[(String, String)] {
+        &self.drawing.names
+    }
+
+    /// The same as the job wrote it.
+    pub(crate) fn written_as(mut self, asked: &Self) -> Self {
+        self.drawing = asked.drawing.clone();
+        self
     }
 
     /// A block read from a file: its pattern, the body it was made for, and what earlier alterations
@@ -82,6 +124,7 @@ impl OwnBlock {
         };
         Ok(Self {
             path,
+            drawing: Drawing::default(),
             content: Some(Box::new(content)),
         })
     }

@@ -22,6 +22,16 @@ pub enum OwnBlockError {
         /// The path as written in the job.
         path: String,
     },
+    /// The job says too little or too much about it.
+    #[error("the block in `{path}` {problem}; {cure}")]
+    Asked {
+        /// The path as written in the job.
+        path: String,
+        /// What is wrong.
+        problem: &'static str,
+        /// What to do.
+        cure: &'static str,
+    },
     /// It is none of the blocks that are known.
     #[error("the block in `{path}` is a `{found}`; it can be {}", kinds())]
     Kind {
@@ -79,6 +89,7 @@ impl Explain for OwnBlockError {
     fn code(&self) -> String {
         match self {
             Self::Unread { .. } => "own_block_unread",
+            Self::Asked { .. } => "own_block_asked",
             Self::Kind { .. } => "own_block_kind",
             Self::Unsewable { .. } => "own_block_unsewable",
             Self::Unlike { .. } => "nothing_to_fit",
@@ -91,6 +102,7 @@ impl Explain for OwnBlockError {
         match self {
             Self::Unsewable { violations, .. } => violations.first().and_then(Explain::place),
             Self::Unread { path }
+            | Self::Asked { path, .. }
             | Self::Kind { path, .. }
             | Self::Unlike { path }
             | Self::OneBody { path } => Some(path.clone()),
@@ -100,6 +112,7 @@ impl Explain for OwnBlockError {
     fn cure(&self) -> String {
         match self {
             Self::Unread { .. } => "read that file and give its text".to_owned(),
+            Self::Asked { cure, .. } => (*cure).to_owned(),
             Self::Kind { .. } => format!("name its kind: {}", kinds()),
             Self::Unsewable { .. } => "mend these places in the block".to_owned(),
             Self::Unlike { .. } => {

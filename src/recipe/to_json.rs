@@ -1,8 +1,8 @@
 //! Recipes and what they are made of, written with the keys of a job file, so that what was read goes
 //! out as it came in. Lengths are numbers in millimetres; what is as usual is left out.
 
-use super::Recipe;
 use super::read_ease::{EasePlace, FITS};
+use super::{OwnBlock, Recipe};
 use crate::allowance::Allowances;
 use crate::alterations::Request;
 use crate::draft::{Block, DraftOptions, Ease, Fit, Side, SleeveLength, SleeveWidth};
@@ -121,6 +121,21 @@ impl Serialize for Request {
     }
 }
 
+/// The file, and what the job says about a drawing.
+impl Serialize for OwnBlock {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        map.serialize_entry("file", self.path())?;
+        optional(&mut map, "kind", self.drawn_kind())?;
+        let names = self.drawn_names();
+        if !names.is_empty() {
+            let names: std::collections::BTreeMap<_, _> = names.iter().cloned().collect();
+            map.serialize_entry("edges", &names)?;
+        }
+        map.end()
+    }
+}
+
 /// With the keys of a job file. Notes say what had no effect in the file that was read; they are no
 /// part of what is asked for.
 impl Serialize for Recipe {
@@ -138,7 +153,7 @@ impl Recipe {
         optional(map, "size", self.size.as_ref())?;
         optional(map, "date", self.date.as_ref())?;
         match &self.own {
-            Some(own) => map.serialize_entry("block", &serde_json::json!({"file": own.path()}))?,
+            Some(own) => map.serialize_entry("block", own)?,
             None => write_options(map, &self.options)?,
         }
         if !self.alterations.is_empty() {

@@ -9,3 +9,5 @@ mod path_data;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 pub mod svg;
+#[cfg(feature = "own-block")]
+pub mod traced;

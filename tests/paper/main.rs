@@ -12,3 +12,4 @@ mod printing;
 mod same_bytes;
 #[path = "../support/mod.rs"]
 mod support;
+mod traced;

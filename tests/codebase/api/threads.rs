@@ -67,6 +67,8 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, signs: ObservedError);
+    #[cfg(feature = "own-block")]
+    checked!(is_error, found, render::traced: TracedError);
     checked!(is_error, found, recipe: MakeError, OwnBlockError);
     checked!(is_error, found, job: BatchColumnsError, BatchRefusal, JobError);
     checked!(is_error, found, job: ResolveError);

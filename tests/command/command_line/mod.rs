@@ -17,5 +17,6 @@ mod laying;
 mod measuring;
 mod outputs;
 mod own_block;
+mod own_drawing;
 mod seams;
 mod standard_input;
