@@ -61,7 +61,7 @@ impl Alteration for WristWidth {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let mut promises = vec![Promise::changes_by(Measure::girth(GIRTH), self.amount)];
+        let mut promises = vec![Promise::changes_by(Measure::girth(GIRTH), self.amount).if_there()];
         promises.extend(girths_stay(before, &[GIRTH]));
         for piece in sleeves(before) {
             let [front, back] = underarms();
