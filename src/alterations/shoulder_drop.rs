@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 /// let step: Box<dyn Alteration> = Box::new(ShoulderDrop { drop: 8.0, underarm: Underarm::Follow });
 /// let done = alter(&pattern, &[step])?;
 /// let tip = |p: &blockwright::piece::Pattern| {
-///     let front = p.piece("front").and_then(|f| f.outline().edge(&"shoulder".into()));
+///     let front = p.piece("front").and_then(|f| f.outline().edge(&blockwright::piece::EdgeName::SHOULDER));
 ///     front.map_or(0.0, |edge| edge.curve().end().y)
 /// };
 /// assert!((tip(&done.pattern) - tip(&pattern) - 8.0).abs() < 1e-6);

@@ -17,7 +17,7 @@ use thiserror::Error;
 /// use blockwright::geometry::Point;
 /// use blockwright::invariants::OutlineFault;
 /// let fault = OutlineFault::Crosses { piece: "back".into(), at: Point::new(10.0, 20.0) };
-/// assert_eq!(fault.to_string(), "the outline of back crosses itself at (10.0, 20.0)");
+/// assert_eq!(fault.to_string(), "the outline of back crosses itself at (10.0, 20.0) mm");
 /// ```
 #[derive(Debug, Clone, PartialEq, Error)]
 #[non_exhaustive]

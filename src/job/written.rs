@@ -65,8 +65,8 @@ impl Job {
     ///
     /// ```
     /// use blockwright::job::JobFile;
-    /// let text = "title: Skirt\nblock: skirt\nease: regular\nlength: 650\nbody:\n  name: Ada\n  unit: cm\n  \
-    ///             measurements:\n    height: 168\n    bust_girth: 92\n    waist_girth: 76\n    hip_girth: 100\n";
+    /// let text = "title: Skirt\nblock: skirt\nease: regular\nlength: 650.0\nbody:\n  name: Ada\n  unit: cm\n  \
+    ///             measurements:\n    height: 168.0\n    bust_girth: 92.0\n    waist_girth: 76.0\n    hip_girth: 100.0\n";
     /// let job = JobFile::parse(text)?.resolve(None)?;
     /// assert_eq!(job.to_yaml(), text);
     /// # Ok::<(), Box<dyn std::error::Error>>(())

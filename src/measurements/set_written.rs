@@ -48,8 +48,8 @@ impl MeasurementSet {
     ///
     /// ```
     /// use blockwright::measurements::MeasurementSet;
-    /// let text = "name: Ada\nunit: in\nmeasurements:\n  height: 66\n  bust_girth: 36.5\n  \
-    ///             waist_girth: 30\n  hip_girth: 39.5\n";
+    /// let text = "name: Ada\nunit: in\nmeasurements:\n  height: 66.0\n  bust_girth: 36.5\n  \
+    ///             waist_girth: 30.0\n  hip_girth: 39.5\n";
     /// assert_eq!(MeasurementSet::parse(text)?.to_yaml(), text);
     /// # Ok::<(), blockwright::measurements::FileErrors>(())
     /// ```
