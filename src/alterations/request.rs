@@ -3,7 +3,7 @@
 use super::{Alteration, CATALOGUE, Entry, OneSided, Targeted, find};
 use crate::explain::Explain;
 use crate::measurements::nearest;
-use crate::piece::{BodySide, MeasureUnit};
+use crate::piece::{BodySide, Measure, MeasureUnit};
 use serde_json::{Map, Value};
 use thiserror::Error;
 
@@ -44,8 +44,9 @@ pub enum RequestError {
 ///
 /// The settings are the alteration's own. `to` instead of the amount asks for a target: the
 /// measure [`Entry::target`] is to arrive at that many millimetres or degrees. `to: body` asks
-/// a `shoulder_slope` for the slope that a draft would give this body: whoever knows the body
-/// finds the amount and gives it by [`Request::by`], as a job does. `side: left` or
+/// for what that measure is on the draft for this body, a `shoulder_slope` for the slope of both
+/// shoulders together: whoever knows the body finds the amount and gives it by
+/// [`Request::by`], as a job does. `side: left` or
 /// `side: right` makes it on that side of the body only.
 ///
 /// # Guarantees
@@ -117,6 +118,22 @@ impl Request {
         wants_body(self.name, &self.settings)
     }
 
+    /// The measure that is to become the body's; none where it does not ask for the body, and for
+    /// the shoulder slope, which is one of two pieces together.
+    pub(crate) fn measure_of_body(&self) -> Option<Measure> {
+        let target = find(self.name)?.target?;
+        (self.wants_body() && self.name != BOTH_SHOULDERS).then(target)
+    }
+
+    /// The same with a value for its target in place of the body.
+    pub(crate) fn to(&self, value: f64) -> Result<Self, RequestError> {
+        let mut settings = self.settings.clone();
+        if let Value::Object(map) = &mut settings {
+            map.insert("to".to_owned(), Value::from(value));
+        }
+        Self::new(self.name, settings)
+    }
+
     /// The same by an amount, in place of what it is to arrive at.
     ///
     /// # Errors
@@ -160,11 +177,13 @@ fn unknown(name: &str) -> RequestError {
     }
 }
 
-/// The alteration whose target a body has, by the slope of its shoulders.
-const OF_BODY: &str = "shoulder_slope";
+/// The alteration whose target is measured on both shoulders together.
+const BOTH_SHOULDERS: &str = "shoulder_slope";
 
+/// Whether the amount follows from the body: asked for, and told by a measure.
 fn wants_body(name: &str, settings: &Value) -> bool {
-    name == OF_BODY && settings.get("to").and_then(Value::as_str) == Some("body")
+    settings.get("to").and_then(Value::as_str) == Some("body")
+        && find(name).is_some_and(|entry| entry.target.is_some())
 }
 
 /// The setting that holds the amount.
@@ -335,8 +354,10 @@ mod tests {
         let (text, key) = told(json!({"amount": 3, "to": 5}));
         assert!(text.contains("exclude each other"), "{text}");
         assert_eq!(key.as_deref(), Some("to"));
-        let (text, _) = told(json!({"to": "body"}));
-        assert!(text.contains("unknown field `to`"), "{text}");
+        let error = Request::new("forward_shoulder", json!({"to": "body"})).unwrap_err();
+        assert!(error.to_string().contains("unknown field `to`"), "{error}");
+        let step = Request::new("waist_girth", json!({"to": "body"})).unwrap();
+        assert!(step.wants_body() && step.measure_of_body().is_some());
         let slope = |settings| Request::new("shoulder_slope", settings);
         let both = slope(json!({"to": "body", "degrees": 3})).unwrap_err();
         assert!(both.to_string().contains("exclude each other"), "{both}");

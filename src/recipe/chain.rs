@@ -80,7 +80,17 @@ fn altered(
             refused.step = index + 1;
             refused
         };
-        let alteration = if request.wants_body() {
+        let alteration = if let Some(measure) = request.measure_of_body() {
+            let wanted = drafted.measured(&measure);
+            let absent = || AlterationError::Missing {
+                what: format!("the measure `{measure}`"),
+                advice: "`to: body` needs it; give an amount, or leave the step out",
+            };
+            let wanted = wanted
+                .ok_or_else(|| refused(request, absent()))
+                .map_err(counted)?;
+            request.to(wanted)?.alteration()?
+        } else if request.wants_body() {
             let amount = to_body(&made.pattern, body)
                 .map_err(|reason| refused(request, reason))
                 .map_err(counted)?;
@@ -120,7 +130,10 @@ fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
         step: 0,
         alteration: request.name().to_owned(),
         amount: None,
-        unit: MeasureUnit::Degrees,
+        unit: match request.measure_of_body() {
+            Some(measure) => measure.unit(),
+            None => MeasureUnit::Degrees,
+        },
         most: None,
         before: None,
         reason: Reason::Alteration(reason),

@@ -1,7 +1,7 @@
 //! Whether every woman gets into what was drafted for her, by the openings that are reported.
 
 use super::tally::{Garment, Outcome, attempt};
-use crate::support::survey::{Row, body_of, tell, women};
+use crate::support::survey::{Row, body_of, sample, tell};
 use blockwright::draft::{Block, Fit};
 use blockwright::piece::{EdgeName, Pattern, Piece};
 
@@ -46,7 +46,7 @@ fn spread(what: &str, mut values: Vec<f64>) {
 }
 
 fn each(block: Block, sleeved: bool, mut look: impl FnMut(&Row, &Pattern)) {
-    for row in &women().rows {
+    for row in &sample(300, 45).rows {
         let garment = Garment { block, sleeved };
         if let Outcome::Drafted(pattern, _) = attempt(garment, &body_of(row), Fit::Regular) {
             look(row, &pattern);

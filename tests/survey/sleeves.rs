@@ -1,7 +1,8 @@
-//! The sleeves of every woman: how high their caps are, how wide they are at arm and wrist.
+//! The sleeves of the surveyed women, a sample of them or everybody (`BLOCKWRIGHT_WHOLE=1`): how high
+//! their caps are, how wide they are at arm and wrist.
 
 use super::tally::{FITS, Garment, Outcome, attempt};
-use crate::support::survey::{body_of, tell, women};
+use crate::support::survey::{body_of, sample, tell};
 use blockwright::draft::Block;
 use blockwright::piece::{EdgeName, EdgeRef, Pattern};
 
@@ -57,7 +58,7 @@ fn spread(what: &str, digits: usize, mut values: Vec<f64>) {
 /// of 12 to 15 cm are 0.27 to 0.34 of armscyes of 42 to 46, of 9 to 12 less than 0.27
 /// (computed); a quarter to a fifth for shirts (value from memory).
 fn caps_suit(block: Block, (low, high): (f64, f64), ease: (f64, f64)) {
-    let table = women();
+    let table = sample(300, 44);
     for fit in FITS {
         let mut sleeves = Vec::new();
         for row in &table.rows {

@@ -1,7 +1,7 @@
-//! Every woman of the survey, from what was measured on her.
+//! Women of the survey, from what was measured on them: a sample, or everybody with `BLOCKWRIGHT_WHOLE=1`.
 
 use super::tally::{FITS, Garment, Tally};
-use crate::support::survey::{body_of, tell, women};
+use crate::support::survey::{body_of, sample, tell};
 use blockwright::draft::{Block, Fit};
 use blockwright::measurements::Body;
 
@@ -9,7 +9,7 @@ use blockwright::measurements::Body;
 const LEAST_DRAFTED: f64 = 1.0;
 
 fn draft_all(garment: Garment, fits: &[Fit]) {
-    let table = women();
+    let table = sample(400, 46);
     let bodies: Vec<(&str, Body)> = table
         .rows
         .iter()

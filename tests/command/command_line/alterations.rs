@@ -217,7 +217,7 @@ fn shoulders_are_sloped_to_the_body() {
     assert!((after.as_f64().unwrap() - 24.0).abs() < 0.01);
     for (settings, code, expected) in [
         ("{amount: 5}\n  - shoulder_slope: {to: wall}", 2, "`to`"),
-        ("{to: body}", 2, "`to`"),
+        ("{to: nobody}", 2, "`to`"),
         (
             "{amount: 5}\n  - shoulder_slope: {to: body, degrees: 2}",
             2,
@@ -420,4 +420,29 @@ fn a_step_that_comes_too_late_is_refused_with_its_place() {
         format!("{}alterations:\n{bust}{seam}", job("dress")),
     );
     place.run(&["check", "job.yaml"]).done();
+}
+
+#[test]
+fn to_body_brings_a_measure_to_what_it_is_on_the_draft_for_her() {
+    let steps = "alterations:\n  - waist_girth: {amount: 20}\n  - shoulder_slope: {degrees: 2}\n  \
+                 - waist_girth: {to: body}\n  - hip_girth: {to: body}\n  - upper_arm: {to: body}\n";
+    let place = Place::with_job(&format!("{}sleeve: long\n{steps}", job("dress")));
+    let report = place.run(&["check", "job.yaml", "--json"]).done();
+    let report: Value = serde_json::from_str(&report).unwrap();
+    let amount = |step: usize| report["account"][step]["amount"].as_f64().unwrap();
+    assert!((amount(2) + 20.0).abs() < 0.05, "{}", amount(2));
+    assert!(amount(3).abs() < 0.05 && amount(4).abs() < 0.05);
+    // A skirt has no upper arm, and a forward shoulder no measure.
+    let place = Place::with_job(&format!(
+        "{}alterations: [upper_arm: {{to: body}}]\n",
+        job("skirt")
+    ));
+    let told = place.run(&["check", "job.yaml"]).failed(1);
+    assert!(told.contains("the measure `upper_arm finished`"), "{told}");
+    let place = Place::with_job(&format!(
+        "{}alterations: [forward_shoulder: {{to: body}}]\n",
+        job("dress")
+    ));
+    let told = place.run(&["check", "job.yaml"]).failed(2);
+    assert!(told.contains("unknown field `to`"), "{told}");
 }
