@@ -50,9 +50,14 @@ fn score(sign: &Sign, words: &[String]) -> usize {
         .iter()
         .map(|word| {
             let place = in_text(sign.at, word) || in_text(sign.place.name(), word);
-            let shows = in_text(sign.shows, word) || in_text(sign.name, word);
+            let shows = in_text(sign.shows, word);
+            // What a sign is named for counts most of what it shows.
+            let name = in_text(sign.name, word);
             let else_ = in_text(sign.cause, word) || in_text(sign.alteration, word);
-            4 * usize::from(place) + 3 * usize::from(shows) + usize::from(else_)
+            4 * usize::from(place)
+                + 3 * usize::from(shows || name)
+                + usize::from(name)
+                + usize::from(else_)
         })
         .sum()
 }

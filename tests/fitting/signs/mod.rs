@@ -103,6 +103,7 @@ fn words_find_what_they_describe() {
         ("skirt rides up hips", "hips_strain"),
         ("diagonal folds neck to underarm", "shoulder_slopes_more"),
         ("armhole cuts under arm", "armhole_cuts"),
+        ("hem rises", "hem_rises_behind"),
         ("hem rises in front", "hem_rises_in_front"),
         ("Folds point to the BUST", "bust_points"),
     ] {
