@@ -2,7 +2,7 @@
 //!
 //! An alteration of one half may give its centre length, as room for the bust does: the lower part of
 //! the front comes down. Or it may take length, as the reduction of one half of the back. The other
-//! half has not got it, and both are sewn together down the middle. A cutter trues that at the hem, or
+//! half lacks it, and both are sewn together down the middle. A cutter trues that at the hem, or
 //! at the waist seam of a bodice: raised or lowered at the centre, to nothing half way to the side seam.
 //! Both halves meet half way: made on the other side too, it comes to what it is on both.
 

@@ -3,10 +3,9 @@
 use super::amounts::{at_most, number};
 use super::promise::{edges_stay_if_there, girths_stay};
 use super::quarter::{line_on_side, quarters, waist_on_side};
-use super::side_moves::{SideMove, follow_side, matched};
-use super::sleeve::replaced;
-use super::stations::{Station, move_edge};
-use super::{Alteration, AlterationError, Altered, Part, Promise, Sketch, StructureChange};
+use super::side_moves::{SideMove, with_sides_moved};
+use super::stations::Station;
+use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
 use crate::geometry::{Curve, Point, Span, Vec2, crossings};
 use crate::piece::{BalanceLine, EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
@@ -125,13 +124,7 @@ impl Alteration for HighHip {
             .iter()
             .map(|piece| Ok((piece, side_stations(piece, edge)?)))
             .collect::<Result<_, AlterationError>>()?;
-        let mut altered = pattern.clone();
-        for (piece, stations) in matched(moves)? {
-            let mut sketch = Sketch::of(piece);
-            move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
-            follow_side(&mut sketch, piece, &stations)?;
-            altered = replaced(&altered, sketch.finish()?)?;
-        }
+        let altered = with_sides_moved(pattern, moves)?;
         Ok(altered.into())
     }
 }

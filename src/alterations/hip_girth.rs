@@ -3,11 +3,10 @@
 use super::amounts::{at_most, number};
 use super::promise::{edges_stay_if_there, girths_stay};
 use super::quarter::{hem, line_on_side, quarters, waist_on_side};
-use super::side_moves::{SideMove, follow_side, matched};
-use super::sleeve::replaced;
-use super::stations::{Station, move_edge};
+use super::side_moves::{SideMove, with_sides_moved};
+use super::stations::Station;
 use super::with_girth_ease;
-use super::{Alteration, AlterationError, Altered, Promise, Sketch};
+use super::{Alteration, AlterationError, Altered, Promise};
 use crate::geometry::Vec2;
 use crate::piece::{EdgeName, Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
@@ -99,13 +98,7 @@ impl Alteration for HipGirth {
                 advice: "hip girth is altered on a skirt, or on a dress, tunic or shirt that reaches below the hip",
             });
         }
-        let mut altered = pattern.clone();
-        for (piece, stations) in matched(moves)? {
-            let mut sketch = Sketch::of(piece);
-            move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
-            follow_side(&mut sketch, piece, &stations)?;
-            altered = replaced(&altered, sketch.finish()?)?;
-        }
+        let altered = with_sides_moved(pattern, moves)?;
         Ok(with_girth_ease(&altered, "hip", self.amount)?.into())
     }
 }

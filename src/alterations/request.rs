@@ -180,7 +180,7 @@ fn unknown(name: &str) -> RequestError {
 /// The alteration whose target is measured on both shoulders together.
 const BOTH_SHOULDERS: &str = "shoulder_slope";
 
-/// Whether the amount follows from the body: asked for, and told by a measure.
+/// Whether the amount follows from the body: asked for, and shown by a measure.
 fn wants_body(name: &str, settings: &Value) -> bool {
     settings.get("to").and_then(Value::as_str) == Some("body")
         && find(name).is_some_and(|entry| entry.target.is_some())

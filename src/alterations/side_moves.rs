@@ -1,10 +1,11 @@
 //! The side seams of back and front moved together.
 
 use super::quarter::hem;
+use super::sleeve::replaced;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
-use crate::piece::{EdgeName, Piece};
+use crate::piece::{EdgeName, Pattern, Piece};
 
 /// A piece and how its side seam moves.
 pub(super) type SideMove<'p> = (&'p Piece, Vec<Station>);
@@ -44,6 +45,21 @@ pub(super) fn matched(mut moves: Vec<SideMove<'_>>) -> Result<Vec<SideMove<'_>>,
 /// The station at a place, which every piece has: they have equally many.
 fn station(stations: &mut [Station], place: usize) -> Result<&mut Station, GeometryError> {
     stations.get_mut(place).ok_or(GeometryError::Empty)
+}
+
+/// The pattern with side seams moved, matched to one length; whatever ends on them goes along.
+pub(super) fn with_sides_moved(
+    pattern: &Pattern,
+    moves: Vec<SideMove<'_>>,
+) -> Result<Pattern, AlterationError> {
+    let mut altered = pattern.clone();
+    for (piece, stations) in matched(moves)? {
+        let mut sketch = Sketch::of(piece);
+        move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, &stations)?;
+        follow_side(&mut sketch, piece, &stations)?;
+        altered = replaced(&altered, sketch.finish()?)?;
+    }
+    Ok(altered)
 }
 
 /// Everything that ends on a side seam goes along with it: balance lines, and the hem with the last

@@ -3,13 +3,13 @@
 use std::path::{Path, PathBuf};
 
 use blockwright::fit::FitSettings;
-use blockwright::job::{FitOutcome, JobFile, OutputFile, run_fit};
+use blockwright::job::{FitOutcome, JobFile, OutputFile, Outputs, run_fit};
 use blockwright::measurements::MeasurementSet;
 use blockwright::units::Length;
 
 use super::done::{unwritten, written};
 use super::drafting::{body_file, unresolved, with_block};
-use super::problem::{Failure, Problem, read_argument};
+use super::problem::{Failure, read_argument};
 
 /// What the arguments ask for besides the files.
 pub(super) struct Wanted {
@@ -34,16 +34,26 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
         .resolve_for(text, wearer)
         .map_err(|error| unresolved(&error, &file, body.as_ref()))?;
     asked.settings = settings(wanted);
+    if wanted.output.is_none() {
+        // The report alone needs no drawing.
+        asked.job.outputs = Outputs::none();
+    }
     let unit = asked.wearer.unit();
     let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, unit))?;
-    let report = (&outcome.report, || outcome.report.text());
+    let report = outcome.report.clone();
     match &wanted.output {
         Some(folder) => {
-            let files = files(&outcome, asked.wearer.name())?;
-            written(folder, &files, wanted.force, wanted.json, report)
+            let files = files(outcome, asked.wearer.name());
+            written(
+                folder,
+                &files,
+                wanted.force,
+                wanted.json,
+                (&report, || report.text()),
+            )
         }
-        None if wanted.json => Ok(unwritten(&outcome.report)),
-        None => Ok(outcome.report.text()),
+        None if wanted.json => Ok(unwritten(&report)),
+        None => Ok(report.text()),
     }
 }
 
@@ -61,20 +71,19 @@ fn settings(wanted: &Wanted) -> FitSettings {
 }
 
 /// The files of the altered job, and the job itself.
-fn files(outcome: &FitOutcome, wearer: &str) -> Result<Vec<OutputFile>, Failure> {
-    let job = serde_yaml::to_string(&outcome.job)
-        .map_err(|error| Failure::wrong(Problem::new("unwritable", error.to_string())))?;
+fn files(outcome: FitOutcome, wearer: &str) -> Vec<OutputFile> {
     let text = format!(
         "# The block fitted to {}: the same steps as in the report. Change amounts, leave steps out,\n\
-         # and draft again: blockwright draft fitted-job.yaml -o DIR\n{job}",
-        one_line(wearer)
+         # and draft again: blockwright draft fitted-job.yaml -o DIR\n{}",
+        one_line(wearer),
+        outcome.job.to_yaml()
     );
-    let mut files = outcome.files.clone();
+    let mut files = outcome.files;
     files.push(OutputFile {
         name: "fitted-job.yaml".to_owned(),
         bytes: text.into_bytes(),
     });
-    Ok(files)
+    files
 }
 
 /// A name as it may stand in a comment.

@@ -42,7 +42,7 @@ pub(super) fn signs(
     let signs = Signs {
         signs: found.iter().map(|sign| **sign).collect(),
     };
-    let text = || if whole { list(&found) } else { told(&found) };
+    let text = || if whole { list(&found) } else { details(&found) };
     match folder {
         Some(folder) => {
             let page = OutputFile {
@@ -74,13 +74,13 @@ fn list(found: &[&Sign]) -> String {
         }
     }
     out.push_str(
-        "\nTell more of one: blockwright signs \"folds back waist\". With pictures: blockwright signs -o DIR\n",
+        "\nMore about one: blockwright signs \"folds back waist\". With pictures: blockwright signs -o DIR\n",
     );
     out
 }
 
 /// All that is known of each.
-fn told(found: &[&Sign]) -> String {
+fn details(found: &[&Sign]) -> String {
     let mut out = String::new();
     for (place, sign) in found.iter().enumerate() {
         if place > 0 {

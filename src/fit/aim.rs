@@ -3,7 +3,7 @@
 use crate::piece::{EdgeName, Measure, MeasureKind, MeasureUnit, Pattern};
 use std::fmt;
 
-/// What is read off a pattern: a measure, or where a balance line lies, which no edge tells on a
+/// What is read off a pattern: a measure, or where a balance line lies, which no edge shows on a
 /// block in one piece.
 ///
 /// ```

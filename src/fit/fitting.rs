@@ -131,7 +131,7 @@ const NEAR: f64 = 0.25;
 const MOST: f64 = 200.0;
 
 /// Smaller misses are not worth a line, in millimetres or degrees.
-const TOLD: f64 = 1.0;
+const LEAST_LEFT: f64 = 1.0;
 
 /// Fits a block to a wearer.
 ///
@@ -189,7 +189,7 @@ pub fn fit(
     let mut work = Work::new(block, &aims, settings);
     let result = work.go();
     let pulls = pulls(&aims, (&figures.0, &own_draft), &figures.1, options);
-    Ok(work.told(result, &pulls))
+    Ok(work.report(result, &pulls))
 }
 
 /// The fitting while it is worked out.
@@ -249,14 +249,10 @@ impl<'a> Work<'a> {
             }
             let reached = DVector::from_column_slice(&result.reached);
             if round == 0 {
-                let fresh = columns(&result.pattern, self.aims);
-                for (at, column) in fresh.iter().enumerate() {
-                    if let Some(column) = column {
-                        self.balance
-                            .columns
-                            .set_column(at, &DVector::from_column_slice(column));
-                    }
-                }
+                put(
+                    &columns(&result.pattern, self.aims),
+                    &mut self.balance.columns,
+                );
             }
             // As if every lever went straight on from where it is.
             self.balance.wanted = &rest + &self.balance.columns * &reached;
@@ -302,7 +298,7 @@ impl<'a> Work<'a> {
     }
 
     /// The fitting with its reasons.
-    fn told(&self, result: Made, pulls: &[(Measurement, Vec<f64>)]) -> Fitted {
+    fn report(&self, result: Made, pulls: &[(Measurement, Vec<f64>)]) -> Fitted {
         let mut free = self.balance.clone();
         free.bounds = vec![(-10.0 * MOST, 10.0 * MOST); LEVERS.len()];
         let shares: Vec<(Measurement, DVector<f64>)> = pulls
@@ -358,8 +354,8 @@ impl<'a> Work<'a> {
             let now = aim.of.on(&result.pattern).unwrap_or(aim.before);
             let by = aim.wanted - now;
             let least = match aim.of.unit() {
-                MeasureUnit::Degrees => 0.5 * TOLD,
-                MeasureUnit::Millimetres => TOLD,
+                MeasureUnit::Degrees => 0.5 * LEAST_LEFT,
+                MeasureUnit::Millimetres => LEAST_LEFT,
             };
             if by.abs() < least {
                 continue;
@@ -422,10 +418,15 @@ fn columns(block: &Pattern, aims: &[Aim]) -> Vec<Option<Vec<f64>>> {
 
 fn matrix(columns: &[Option<Vec<f64>>], rows: usize) -> DMatrix<f64> {
     let mut matrix = DMatrix::zeros(rows, columns.len());
+    put(columns, &mut matrix);
+    matrix
+}
+
+/// Puts the columns that are known into a matrix; the others stay.
+fn put(columns: &[Option<Vec<f64>>], matrix: &mut DMatrix<f64>) {
     for (at, column) in columns.iter().enumerate() {
         if let Some(column) = column {
             matrix.set_column(at, &DVector::from_column_slice(column));
         }
     }
-    matrix
 }

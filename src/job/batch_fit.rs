@@ -3,7 +3,6 @@
 use serde::Serialize;
 
 use super::batch_row::BatchRefusal;
-use super::rounding::rounded;
 use super::{AskedReport, FitStepReport};
 use crate::allowance::CutLines;
 use crate::explain::Explain;
@@ -167,7 +166,7 @@ impl FittedLine {
         let left = left.map(|left| super::LeftReport::new(left, Unit::Mm));
         let left = left.map(|left| LeftLine {
             what: left.what,
-            by: rounded(left.by),
+            by: left.by,
             because: left.because,
         });
         Self {

@@ -2,11 +2,12 @@
 
 use serde::Serialize;
 
+use super::report_accounts::unit_name;
 use super::rounding::rounded;
 use super::{FitJob, GirthReport};
 use crate::fit::{Aimed, Asked, FitStep, Fitted, Left, LeftBecause, SizeDistance};
 use crate::measurements::Measurement;
-use crate::piece::{Measure, MeasureUnit};
+use crate::piece::Measure;
 use crate::units::{Unit, speak};
 
 /// The report of a fitting: the size it began with and why, every step and the measurements that
@@ -140,13 +141,6 @@ pub struct LeftReport {
     pub because: &'static str,
     /// The alteration that went no farther, and what stands against it.
     pub refusal: Option<String>,
-}
-
-const fn unit_name(unit: MeasureUnit) -> &'static str {
-    match unit {
-        MeasureUnit::Millimetres => "mm",
-        MeasureUnit::Degrees => "deg",
-    }
 }
 
 impl FitReport {

@@ -60,7 +60,7 @@ pub struct ChangeReport {
     pub unit: &'static str,
 }
 
-fn name(unit: MeasureUnit) -> &'static str {
+pub(super) const fn unit_name(unit: MeasureUnit) -> &'static str {
     match unit {
         MeasureUnit::Millimetres => "mm",
         MeasureUnit::Degrees => "deg",
@@ -76,7 +76,7 @@ impl AccountReport {
         Self {
             alteration: account.alteration.clone(),
             amount: account.amount.and_then(finite),
-            unit: name(account.unit),
+            unit: unit_name(account.unit),
             changes: account.changes.iter().map(ChangeReport::new).collect(),
             kept: account.kept.iter().map(Measure::to_string).collect(),
             kept_measures: account.kept.clone(),
@@ -92,7 +92,7 @@ impl ChangeReport {
             before: change.before.and_then(finite),
             after: change.after.and_then(finite),
             difference: change.difference().and_then(finite),
-            unit: name(change.measure.unit()),
+            unit: unit_name(change.measure.unit()),
         }
     }
 }
