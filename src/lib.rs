@@ -74,6 +74,7 @@
 //! | `fit` | `fit`: a block fitted to a wearer | by `cli` |
 //! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
 //! | `least-distortion` | the method [`Hinge::LeastDistortion`](alterations::Hinge) | yes |
+//! | `message` | `message`: everything by messages in JSON, as the command's page and a WebAssembly module ask; `measuring_form` | by `page` |
 //! | `pdf` | `render::pdf`, and the printed files of a [`job`] | by `cli` |
 //! | `schema` | JSON Schemas of documents: `job::schema`, `measurements::set_schema`, `measurements::table_schema`, `render::json::schema` | no |
 //! | `yaml` | reading sets, size tables and jobs: `MeasurementSet::parse`, `SizeTable::parse`, `JobFile` | by `cli` |
@@ -123,9 +124,14 @@ pub mod job;
 #[cfg(feature = "lay")]
 pub mod lay;
 pub mod measurements;
+#[cfg(feature = "pdf")]
+pub mod measuring_form;
+#[cfg(feature = "message")]
+pub mod message;
 pub mod piece;
 pub mod progress;
 pub mod recipe;
 pub mod render;
 pub mod signs;
+pub mod silhouette;
 pub mod units;

@@ -13,6 +13,8 @@
 )]
 
 mod cli;
+#[cfg(feature = "page")]
+mod page;
 
 fn main() -> std::process::ExitCode {
     cli::main()

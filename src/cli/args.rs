@@ -202,7 +202,42 @@ pub(super) enum Command {
         /// The unit to show lengths in: mm, cm or in; that of the file if left out
         #[arg(long, value_parser = unit)]
         unit: Option<Unit>,
+        /// Write a form to take measurements with (PDF): every measurement with a picture of where the
+        /// tape runs and a line to write on; the pictures are of the set, if one is given
+        #[arg(long, requires = "output")]
+        form: bool,
+        /// The file to write the form to
+        #[arg(short, long, value_name = "FILE.pdf", requires = "form")]
+        output: Option<PathBuf>,
+        /// Paper of the form: a4 or letter
+        #[arg(long, value_parser = form_paper, requires = "form")]
+        paper: Option<PaperSize>,
+        /// Replace the file of an earlier form
+        #[arg(long, requires = "form")]
+        force: bool,
     },
+    /// Open a page in the browser that measures, drafts, fits and prints
+    ///
+    /// It is served to this machine alone, by the address that is printed, until Ctrl-C. With a folder
+    /// the job and the wearer are read from and saved into it, as job.yaml and wearer.yaml, which the
+    /// other commands read too.
+    #[cfg(feature = "page")]
+    Page {
+        /// The folder of the work; without it files are opened and downloaded in the browser
+        folder: Option<PathBuf>,
+        /// Print the address alone, and open no browser
+        #[arg(long)]
+        no_open: bool,
+        /// The port to listen on; one that is free if left out
+        #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..))]
+        port: Option<u16>,
+    },
+}
+
+fn form_paper(text: &str) -> Result<PaperSize, String> {
+    let known = PaperSize::named(text);
+    let known = known.filter(|paper| matches!(paper, PaperSize::A4 | PaperSize::Letter));
+    known.ok_or_else(|| "a form is printed on a4 or letter".to_owned())
 }
 
 fn paper(text: &str) -> Result<PaperSize, String> {

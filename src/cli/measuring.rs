@@ -1,15 +1,20 @@
 //! The command `measurements`.
 
+use std::io::Write as _;
 use std::path::Path;
 
+use blockwright::job::PaperSize;
 use blockwright::measurements::{
-    CatalogueEntry, FileErrors, MeasurementFile, MeasurementSet, SetReport, catalogue_text,
+    Body, CatalogueEntry, FileErrors, MeasurementFile, MeasurementSet, SetReport, catalogue_text,
+    likely_required,
 };
+use blockwright::measuring_form::measuring_form;
+use blockwright::render::pdf::PaperFormat;
 use blockwright::units::Unit;
 use serde::Serialize;
 
 use super::done::as_json;
-use super::problem::{Failure, read_argument};
+use super::problem::{Failure, Problem, read_argument};
 use super::source_file::SourceFile;
 
 /// The catalogue of measurements.
@@ -67,4 +72,84 @@ fn report(file: &SourceFile, unit: Option<Unit>, json: bool) -> Result<String, F
         .map(|size| format!("Size {}", size.text()))
         .collect();
     Ok(format!("{}\n\n{}", table.name(), texts.join("\n")))
+}
+
+/// What came of writing a form.
+#[derive(Debug, Serialize)]
+struct FormDone<'a> {
+    status: &'static str,
+    file: &'a str,
+}
+
+/// Writes the form to take measurements with.
+pub(super) fn form(
+    set: Option<&Path>,
+    unit: Option<Unit>,
+    (output, paper, force): (&Path, Option<PaperSize>, bool),
+    json: bool,
+) -> Result<String, Failure> {
+    let set = set.map(read_set).transpose()?;
+    let body = match &set {
+        Some(set) => set.body().clone(),
+        // Nobody yet: a body as the survey has it on the mean.
+        None => Body::from_taken(likely_required(&[]).iter().map(|(of, m)| (*of, m.value)))
+            .map_err(|error| Failure::wrong(Problem::of(&error)))?,
+    };
+    let unit = unit
+        .or(set.as_ref().map(MeasurementSet::unit))
+        .unwrap_or(Unit::Cm);
+    let name = set.as_ref().map(MeasurementSet::name);
+    let paper = match paper {
+        Some(PaperSize::Letter) => PaperFormat::Letter,
+        _ => PaperFormat::A4,
+    };
+    let bytes = measuring_form(&body, name, unit, paper)
+        .map_err(|error| Failure::wrong(Problem::of(&error)))?;
+    if output.exists() && !force {
+        let text = format!(
+            "{} is there already; give another name, or --force to replace it",
+            output.display()
+        );
+        return Err(Failure::wrong(Problem::new("file_exists", text)));
+    }
+    write_whole(output, &bytes).map_err(|error| {
+        let text = format!(
+            "the form cannot be written to {}: {error}",
+            output.display()
+        );
+        Failure::wrong(Problem::new("output", text))
+    })?;
+    let file = output.to_string_lossy();
+    Ok(if json {
+        as_json(&FormDone {
+            status: "ok",
+            file: &file,
+        })
+    } else {
+        format!("Written: {file}\n")
+    })
+}
+
+/// Writes a file whole or not at all.
+fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
+    let folder = path
+        .parent()
+        .filter(|folder| !folder.as_os_str().is_empty());
+    let mut builder = tempfile::Builder::new();
+    builder.prefix(".blockwright-").suffix(".part");
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt as _;
+        builder.permissions(std::fs::Permissions::from_mode(0o644));
+    }
+    let mut file = builder.tempfile_in(folder.unwrap_or(Path::new(".")))?;
+    file.write_all(bytes)?;
+    file.as_file().sync_all()?;
+    file.persist(path).map_err(|error| error.error)?;
+    Ok(())
+}
+
+fn read_set(path: &Path) -> Result<MeasurementSet, Failure> {
+    let file = read_argument(path)?;
+    MeasurementSet::parse(file.text()).map_err(|errors| Failure::of_file(&file, &errors))
 }

@@ -18,6 +18,8 @@ mod laying;
 mod measuring;
 mod output;
 mod output_names;
+#[cfg(feature = "page")]
+mod paging;
 mod partial;
 mod people_file;
 mod problem;

@@ -6,6 +6,8 @@ use clap::Parser as _;
 use clap::error::ErrorKind;
 
 use super::args::{Args, Command};
+#[cfg(feature = "page")]
+use super::paging;
 use super::problem::{Failure, Problem};
 use super::{batching, drafting, fitting, grading, laying, measuring, output, signs};
 
@@ -113,15 +115,32 @@ pub(crate) fn main() -> ExitCode {
             document: true,
         } => drafting::document(job),
         Command::Check { job, .. } => drafting::check(job, args.json),
+        #[cfg(feature = "page")]
+        Command::Page {
+            folder,
+            no_open,
+            port,
+        } => paging::page(folder.as_deref(), *port, !no_open, args.json),
         Command::Signs {
             words,
             output,
             force,
         } => signs::signs(words, output.as_deref(), *force, args.json),
-        Command::Measurements { file: None, unit } => measuring::catalogue(*unit, args.json),
+        Command::Measurements {
+            file,
+            unit,
+            output: Some(output),
+            paper,
+            force,
+            ..
+        } => measuring::form(file.as_deref(), *unit, (output, *paper, *force), args.json),
+        Command::Measurements {
+            file: None, unit, ..
+        } => measuring::catalogue(*unit, args.json),
         Command::Measurements {
             file: Some(file),
             unit,
+            ..
         } => measuring::file(file, *unit, args.json),
     };
     let printed = done.and_then(|report| output::print(&report));

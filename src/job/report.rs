@@ -180,6 +180,19 @@ impl From<&Warning> for WarningReport {
 }
 
 impl JobReport {
+    /// The report of a job of which a pattern was made already; nothing is printed, so that it has no
+    /// pages.
+    ///
+    /// ```
+    /// use blockwright::job::{Job, JobReport};
+    /// use blockwright::recipe::MadePattern;
+    /// fn warnings(job: &Job, made: &MadePattern) -> usize { JobReport::of(job, made).warnings.len() }
+    /// ```
+    #[must_use]
+    pub fn of(job: &Job, made: &MadePattern) -> Self {
+        Self::new(job, made, None)
+    }
+
     /// The report of a drafted job.
     pub(super) fn new(job: &Job, made: &MadePattern, pages: Option<PagesReport>) -> Self {
         let pattern = &made.pattern;

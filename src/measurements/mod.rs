@@ -31,6 +31,7 @@ mod set_written;
 mod show;
 mod size_table;
 mod size_table_file;
+mod usual;
 
 pub use body::{Body, Measured, Source};
 pub use body_record::BodyRecord;
@@ -52,3 +53,4 @@ pub use set_file::MeasurementSet;
 #[cfg(feature = "yaml")]
 pub(crate) use set_written::yaml_text;
 pub use size_table::{Size, SizeTable, UnknownSize};
+pub use usual::likely_required;

@@ -304,6 +304,12 @@ impl CatalogueEntry {
         }
     }
 
+    /// Whether it is an angle, in degrees.
+    #[must_use]
+    pub fn is_angle(&self) -> bool {
+        self.unit == "deg"
+    }
+
     /// The name of the measurement.
     #[must_use]
     pub const fn name(&self) -> &'static str {

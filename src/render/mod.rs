@@ -5,7 +5,7 @@
 pub mod dxf;
 pub mod fitting;
 pub mod json;
-mod path_data;
+pub(crate) mod path_data;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 pub mod svg;

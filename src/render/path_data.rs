@@ -3,7 +3,7 @@
 use kurbo::{BezPath, PathEl};
 
 /// SVG path data with so many decimals.
-pub(super) fn path_data(path: &BezPath, decimals: usize) -> String {
+pub(crate) fn path_data(path: &BezPath, decimals: usize) -> String {
     let mut data = String::new();
     for element in path.elements() {
         let (letter, points) = match element {

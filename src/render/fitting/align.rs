@@ -5,7 +5,7 @@ use crate::piece::{EdgeName, EdgeRole, Piece};
 
 /// What of a piece is laid on the same of the other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Align {
+pub(crate) enum Align {
     /// Centre and waist line.
     Waist,
     /// The neck at the centre.
@@ -20,7 +20,7 @@ pub(super) enum Align {
 
 impl Align {
     /// All, the usual one first.
-    pub(super) const ALL: [Self; 5] = [
+    pub(crate) const ALL: [Self; 5] = [
         Self::Waist,
         Self::Neck,
         Self::Underarm,
@@ -29,7 +29,7 @@ impl Align {
     ];
 
     /// Name in the page's own styles.
-    pub(super) fn key(self) -> &'static str {
+    pub(crate) fn key(self) -> &'static str {
         match self {
             Self::Waist => "waist",
             Self::Neck => "neck",
@@ -40,7 +40,7 @@ impl Align {
     }
 
     /// What the reader sees named.
-    pub(super) fn label(self) -> &'static str {
+    pub(crate) fn label(self) -> &'static str {
         match self {
             Self::Waist => "centre and waist line",
             Self::Neck => "neck at the centre",
@@ -78,7 +78,7 @@ impl Align {
 
     /// By how much the piece before is shifted; a piece that has no such place is laid on its
     /// first balance line, or stays as drafted.
-    pub(super) fn shift(self, before: &Piece, after: &Piece) -> Vec2 {
+    pub(crate) fn shift(self, before: &Piece, after: &Piece) -> Vec2 {
         if let (Some(from), Some(to)) = (self.place(before), self.place(after)) {
             let apart = to - from;
             // A panel or a half of its own lies where it lay in the whole.

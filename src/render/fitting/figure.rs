@@ -16,14 +16,14 @@ const BAR: f64 = 100.0;
 
 /// A piece before and after, where it is there.
 #[derive(Clone, Copy)]
-pub(super) struct Sides<'a> {
+pub(crate) struct Sides<'a> {
     pub before: Option<&'a Piece>,
     pub after: Option<&'a Piece>,
 }
 
 /// The pieces of two patterns in pairs: each piece after with the one before that it was made
 /// of, and those before of which none is left.
-pub(super) fn pairs<'a>(before: &'a Pattern, after: &'a Pattern) -> Vec<(&'a str, Sides<'a>)> {
+pub(crate) fn pairs<'a>(before: &'a Pattern, after: &'a Pattern) -> Vec<(&'a str, Sides<'a>)> {
     let mut found: Vec<_> = after
         .pieces()
         .iter()

@@ -12,4 +12,8 @@ mod markup;
 mod methods;
 mod tables;
 
+#[cfg(feature = "message")]
+pub(crate) use align::Align;
 pub use document::{Fitting, page};
+#[cfg(feature = "message")]
+pub(crate) use figure::pairs;

@@ -52,6 +52,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, render::json: PatternDocument);
     #[cfg(feature = "pdf")]
     checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
+    checked!(is_value, found, silhouette: Silhouette, Stance, TapeRun);
     checked!(is_value, found, signs: BodyPlace, Found, Mark, Observed, Sign, View);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
 }

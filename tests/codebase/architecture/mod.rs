@@ -24,6 +24,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("alterations", 3),
     ("allowance", 3),
     ("signs", 4),
+    ("silhouette", 2),
     ("draft", 4),
     ("drawing", 4),
     ("recipe", 5),
@@ -32,7 +33,10 @@ const FLOORS: &[(&str, i8)] = &[
     ("lay", 6),
     ("render", 6),
     ("job", 7),
-    ("cli", 8),
+    ("measuring_form", 7),
+    ("message", 8),
+    ("page", 9),
+    ("cli", 10),
 ];
 
 /// Longest source file, in lines.
