@@ -4,17 +4,14 @@ use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
 
-use fantoccini::wd::Capabilities;
-use fantoccini::{Client, ClientBuilder, Locator};
-use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::{Value, json};
 use tempfile::TempDir;
-use tokio::runtime::{Builder, Runtime};
+
+use crate::driver::Driver;
 
 /// Chromium and its driver, with a profile and a folder for downloads of their own.
 pub struct Browser {
-    runtime: Runtime,
-    client: Option<Client>,
+    client: Option<Driver>,
     driver: Child,
     _profile: TempDir,
     downloads: TempDir,
@@ -42,33 +39,25 @@ impl Browser {
         };
         let [profile, downloads] =
             [(); 2].map(|()| tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap());
-        let runtime = Builder::new_current_thread().enable_all().build().unwrap();
-        let mut capabilities = Capabilities::new();
-        capabilities.insert("goog:loggingPrefs".to_owned(), json!({"browser": "ALL"}));
-        capabilities.insert(
-            "goog:chromeOptions".to_owned(),
-            json!({
+        let capabilities = json!({
+            "browserName": "chrome",
+            "goog:chromeOptions": {
                 "args": ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
                     "--disable-background-networking", "--disable-component-update", "--disable-sync",
                     "--window-size=1280,900", format!("--user-data-dir={}", profile.path().display())],
                 "prefs": {"download.default_directory": downloads.path(), "download.prompt_for_download": false,
                     "profile.default_content_setting_values.automatic_downloads": 1},
-            }),
-        );
+            },
+        });
         let mut browser = Self {
-            runtime,
             client: None,
             driver,
             _profile: profile,
             downloads,
         };
-        let address = format!("http://127.0.0.1:{port}");
         let began = Instant::now();
         while browser.client.is_none() {
-            let mut builder = ClientBuilder::new(HttpConnector::new());
-            let connected = browser
-                .runtime
-                .block_on(builder.capabilities(capabilities.clone()).connect(&address));
+            let connected = Driver::connect(port, &capabilities);
             browser.client = match connected {
                 Ok(client) => Some(client),
                 Err(error) if began.elapsed() > PATIENCE => {
@@ -86,24 +75,25 @@ impl Browser {
         Some(browser)
     }
 
-    fn client(&self) -> &Client {
+    fn client(&self) -> &Driver {
         self.client.as_ref().unwrap()
     }
 
     /// Opens an address and waits for the page to be ready.
     pub fn open(&self, address: &str) {
-        self.runtime.block_on(self.client().goto(address)).unwrap();
+        self.client().post("/url", &json!({"url": address})).unwrap();
         self.until("document.body.dataset.ready === 'yes'");
     }
 
     pub fn reload(&self) {
-        self.runtime.block_on(self.client().refresh()).unwrap();
+        self.client().post("/refresh", &json!({})).unwrap();
         self.until("document.body.dataset.ready === 'yes'");
     }
 
     pub fn script(&self, script: &str, args: Vec<Value>) -> Value {
-        self.runtime
-            .block_on(self.client().execute(script, args))
+        let body = json!({"script": script, "args": args});
+        self.client()
+            .post("/execute/sync", &body)
             .unwrap_or_else(|e| panic!("{script}: {e}"))
     }
 
@@ -135,16 +125,14 @@ impl Browser {
     }
 
     /// Finds by CSS and does something with the element, once more if the page has just been renewed.
-    fn with(&self, css: &str, act: &dyn Fn(&fantoccini::elements::Element) -> Result<(), String>) {
+    fn with(&self, css: &str, command: &str, body: &Value) {
         self.until(&format!("document.querySelector({}) !== null", json!(css)));
         let mut last = String::new();
         for _ in 0..5 {
-            match self.runtime.block_on(self.client().find(Locator::Css(css))) {
-                Ok(element) => match act(&element) {
-                    Ok(()) => return,
-                    Err(error) => last = error,
-                },
-                Err(error) => last = error.to_string(),
+            let element = self.client().find(css);
+            match element.and_then(|element| self.client().post(&format!("{element}{command}"), body)) {
+                Ok(_) => return,
+                Err(error) => last = error,
             }
             std::thread::sleep(Duration::from_millis(60));
         }
@@ -152,19 +140,11 @@ impl Browser {
     }
 
     pub fn click(&self, css: &str) {
-        self.with(css, &|element| {
-            self.runtime
-                .block_on(element.click())
-                .map_err(|e| e.to_string())
-        });
+        self.with(css, "/click", &json!({}));
     }
 
     pub fn type_in(&self, css: &str, text: &str) {
-        self.with(css, &|element| {
-            self.runtime
-                .block_on(element.send_keys(text))
-                .map_err(|e| e.to_string())
-        });
+        self.with(css, "/value", &json!({"text": text}));
     }
 
     /// Types into a field in place of what stands there.
@@ -193,20 +173,14 @@ impl Browser {
     }
 
     pub fn size(&self, width: u32, height: u32) {
-        self.runtime
-            .block_on(self.client().set_window_size(width, height))
-            .unwrap();
+        let rect = json!({"width": width, "height": height});
+        self.client().post("/window/rect", &rect).unwrap();
     }
 
     /// Opens a second page, and goes on there.
     pub fn second(&self) {
-        let window = self
-            .runtime
-            .block_on(self.client().new_window(true))
-            .unwrap();
-        self.runtime
-            .block_on(self.client().switch_to_window(window.handle))
-            .unwrap();
+        let window = self.client().post("/window/new", &json!({"type": "tab"})).unwrap();
+        self.client().post("/window", &json!({"handle": window["handle"]})).unwrap();
     }
 
     /// A file that was downloaded, once it is whole.
@@ -242,7 +216,7 @@ impl Browser {
 impl Drop for Browser {
     fn drop(&mut self) {
         if let Some(client) = self.client.take() {
-            let _ = self.runtime.block_on(client.close());
+            client.end();
         }
         let _ = self.driver.kill();
         let _ = self.driver.wait();

@@ -4,6 +4,7 @@
 #![allow(missing_docs, clippy::panic, clippy::unwrap_used)]
 
 mod browser;
+mod driver;
 mod guarded;
 mod messages;
 mod served;

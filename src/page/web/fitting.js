@@ -178,7 +178,9 @@ export class Fitting {
     const entry = this.entry(step.name);
     const at = this.place_of(step);
     const refused = drafted?.refused && at === drafted.refused.step - 1 ? drafted.refused : null;
-    const label = title(step.name);
+    const { at: where, direction, side } = step.settings;
+    const aside = { left: "her left", right: "her right" }[side];
+    const label = [title(step.name), where, direction, aside].filter(Boolean).join(", ");
     const act = (symbol, name, press, more) => button(symbol, press, { "aria-label": `${name}: ${label}, step ${index + 1}`, title: name, ...more });
     const move = (by) => {
       const order = [...steps];

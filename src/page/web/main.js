@@ -193,6 +193,7 @@ class App {
       tab.tabIndex = other === this.tab ? 0 : -1;
     }
     document.body.dataset.tab = this.tab;
+    element(`tab-${this.tab}`).scrollIntoView({ block: "nearest", inline: "nearest" });
     this.say("");
     this.fill();
     if (this.tab === "fitting") this.findReach();
