@@ -81,7 +81,9 @@ impl Browser {
 
     /// Opens an address and waits for the page to be ready.
     pub fn open(&self, address: &str) {
-        self.client().post("/url", &json!({"url": address})).unwrap();
+        self.client()
+            .post("/url", &json!({"url": address}))
+            .unwrap();
         self.until("document.body.dataset.ready === 'yes'");
     }
 
@@ -130,7 +132,9 @@ impl Browser {
         let mut last = String::new();
         for _ in 0..5 {
             let element = self.client().find(css);
-            match element.and_then(|element| self.client().post(&format!("{element}{command}"), body)) {
+            match element
+                .and_then(|element| self.client().post(&format!("{element}{command}"), body))
+            {
                 Ok(_) => return,
                 Err(error) => last = error,
             }
@@ -179,8 +183,13 @@ impl Browser {
 
     /// Opens a second page, and goes on there.
     pub fn second(&self) {
-        let window = self.client().post("/window/new", &json!({"type": "tab"})).unwrap();
-        self.client().post("/window", &json!({"handle": window["handle"]})).unwrap();
+        let window = self
+            .client()
+            .post("/window/new", &json!({"type": "tab"}))
+            .unwrap();
+        self.client()
+            .post("/window", &json!({"handle": window["handle"]}))
+            .unwrap();
     }
 
     /// A file that was downloaded, once it is whole.
