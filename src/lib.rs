@@ -9,7 +9,8 @@
 //! 3. [`invariants`]: the laws that a pattern can be sewn, checked by code that never saw how
 //!    it was made.
 //! 4. [`alterations`]: what a fitting asks for, each proved and with an account of what changed.
-//!    [`signs`] leads from what a toile shows to the step that follows.
+//!    [`signs`] leads from what a toile shows to the step that follows, [`demonstration`] shows with
+//!    scissors and tape what a step does to paper.
 //! 5. [`allowance`]: the line to cut along, outside the stitching line.
 //! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
 //!    DXF; a page for the fitting.
@@ -112,6 +113,7 @@
 
 pub mod allowance;
 pub mod alterations;
+pub mod demonstration;
 pub mod draft;
 pub mod drawing;
 pub mod explain;

@@ -32,6 +32,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((side(&pattern) - side(&done.pattern) - 8.0).abs() < 1e-3);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/armscye_depth.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ArmscyeDepth {

@@ -60,6 +60,10 @@ pub enum GapeSide {
 /// assert!((armscye(&pattern) - armscye(&done.pattern) - 6.0).abs() < 1e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/armscye_gape.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ArmscyeGape {

@@ -66,6 +66,10 @@ pub enum Fullness {
 /// assert!((length(&done.pattern) - length(&pattern) - 10.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/back_length_increase.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BackLengthIncrease {

@@ -51,6 +51,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((length(&pattern) - length(&done.pattern) - 15.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/back_length_reduction.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BackLengthReduction {

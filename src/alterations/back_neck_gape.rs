@@ -50,6 +50,10 @@ const NECK_DART: &str = "neck";
 /// assert!((neckline(&pattern) - neckline(&done.pattern) - 5.0).abs() < 1e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/back_neck_gape.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BackNeckGape {

@@ -41,6 +41,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(angle(&done.pattern) > angle(&pattern) + 2.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/bust.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Bust {

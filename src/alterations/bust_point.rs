@@ -75,6 +75,10 @@ impl BustDirection {
 /// assert!((point(&done.pattern) - point(&pattern) - 15.0).abs() < 1e-9);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/bust_point.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct BustPoint {

@@ -55,6 +55,10 @@ fn middle() -> f64 {
 /// assert!((sum - angle(&pattern, "shoulder")).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/dart_division.svg")]
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DartDivision {

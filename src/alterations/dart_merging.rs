@@ -32,6 +32,10 @@ use serde::{Deserialize, Serialize};
 /// let merging = DartMerging::of("waist", "bust");
 /// assert_eq!(merging.darts, ["waist", "bust"]);
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/dart_merging.svg")]
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DartMerging {

@@ -37,6 +37,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((length(&pattern) - length(&done.pattern)).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/dart_relocation.svg")]
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DartRelocation {

@@ -61,6 +61,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(done.pattern.piece("front side").is_some());
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/dart_to_seam.svg")]
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct DartToSeam {

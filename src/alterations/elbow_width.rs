@@ -28,6 +28,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(wider.and_then(|c| c.difference()).is_some_and(|by| (by - 6.0).abs() < 1e-6));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/elbow_width.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ElbowWidth {

@@ -33,6 +33,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((armscye(&done.pattern) - armscye(&pattern) - 8.0).abs() < 0.5);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/forward_shoulder.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ForwardShoulder {

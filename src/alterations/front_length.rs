@@ -35,6 +35,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((centre(&done.pattern) - centre(&pattern) - 8.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/front_length.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct FrontLength {

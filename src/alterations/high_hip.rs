@@ -32,6 +32,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(high.and_then(|c| c.difference()).is_some_and(|wider| (wider - 8.0).abs() < 1e-6));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/high_hip.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct HighHip {

@@ -29,6 +29,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((hip(&done.pattern) - hip(&pattern) - 24.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/hip_girth.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct HipGirth {

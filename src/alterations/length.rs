@@ -56,6 +56,10 @@ pub enum LengthAt {
 /// assert!((centre(&done.pattern) - centre(&pattern) - 12.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/length.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LengthChange {

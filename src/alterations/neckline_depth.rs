@@ -30,6 +30,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((fold(&pattern) - fold(&done.pattern) - 10.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/neckline_depth.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct NecklineDepth {

@@ -42,6 +42,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((neckline(&pattern) - neckline(&done.pattern) - 6.0).abs() < 1e-4);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/neckline_gape.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct NecklineGape {

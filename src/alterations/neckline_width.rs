@@ -30,6 +30,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((shoulder(&pattern) - shoulder(&done.pattern) - 6.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/neckline_width.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct NecklineWidth {

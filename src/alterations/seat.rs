@@ -38,6 +38,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((centre(&done.pattern) - centre(&pattern) - 12.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/seat.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Seat {

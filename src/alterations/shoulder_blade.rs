@@ -45,6 +45,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(dart(&done.pattern) > dart(&pattern) + 3.0);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/shoulder_blade.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ShoulderBlade {

@@ -52,6 +52,10 @@ pub enum Underarm {
 /// assert!((slope(&done.pattern) - slope(&pattern) - 3.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/shoulder_slope.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ShoulderSlope {

@@ -39,6 +39,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((cap(&done.pattern) - cap(&pattern)).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/sleeve_pitch.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SleevePitch {

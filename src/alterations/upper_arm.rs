@@ -34,6 +34,10 @@ const ARM: &str = "upper_arm";
 /// assert!((arm(&done.pattern) - arm(&pattern) - 15.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/upper_arm.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct UpperArm {

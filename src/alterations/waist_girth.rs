@@ -32,6 +32,10 @@ use serde::{Deserialize, Serialize};
 /// assert!((waist(&done.pattern) - waist(&pattern) - 20.0).abs() < 1e-6);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/waist_girth.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WaistGirth {

@@ -43,6 +43,9 @@ pub(super) enum Command {
         /// Also write the pieces as pattern.dxf, as `dxf: true` in the job does
         #[arg(long)]
         dxf: bool,
+        /// Also show every alteration on paper, as demonstration.pdf
+        #[arg(long)]
+        demonstration: bool,
         /// Replace an earlier result in the folder
         #[arg(long)]
         force: bool,

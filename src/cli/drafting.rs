@@ -14,6 +14,7 @@ use super::source_file::SourceFile;
 pub(super) struct Wanted {
     pub(super) paper: Option<PaperSize>,
     pub(super) dxf: bool,
+    pub(super) demonstration: bool,
     pub(super) force: bool,
 }
 
@@ -57,6 +58,9 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
+    }
+    if wanted.demonstration {
+        job.outputs = job.outputs.with(Output::Demonstration);
     }
     run(&job).map_err(|error| Failure::of_job(&file, &error, job.set.unit()))
 }

@@ -3,7 +3,8 @@
 use blockwright::job::PaperSize;
 
 /// The files of a job, a range and a lay whose names never change.
-const NAMES: [&str; 15] = [
+const NAMES: [&str; 16] = [
+    "demonstration.pdf",
     "fitted-job.yaml",
     "fitting.html",
     "increments.csv",

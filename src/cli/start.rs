@@ -23,11 +23,13 @@ pub(crate) fn main() -> ExitCode {
             output,
             paper,
             dxf,
+            demonstration,
             force,
         } => {
             let wanted = drafting::Wanted {
                 paper: *paper,
                 dxf: *dxf,
+                demonstration: *demonstration,
                 force: *force,
             };
             drafting::draft(job, output, &wanted, args.json)

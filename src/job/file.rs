@@ -15,10 +15,26 @@ use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 16] = {
+pub(super) const KEYS: [&str; 17] = {
     let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13] = RecipeFields::KEYS;
     [
-        k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, "body", "print", "dxf",
+        k1,
+        k2,
+        k3,
+        k4,
+        k5,
+        k6,
+        k7,
+        k8,
+        k9,
+        k10,
+        k11,
+        k12,
+        k13,
+        "body",
+        "print",
+        "dxf",
+        "demonstration",
     ]
 };
 
@@ -60,6 +76,7 @@ pub(super) const KEYS: [&str; 16] = {
 ///   overlap: 10              #   8 to 50 mm
 ///   orientation: fewer_pages #   or portrait, or landscape
 /// dxf: false                 # optional: true also writes the pieces as DXF
+/// demonstration: false       # optional: true also writes every alteration shown on paper, as PDF
 /// ```
 ///
 /// ```
@@ -176,6 +193,7 @@ impl JobFile {
             body_field,
             print_field,
             dxf_field,
+            demonstration_field,
         ] = reader.fields(node, "", KEYS, expected);
         // A block of one's own knows its body, and keeps it in sizes and for many wearers.
         let own = own_place(f4);
@@ -195,6 +213,8 @@ impl JobFile {
             .and_then(|(_, node)| body(&mut reader, node, needs_size));
         let print =
             said(print_field).map_or_else(PrintOptions::default, |node| print(&mut reader, node));
+        let shown = said(demonstration_field);
+        let shown = shown.and_then(|node| truth(&mut reader, node, "demonstration"));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
         if let Some(errors) = FileErrors::gathered(reader.problems) {
             return Err(errors);
@@ -212,6 +232,9 @@ impl JobFile {
         let mut outputs = Outputs::usual();
         if dxf == Some(true) {
             outputs = outputs.with(Output::Dxf);
+        }
+        if shown == Some(true) {
+            outputs = outputs.with(Output::Demonstration);
         }
         Ok(Self {
             recipe,

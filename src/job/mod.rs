@@ -17,6 +17,8 @@ mod batch_record;
 mod batch_report;
 mod batch_row;
 mod definition;
+#[cfg(feature = "pdf")]
+mod demonstration_pdf;
 mod error;
 mod file;
 #[cfg(feature = "fit")]

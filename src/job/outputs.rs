@@ -22,17 +22,20 @@ pub enum Output {
     Dxf,
     /// The page for the fitting. A range has none.
     Fitting,
+    /// Every alteration shown on paper, a page a piece, as PDF (feature `pdf`). A range has none.
+    Demonstration,
 }
 
 impl Output {
     /// Every kind, in the order in which files are named to the user.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Pages,
         Self::Sheet,
         Self::Svg,
         Self::Document,
         Self::Dxf,
         Self::Fitting,
+        Self::Demonstration,
     ];
 
     /// Its name, in lower case.
@@ -45,6 +48,7 @@ impl Output {
             Self::Document => "document",
             Self::Dxf => "dxf",
             Self::Fitting => "fitting",
+            Self::Demonstration => "demonstration",
         }
     }
 
@@ -78,12 +82,12 @@ impl std::fmt::Display for Output {
 pub struct Outputs(u8);
 
 impl Outputs {
-    /// All but DXF.
+    /// All but DXF and the demonstration.
     #[must_use]
     pub fn usual() -> Self {
         Output::ALL
             .into_iter()
-            .filter(|output| *output != Output::Dxf)
+            .filter(|output| !matches!(output, Output::Dxf | Output::Demonstration))
             .collect()
     }
 

@@ -1,5 +1,7 @@
 //! Running a job: draft, prove, alter, draw, render.
 
+#[cfg(feature = "pdf")]
+use super::demonstration_pdf::demonstration;
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
@@ -17,7 +19,7 @@ use crate::render::{dxf, json, svg};
 ///
 /// The same job gives the same bytes. The files are those of [`Job::outputs`]: `pattern-<paper>.pdf`
 /// and `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json`, `pattern.dxf`
-/// and `fitting.html`. What is not asked for is not made: a preview asks for the picture alone.
+/// `fitting.html` and `demonstration.pdf`. What is not asked for is not made: a preview asks for the picture alone.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -69,10 +71,18 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
             after: &made.pattern,
             accounts: &made.accounts,
             choices: &made.choices,
+            demonstrations: &made.demonstrations(),
             body: &SetReport::new(&job.set),
             cautions: &cautions(job.recipe.allowances.as_ref()),
         });
         add("fitting.html", page);
+    }
+    #[cfg(feature = "pdf")]
+    if wanted.has(Output::Demonstration) {
+        files.push(OutputFile {
+            name: "demonstration.pdf".to_owned(),
+            bytes: demonstration(job, &made)?,
+        });
     }
     Ok(Outcome {
         report: JobReport::new(job, &made, pages),

@@ -89,6 +89,8 @@ struct JobShape {
     print: Option<PrintShape>,
     /// Whether the pieces are also written as DXF.
     dxf: Option<bool>,
+    /// Whether every alteration is also shown on paper, as PDF.
+    demonstration: Option<bool>,
 }
 
 /// A block, bodice and skirt joined at the waist, or a block of one's own: then none of the keys

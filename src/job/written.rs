@@ -95,7 +95,9 @@ fn files<M: SerializeMap>(
     if *print != PrintOptions::default() {
         map.serialize_entry("print", print)?;
     }
-    optional(map, "dxf", outputs.has(Output::Dxf).then_some(true))
+    optional(map, "dxf", outputs.has(Output::Dxf).then_some(true))?;
+    let shown = outputs.has(Output::Demonstration).then_some(true);
+    optional(map, "demonstration", shown)
 }
 
 impl Serialize for JobBody {

@@ -18,6 +18,8 @@ pub(super) struct Altered {
     pub accounts: Vec<Account>,
     /// The ways there were, at every step that had several.
     pub choices: Vec<MethodChoice>,
+    /// The pattern after every step, where somebody is there to look at it.
+    pub steps: Vec<Pattern>,
 }
 
 /// Whether the ways there are to make a step are worked out beside the one that is made.
@@ -74,6 +76,7 @@ fn altered(
         pattern: drafted.clone(),
         accounts: Vec::new(),
         choices: Vec::new(),
+        steps: Vec::new(),
     };
     for (index, request) in requests.iter().enumerate() {
         let counted = |mut refused: Box<Refused>| {
@@ -103,6 +106,7 @@ fn altered(
             let amount = accounts.first().and_then(|account| account.amount);
             let found = amount.and_then(|amount| choice(&made.pattern, request, amount, index + 1));
             made.choices.extend(found);
+            made.steps.push(pattern.clone());
         }
         made.accounts.extend(accounts);
         made.pattern = pattern;

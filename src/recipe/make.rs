@@ -6,6 +6,7 @@ use super::warnings::{with_doubts, with_warnings_in};
 use super::{MakeError, OwnBlock, OwnBlockError, Recipe};
 use crate::allowance::CutLines;
 use crate::alterations::{Account, MethodChoice, MethodOutcome};
+use crate::demonstration::{Demonstration, demonstrate};
 use crate::draft::draft;
 use crate::measurements::Body;
 use crate::piece::Pattern;
@@ -47,6 +48,9 @@ pub struct MadePattern {
     pub accounts: Vec<Account>,
     /// The ways there were at every step that had several, if they were asked for.
     pub choices: Vec<MethodChoice>,
+    /// The pattern after every alteration, if the ways were asked for: what each did to paper can
+    /// be [demonstrated](crate::demonstration) with them.
+    pub steps: Vec<Pattern>,
     /// The lines to cut along, if the recipe has allowances.
     pub cut: Option<CutLines>,
 }
@@ -96,6 +100,7 @@ fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePatt
         pattern,
         accounts,
         mut choices,
+        steps,
     } = alter_in_order(&drafted, &recipe.alterations, body, ways)?;
     let rows = choices.iter_mut().flat_map(|choice| &mut choice.table.rows);
     for row in rows {
@@ -118,6 +123,7 @@ fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePatt
             .map_or_else(Vec::new, |own| own.earlier().to_vec()),
         accounts,
         choices,
+        steps,
         cut,
     })
 }
@@ -140,6 +146,22 @@ fn unread(own: &OwnBlock) -> OwnBlockError {
 }
 
 impl MadePattern {
+    /// What each alteration does to paper; nothing if the ways were not asked for.
+    ///
+    /// ```
+    /// use blockwright::recipe::MadePattern;
+    /// fn cut(made: &MadePattern) -> usize { made.demonstrations().iter().map(|d| d.slashes.len()).sum() }
+    /// ```
+    #[must_use]
+    pub fn demonstrations(&self) -> Vec<Demonstration> {
+        let before = std::iter::once(&self.drafted).chain(&self.steps);
+        let steps = self.accounts.iter().zip(before.zip(&self.steps));
+        let shown = steps.filter_map(|(account, (before, after))| {
+            demonstrate(&account.alteration, before, after).ok()
+        });
+        shown.collect()
+    }
+
     /// Every account that a document of this pattern has: those of a block of one's own, then those
     /// of this recipe.
     ///

@@ -2,6 +2,7 @@
 //! pages for a home printer; the pattern document as JSON; the pieces as DXF; the fitting page as HTML. Nothing here reads a clock or
 //! touches a file.
 
+pub mod demonstration;
 pub mod dxf;
 pub mod fitting;
 pub mod json;

@@ -51,7 +51,7 @@ pub fn render(drawing: &Drawing) -> String {
             match item {
                 Item::Path(each) => {
                     let id = each.name.as_ref().map(|name| unique_id(name, &ids));
-                    figure(&mut out, each, id.as_deref());
+                    figure(&mut out, each, id.as_deref(), 3);
                     ids.extend(id);
                 }
                 Item::Text(each) => text(&mut out, each),
@@ -63,13 +63,51 @@ pub fn render(drawing: &Drawing) -> String {
     out
 }
 
+/// The drawing as an element within a page of HTML or XML: as wide as the page has it, no `id` in it,
+/// with words that say what it shows (escaped already).
+///
+/// ```
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::svg;
+/// let mut layer = Layer::new("cut");
+/// layer.push(DrawnPath::line((0.0, 0.0), (100.0, 0.0), Pen::solid(1.0)));
+/// let text = svg::inline(&Drawing::new(vec![layer])?, "A cut");
+/// assert!(text.starts_with("<svg") && text.contains("aria-label=\"A cut\"") && !text.contains("id="));
+/// # Ok::<(), blockwright::drawing::DrawingError>(())
+/// ```
+#[must_use]
+pub fn inline(drawing: &Drawing, label: &str) -> String {
+    let bounds = drawing.bounds();
+    let mut out = String::new();
+    line(
+        &mut out,
+        format_args!(
+            "<svg viewBox=\"{} {} {} {}\" role=\"img\" aria-label=\"{label}\" \
+             style=\"background:#fff\" fill=\"none\" stroke-linejoin=\"round\" \
+             font-family=\"Helvetica, Arial, sans-serif\">",
+            number(bounds.x0),
+            number(bounds.y0),
+            number(bounds.width()),
+            number(bounds.height()),
+        ),
+    );
+    for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
+        match item {
+            Item::Path(each) => figure(&mut out, each, None, 2),
+            Item::Text(each) => text(&mut out, each),
+        }
+    }
+    out.push_str("</svg>\n");
+    out
+}
+
 fn line(out: &mut String, text: std::fmt::Arguments<'_>) {
     // Writing to a String cannot fail.
     let _ = out.write_fmt(text);
     out.push('\n');
 }
 
-fn figure(out: &mut String, figure: &DrawnPath, id: Option<&str>) {
+fn figure(out: &mut String, figure: &DrawnPath, id: Option<&str>, decimals: usize) {
     let id = id.map_or_else(String::new, |id| format!("id=\"{id}\" "));
     let mut attributes = String::new();
     if let Some(fill) = figure.fill {
@@ -91,7 +129,7 @@ fn figure(out: &mut String, figure: &DrawnPath, id: Option<&str>) {
         out,
         format_args!(
             "<path {id}d=\"{}\"{attributes}/>",
-            path_data(&figure.path, 3)
+            path_data(&figure.path, decimals)
         ),
     );
 }

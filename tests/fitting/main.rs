@@ -4,6 +4,7 @@
 mod back_length;
 mod chains;
 mod dart_moves;
+mod demonstrations;
 mod least_distortion;
 mod lower_alterations;
 mod one_sided;

@@ -4,6 +4,7 @@ use super::align::Align;
 use super::figure::{figure, pairs};
 use super::markup::{escaped, title_words, words};
 use crate::alterations::{Account, MethodChoice, changes};
+use crate::demonstration::Demonstration;
 use crate::measurements::SetReport;
 use crate::piece::Pattern;
 use std::fmt::Write as _;
@@ -55,6 +56,8 @@ pub struct Fitting<'a> {
     pub accounts: &'a [Account],
     /// The ways of each back-length reduction, to choose from.
     pub choices: &'a [MethodChoice],
+    /// What each alteration does to paper, in their order; may be empty.
+    pub demonstrations: &'a [Demonstration],
     /// How every measurement is known; the page is in its unit.
     pub body: &'a SetReport,
     /// What must be known before anything is printed or cut.
@@ -77,6 +80,7 @@ impl<'a> Fitting<'a> {
             after,
             accounts: &[],
             choices: &[],
+            demonstrations: &[],
             body,
             cautions: &[],
         }

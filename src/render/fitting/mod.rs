@@ -1,7 +1,8 @@
 //! The fitting page: one self-contained HTML file to read beside the toile.
 //!
 //! Every piece before and after the alterations, one over the other; what each alteration
-//! changed and kept, and what other ways would have; finished measurements beside body and ease; how every measurement is
+//! changed and kept, and what other ways would have; how it is cut and
+//! taped on paper; finished measurements beside body and ease; how every measurement is
 //! known; seams, darts, warnings. No script, no network, no font of its own: what can be
 //! switched is switched by style alone, and without styles everything is there to read.
 
@@ -10,6 +11,7 @@ mod document;
 mod figure;
 mod markup;
 mod methods;
+mod shown;
 mod tables;
 
 #[cfg(feature = "message")]

@@ -69,6 +69,7 @@ impl Fitting<'_> {
                 );
             }
             self.methods_tables(out, index + 1);
+            self.demonstration(out, index);
         }
         if self.accounts.len() > 1 {
             out.push_str("<h3>Altogether</h3>\n");

@@ -48,7 +48,7 @@ pub use error::PdfError;
 pub use info::PrintInfo;
 pub use one_sheet::{SHEET_MARGIN_MM, sheet};
 pub use paper::{Orientation, PaperFormat, TileOptions};
-pub use picture_page::picture;
+pub use picture_page::{picture, pictures};
 pub use plan::{MAX_PAGES, Tile, TilePlan};
 pub use stacked_pages::stacked;
 pub use tiled::tiles;

@@ -1,6 +1,6 @@
-//! A drawing that is no pattern, to look at: one page, without squares to measure.
+//! Drawings that are no pattern, to look at: a page each, without squares to measure.
 
-use kurbo::{Affine, Size};
+use kurbo::{Affine, Size, Vec2};
 
 use crate::drawing::Drawing;
 
@@ -41,5 +41,58 @@ pub fn picture(drawing: &Drawing, paper: PaperFormat, title: &str) -> Result<Vec
     canvas.drawing(bounds + shift, Affine::translate(shift));
     let mut document = Document::new(drawing, title);
     document.add(canvas);
+    Ok(document.finish())
+}
+
+/// Between the pages where they are stored side by side, in mm.
+const APART: f64 = 20.0;
+
+/// Drawings as they are, each in the middle of a page of its own: the paper lying level, or larger
+/// pages if the largest drawing is larger.
+///
+/// ```
+/// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
+/// use blockwright::render::pdf::{PaperFormat, pictures};
+///
+/// let mut layer = Layer::new("cloth");
+/// layer.push(DrawnPath::line((0.0, 0.0), (200.0, 100.0), Pen::solid(0.5)));
+/// let page = Drawing::new(vec![layer])?;
+/// assert!(pictures(&[page.clone(), page], PaperFormat::A4, "Two")?.starts_with(b"%PDF-"));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`PdfError::NothingToPrint`] if there is no drawing or nothing in them; [`PdfError::Drawing`] if
+/// there are more than can lie side by side.
+pub fn pictures(
+    drawings: &[Drawing],
+    paper: PaperFormat,
+    title: &str,
+) -> Result<Vec<u8>, PdfError> {
+    let (first, others) = drawings.split_first().ok_or(PdfError::NothingToPrint)?;
+    let mut together = first.clone();
+    let mut windows = vec![first.bounds()];
+    let mut low = first.bounds().y1;
+    for drawing in others {
+        let by = Vec2::new(0.0, low + APART - drawing.bounds().y0);
+        windows.push(drawing.bounds() + by);
+        low = drawing.bounds().y1 + by.y;
+        together = together.with(drawing.clone(), by)?;
+    }
+    if Coverage::new(&together).is_empty() {
+        return Err(PdfError::NothingToPrint);
+    }
+    let page = paper.landscape();
+    let largest = windows.iter().fold(page, |size, window| {
+        let needed = window.expand().size() + Size::new(2.0 * MARGIN, 2.0 * MARGIN);
+        Size::new(size.width.max(needed.width), size.height.max(needed.height))
+    });
+    let mut document = Document::new(&together, title);
+    for window in windows {
+        let shift = largest.to_vec2() / 2.0 - window.center().to_vec2();
+        let mut canvas = Canvas::new(largest);
+        canvas.drawing(window + shift, Affine::translate(shift));
+        document.add(canvas);
+    }
     Ok(document.finish())
 }

@@ -24,6 +24,7 @@ fn values(found: &mut BTreeSet<String>) {
     is_value::<Box<dyn blockwright::alterations::Alteration>>();
     checked!(is_value, found, allowance: Allowances, CutLines);
     checked!(is_value, found, alterations: Abdomen, Change, Account, Altered, GapeSide, ArmscyeDepth, ArmscyeGape, Fullness, BackLengthIncrease, BackLengthReduction, Bust, BustGirth, Entry, DartPart, DartDivision, DartMerging, DartRelocation, DartToSeam, ForwardShoulder, FrontLength, Hinge, HipGirth, LengthAt, LengthChange, MethodChoice, MethodFigures, MethodOutcome, MethodRow, MethodTable, NecklineDepth, NecklineGape, NecklineWidth, OneSided, PanelId, Paper<'static>, Chain, Part, Promise, EarlierStep, StructureChange, Readings, Request, Seat, Underarm, ShoulderDrop, ShoulderSlope, ShoulderWidth, Sketch, Station, LocalStretch, Targeted, UpperArm, WaistGirth, BackShoulder, BackWidth, FrontWidth, WristWidth, BackNeckGape, BustDirection, BustPoint, ElbowWidth, ForearmWidth, HighHip, ShoulderBlade, SleevePitch);
+    checked!(is_value, found, demonstration: CutPath, Demonstration, Opening, OpeningKind, Panel, Slash, Truing);
     checked!(is_value, found, draft: Block, Bound, Side, SleeveLength, SleeveWidth, Fit, Ease, Figure, DraftOptions, WaistPlan);
     checked!(is_value, found, drawing: Ink, Pen, Item, DrawnPath, Layer, Face, SheetPart, Placement, PatternLabels, Drawing, TextStyle, Anchor, Level, Text);
     checked!(is_value, found, explain: Explanation);
@@ -47,6 +48,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementFile, MeasurementSet, Size, SizeTable);
     checked!(is_value, found, measurements: Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
+    checked!(is_value, found, render::demonstration: DemonstrationLabels, Step<'static>);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
     checked!(is_value, found, render::fitting: Fitting<'static>);
     checked!(is_value, found, render::json: PatternDocument);
@@ -60,6 +62,7 @@ fn values(found: &mut BTreeSet<String>) {
 fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, allowance: AllowanceError);
     checked!(is_error, found, alterations: AlterationError, Reason, Refused, Broken, Undeclared, RequestError);
+    checked!(is_error, found, demonstration: DemonstrationError);
     checked!(is_error, found, draft: DraftError);
     checked!(is_error, found, drawing: ArrangeError, DrawingError, SheetError);
     checked!(is_error, found, geometry: GeometryError);

@@ -23,6 +23,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("invariants", 2),
     ("alterations", 3),
     ("allowance", 3),
+    ("demonstration", 4),
     ("signs", 4),
     ("silhouette", 2),
     ("draft", 4),

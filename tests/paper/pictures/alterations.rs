@@ -2,7 +2,7 @@
 //! black, laid over one another on the centre and the waist line. Pieces that stay as they are
 //! are left out.
 
-use blockwright::alterations::{CATALOGUE, Entry, alter};
+use blockwright::alterations::{CATALOGUE, Chain, Entry, alter};
 use blockwright::draft::{Block, draft};
 use blockwright::drawing::{Drawing, DrawnPath, Face, Ink, Layer, Pen, Text, TextStyle};
 use blockwright::geometry::{Curve, Point, Vec2};
@@ -15,20 +15,26 @@ use super::{options, set};
 /// White between two pieces, and above the first line of them.
 pub(super) const GAP: f64 = 40.0;
 
-/// The picture of an alteration's example.
-pub(crate) fn picture(entry: &Entry) -> String {
-    let set = set("ines");
+/// An alteration's example on the block it is shown on, before and after.
+pub(super) fn made(entry: &Entry) -> (Pattern, Chain, Block) {
     let block = [Block::Dress]
         .into_iter()
         .chain(Block::ALL)
         .find(|block| entry.blocks.contains(&block.name()))
         .unwrap();
-    let before = draft(set.body(), &options(block)).unwrap();
+    let before = draft(set("ines").body(), &options(block)).unwrap();
     let done = alter(&before, &[(entry.example)()]).unwrap();
+    (before, done, block)
+}
+
+/// The picture of an alteration's example.
+pub(crate) fn picture(entry: &Entry) -> String {
+    let (before, done, block) = made(entry);
     let by = done.accounts[0].amount.map_or_else(String::new, |amount| {
         format!(" by {amount}{}", done.accounts[0].unit.symbol())
     });
-    let title = format!("{}{by}, {} block, {}", entry.name, block.name(), set.name());
+    let name = set("ines").name().to_owned();
+    let title = format!("{}{by}, {} block, {name}", entry.name, block.name());
     svg::render(&overlay(&title, &before, &done.pattern))
 }
 

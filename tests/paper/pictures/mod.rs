@@ -9,6 +9,7 @@
 #![allow(clippy::unwrap_used)]
 
 mod alterations;
+mod demonstrations;
 mod extremes;
 
 use crate::support::bodies::{set, with_usual_sleeve as options};
@@ -80,8 +81,13 @@ fn difference(found: &str, reference: &str) -> Option<String> {
 
 /// Holds pictures against their references, or rewrites these where that is asked for.
 fn held(pictures: impl Iterator<Item = (String, String)>) {
+    held_in("tests/paper/pictures/reference", pictures);
+}
+
+/// The same in another folder.
+fn held_in(folder: &str, pictures: impl Iterator<Item = (String, String)>) {
     let rewrite = std::env::var_os("BLOCKWRIGHT_REWRITE_PICTURES").is_some();
-    let folder = root().join("tests/paper/pictures/reference");
+    let folder = root().join(folder);
     let mut wrong = Vec::new();
     for (name, found) in pictures {
         let path = folder.join(format!("{name}.svg"));
