@@ -29,7 +29,7 @@ pub(super) fn redraw(bench: &mut Bench<'_>, edge: &EdgeName) -> Tried<Redrawn> {
     let mut done = Redrawn::default();
     let along = |run: &[Point], k: usize| {
         let at = length(run) * k as f64 / PARTS;
-        point_along(run, at).map(|(p, way)| (p, way))
+        point_along(run, at)
     };
     let mut strip: Vec<(Point, Point)> = Vec::new();
     let mut out_before = None;

@@ -45,13 +45,14 @@ pub(super) fn run(frame: Rect, points: &[Point]) -> Vec<Vec<Point>> {
 /// The part of an area within a box.
 pub(super) fn area(frame: Rect, ring: &[Point]) -> Vec<Point> {
     let mut ring = ring.to_vec();
-    let sides: [(fn(Rect, Point) -> f64, bool); 4] = [
-        (|f, p| p.x - f.x0, true),
-        (|f, p| f.x1 - p.x, true),
-        (|f, p| p.y - f.y0, true),
-        (|f, p| f.y1 - p.y, true),
+    // How far inside each side of the box a point lies.
+    let sides: [fn(Rect, Point) -> f64; 4] = [
+        |f, p| p.x - f.x0,
+        |f, p| f.x1 - p.x,
+        |f, p| p.y - f.y0,
+        |f, p| f.y1 - p.y,
     ];
-    for (inside, _) in sides {
+    for inside in sides {
         let mut kept = Vec::with_capacity(ring.len());
         let next = ring.iter().cycle().skip(1);
         for (a, b) in ring.iter().zip(next) {
