@@ -1,5 +1,7 @@
 //! Demonstrations: every alteration of the catalogue shown on paper, on every block it suits.
 
+#![allow(clippy::unwrap_used, clippy::panic)]
+
 mod amounts;
 mod carried_out;
 mod chains;
