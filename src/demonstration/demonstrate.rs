@@ -131,7 +131,7 @@ pub fn demonstrate(
 /// A piece on which the usual slash finds no place: it is drawn.
 fn not_cut(bench: Bench<'_>) -> Slash {
     bench.finish(
-        "Nothing is cut on this piece: what is usually cut here was moved before.".to_owned(),
+        "Nothing is cut on this piece: the usual cut finds no room on it, or the dart it follows was moved before.".to_owned(),
         "Lay the old outline under fresh paper.".to_owned(),
         "",
     )

@@ -114,9 +114,9 @@ pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     if let Some(dart) = new_dart {
         let [a, b] = dart.legs;
         let told = Told::new(
-            "Nothing is cut through: the wedge stays in the paper as a dart at the neckline.",
+            "Nothing is cut: the wedge stays in the paper as a dart. Draw it along the dashed line, from the neckline down to its tip and back.",
             format!(
-                "Draw the dart, {} wide at the neckline, and fold it to see the neckline close.",
+                "Fold the dart, {} wide at the neckline: the neckline closes.",
                 mm(dart.intake())
             ),
         );

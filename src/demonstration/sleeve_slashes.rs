@@ -39,6 +39,38 @@ fn meeting(ends: [[Point; 2]; 2], p: Point, up: bool) -> Option<Point> {
     Some(new_back + way * along + down * (off * sign))
 }
 
+/// A sleeve whose seam is shorter than this share of its width does not bear a cross of cuts.
+const SHORT: f64 = 0.5;
+
+/// A short sleeve wider or narrower at the biceps, to nothing at its lower edge.
+fn short_sleeve(bench: &mut Bench<'_>, [back, front]: [[Point; 2]; 2]) -> Tried<Told> {
+    let cap = bench.run(&EdgeName::SLEEVE_CAP)?;
+    let long = length(&cap);
+    let ends = [
+        bench.end(&EdgeName::WRIST)?[0],
+        bench.start(&EdgeName::WRIST)?[0],
+    ];
+    for ((at, corner), hinge) in [(INSIDE, back), (long - INSIDE, front)]
+        .into_iter()
+        .zip(ends)
+    {
+        let Some((from, _)) = point_along(&cap, at) else {
+            continue;
+        };
+        bench.cut(&[from, hinge])?;
+        bench.hinge(hinge);
+        let panel = bench.beside(&EdgeName::SLEEVE_CAP, corner[0])?;
+        bench.turn(panel, hinge, corner);
+    }
+    let by = front[1].x - front[0].x;
+    let told = sideways(bench, by);
+    Ok(Told::new(
+        "Cut from both ends of the cap down to the lower corners. Do not cut through the corners: they are hinges.",
+        format!("On both sides, swing the strips {told} at the biceps line."),
+    )
+    .drawn("Draw the cap lower or higher, so that it keeps its length."))
+}
+
 /// Wider or narrower at the biceps: a cross of cuts.
 pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     if !is_sleeve(bench) {
@@ -51,6 +83,9 @@ pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let front = bench.end(&EdgeName::SLEEVE_CAP)?;
     let wrist = bench.run(&EdgeName::WRIST)?;
     let (low, _) = point_along(&wrist, 0.5 * length(&wrist)).ok_or_else(nothing)?;
+    if low.y - back[0].y < SHORT * (front[0].x - back[0].x) {
+        return short_sleeve(bench, [back, front]).map(Some);
+    }
     let biceps = Point::new(
         crown.x + (low.x - crown.x) * (back[0].y - crown.y) / (low.y - crown.y),
         back[0].y,

@@ -1,4 +1,4 @@
-//! `--dxf` and the key `dxf`.
+//! `--dxf` and the key `dxf`, `--demonstration` and its key.
 
 use std::fs;
 
@@ -29,6 +29,25 @@ fn pieces_are_written_as_dxf_when_asked_either_way() {
     assert!(by_flag.starts_with(b"  0\r\nSECTION\r\n"));
     assert_eq!(asked("dxf: true\n", &[]).unwrap(), by_flag);
     assert_eq!(asked("dxf: false\n", &["--dxf"]).unwrap(), by_flag);
+}
+
+#[test]
+fn alterations_are_shown_on_paper_when_asked_either_way() {
+    let asked = |key: &str, more: &[&str]| {
+        let altered = "alterations:\n  - hip_girth: {amount: 12}\n";
+        let place = Place::with_job(&format!("{}{altered}{key}", job("skirt")));
+        let mut args = vec!["draft", "job.yaml", "-o", "out"];
+        args.extend(more);
+        place.run(&args).done();
+        let file = fs::read(place.path().join("out/demonstration.pdf")).ok();
+        args.push("--force");
+        place.run(&args).done();
+        file
+    };
+    assert_eq!(asked("", &[]), None);
+    let by_flag = asked("", &["--demonstration"]).unwrap();
+    assert!(by_flag.starts_with(b"%PDF-"));
+    assert_eq!(asked("demonstration: true\n", &[]).unwrap(), by_flag);
 }
 
 #[test]
