@@ -54,7 +54,9 @@ const once = (value) => new Promise((done) => {
 (async () => {
   const took = [];
   for (let at = 0; at < moves; at += 1) {
-    took.push(await once(4 + at % 23 * 0.5));
+    // Back and forth over the middle of what holds, so that every move is one.
+    const [low, high] = [Number(slider.min), Number(slider.max)];
+    took.push(await once(low + (high - low) * (0.3 + at * 7 % 23 / 46)));
     await new Promise((done) => setTimeout(done, 40));
   }
   done(took);

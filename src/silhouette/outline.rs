@@ -141,16 +141,17 @@ impl Silhouette {
     fn facing(&self) -> Vec<BezPath> {
         let f = &self.frame;
         let jaw = 0.62 * f.head_half;
-        let head = Trace::from((0.0, 0.0))
+        // From the chin round: the one corner lies there, under the jaw.
+        let head = Trace::from((0.0, f.chin))
             .smooth(&[
-                (0.72 * f.head_half, 0.1 * f.chin),
-                (f.head_half, 0.42 * f.chin),
-                (jaw, 0.84 * f.chin),
-                (0.0, f.chin),
-                (-jaw, 0.84 * f.chin),
-                (-f.head_half, 0.42 * f.chin),
-                (-0.72 * f.head_half, 0.1 * f.chin),
+                (jaw, 0.86 * f.chin),
+                (f.head_half, 0.44 * f.chin),
+                (0.74 * f.head_half, 0.11 * f.chin),
                 (0.0, 0.0),
+                (-0.74 * f.head_half, 0.11 * f.chin),
+                (-f.head_half, 0.44 * f.chin),
+                (-jaw, 0.86 * f.chin),
+                (0.0, f.chin),
             ])
             .closed();
         let arm = self.arm();

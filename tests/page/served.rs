@@ -1,7 +1,7 @@
 //! The command that serves the page, and plain requests to it.
 
 use std::io::{BufRead as _, BufReader, Read as _, Write as _};
-use std::net::TcpStream;
+use std::net::{Shutdown, TcpStream};
 use std::path::Path;
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
@@ -47,12 +47,24 @@ impl Served {
 
     /// Sends bytes as they are; the reply.
     pub fn raw(&self, request: &[u8]) -> Reply {
+        self.sent(request, false)
+    }
+
+    /// Sends bytes and says that no more will come.
+    pub fn garbage(&self, bytes: &[u8]) -> Reply {
+        self.sent(bytes, true)
+    }
+
+    fn sent(&self, request: &[u8], no_more: bool) -> Reply {
         let mut stream = TcpStream::connect(("127.0.0.1", self.port)).unwrap();
         stream
             .set_read_timeout(Some(Duration::from_secs(20)))
             .unwrap();
         // A server that has seen enough may close before all is sent.
         let _ = stream.write_all(request);
+        if no_more {
+            let _ = stream.shutdown(Shutdown::Write);
+        }
         let mut bytes = Vec::new();
         let _ = stream.read_to_end(&mut bytes);
         let text = String::from_utf8_lossy(&bytes).into_owned();

@@ -142,7 +142,9 @@ fn the_pattern(browser: &Browser) {
 }
 
 fn the_fitting(browser: &Browser) {
-    browser.click("#tab-fitting");
+    // From part to part by keys.
+    browser.type_in("#tab-pattern", "\u{e014}");
+    browser.until("document.activeElement.id === 'tab-fitting'");
     browser.click("#seen summary");
     browser.type_in("#sign-words", "folds back waist");
     browser.click("#sign-folds_small_of_back");
@@ -162,6 +164,13 @@ fn the_fitting(browser: &Browser) {
         .as_f64()
         .unwrap();
     assert!(ends().as_str().unwrap().contains("cm"));
+    let least = browser
+        .value("Number(document.querySelector('.card input[type=range]').min)")
+        .as_f64()
+        .unwrap();
+    assert!(least < -10.0);
+    browser.slide(".card input[type=range]", least);
+    browser.until("document.querySelector('.account h2').textContent.includes('−')");
     browser.slide(".card input[type=range]", most);
     browser.until("document.querySelector('.account h2').textContent.includes('by')");
     assert_eq!(
@@ -174,6 +183,10 @@ fn the_fitting(browser: &Browser) {
     browser.click(".card.refused button.quiet");
     browser.until("document.querySelector('.card.refused') === null");
     browser.retype(".amount input[type=text]", "1.5\n");
+    browser.until("document.querySelector('.card input[type=range]').value === '15'");
+    browser.type_in(".card input[type=range]", "\u{e012}");
+    browser.until("document.querySelector('.amount input[type=text]').value === '1.45'");
+    browser.until("document.querySelector('.account h2').textContent.includes('1.45')");
     for name in ["waist_girth", "upper_arm"] {
         browser.choose("#step-name", name);
         browser.click("#add-step");
@@ -386,4 +399,12 @@ fn from_static_files(browser: &Browser, place: &Place) {
     );
     browser.click("#make-pages");
     browser.downloaded("pattern-letter (1).pdf");
+    // A size of a table is fitted to her in one press.
+    let table = "name: A range\nunit: cm\ncommon: {height: 168}\nsizes:\n  '40': {bust_girth: 92, waist_girth: 72, hip_girth: 96}\n";
+    let sizes = place.write("sizes.yaml", table);
+    browser.click("#tab-fitting");
+    browser.pick(".fit button", &[&sizes]);
+    browser.until("document.querySelectorAll('.card').length > 4");
+    browser.until("document.querySelector('#fit') !== null");
+    browser.until("document.querySelector('.fitted').textContent.includes('waist_girth')");
 }

@@ -251,7 +251,9 @@ export class Fitting {
       type: "range", id: `slide-${step.id}`, min: least, max: most, step: entry.unit === "deg" ? 0.1 : unit === "in" ? 25.4 / 32 : 0.5,
       value: String(value ?? 0), "aria-label": `Amount of ${label}`, "aria-valuetext": measure(value ?? 0, entry.unit, unit),
       oninput: (event) => {
-        const mm = Math.min(most, Math.max(least, Math.round(Number(event.target.value) * 100) / 100));
+        // Between the ends as they are by now: they are worked out while the page is used.
+        const { min, max, value: at } = event.target;
+        const mm = Math.min(Number(max), Math.max(Number(min), Math.round(Number(at) * 100) / 100));
         const box = document.getElementById(id);
         if (box) box.value = shown(mm);
         event.target.setAttribute("aria-valuetext", measure(mm, entry.unit, unit));

@@ -47,7 +47,7 @@ class App {
     this.others(this.link.hello);
     if (this.folder) setInterval(async () => this.others(await this.link.here()), 8000);
     addEventListener("beforeunload", (event) => {
-      if (this.folder && this.work.open_changes) event.preventDefault();
+      if (this.work.open_changes && this.known?.complete) event.preventDefault();
     });
     await this.pump(true);
     document.body.dataset.ready = "yes";
@@ -62,6 +62,7 @@ class App {
     if (!text && !set) return;
     await this.read(text ?? set, text ? "job.yaml" : "wearer.yaml", files);
     this.work.past = [];
+    this.work.isSaved();
   }
 
   others({ status, others, alone, digest }) {
@@ -284,6 +285,7 @@ class App {
 
   changed({ light }) {
     this.head();
+    this.moving = light;
     if (light) {
       clearTimeout(this.pause);
       this.pause = setTimeout(() => this.settle(), PAUSE);
@@ -297,6 +299,7 @@ class App {
   // A change under way has come to rest: now everything is worked out.
   settle() {
     clearTimeout(this.pause);
+    this.moving = false;
     this.pump(true);
   }
 
@@ -315,14 +318,17 @@ class App {
     this.again = true;
     if (this.pumping) return;
     this.pumping = true;
-    while (this.again) {
-      this.again = false;
-      const all = this.whole;
-      this.whole = false;
-      await this.measure();
-      await this.draft(all);
+    try {
+      while (this.again) {
+        this.again = false;
+        const all = this.whole;
+        this.whole = false;
+        await this.measure();
+        await this.draft(all);
+      }
+    } finally {
+      this.pumping = false;
     }
-    this.pumping = false;
     if (this.tab === "fitting") this.findReach();
   }
 
@@ -379,7 +385,7 @@ class App {
   // How far each step goes, worked out when nothing else is to do.
   async findReach() {
     const { work } = this;
-    if (this.finding || !this.drafted) return;
+    if (this.finding || this.moving || !this.drafted) return;
     this.finding = true;
     const on = work.now.steps.filter((step) => !step.off);
     const started = work.now;

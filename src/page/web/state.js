@@ -180,7 +180,11 @@ export function fromSet(set) {
 
 // A job that was opened, as the work.
 export function fromJob({ job, wearer, off }, files = {}) {
-  const own = typeof job.block === "object" && !Array.isArray(job.block) ? job.block : null;
+  const theirs = typeof job.block === "object" && !Array.isArray(job.block) ? job.block : null;
+  // A block of one's own is kept under the name that all such files have here.
+  const kept = theirs && `own-block.${theirs.file.endsWith(".svg") ? "svg" : "json"}`;
+  const text = theirs && (files[theirs.file] ?? files[theirs.file.split(/[\\/]/).pop()]);
+  const own = theirs && { ...theirs, file: kept };
   const ease = typeof job.ease === "object" ? job.ease : { fit: job.ease ?? "regular" };
   const { fit = "regular", ...places } = ease;
   const steps = (job.alterations ?? []).map((step) => stepOf(...Object.entries(step)[0]));
@@ -196,6 +200,6 @@ export function fromJob({ job, wearer, off }, files = {}) {
     sleeve: job.sleeve ?? "none", cap_ease: job.cap_ease ?? null,
     waist_darts: job.waist_darts ?? null, side: job.side ?? null, steps,
     allowance: job.allowance ?? null, print: job.print ?? { paper: "a4" },
-    files: own ? files : {},
+    files: own ? { [kept]: text } : {},
   };
 }
