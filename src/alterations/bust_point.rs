@@ -3,6 +3,7 @@
 use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::dart_follow::{Stops, follow};
+use super::notch_clear::with_side_notches_clear;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::redrawn_waist::from_fold;
 use super::sleeve::replaced;
@@ -224,6 +225,7 @@ impl Alteration for BustPoint {
         }
         let altered = replaced(pattern, sketch.finish()?)?;
         let altered = self.partners(pattern, altered, (front, by))?;
+        let altered = with_side_notches_clear(altered)?;
         if !crosses {
             return Ok(altered.into());
         }

@@ -1,17 +1,19 @@
 //! Darts made into a seam that divides their piece in two.
 
+use super::blade_eased::{KEPT, eased_warning, with_dart_eased};
 use super::dart_finding::SAME_GIRTH;
 use super::dart_opening::Opening;
 use super::dart_tip::tip_to_fullness;
 use super::panel_back::{BackSeam, Ready};
 use super::panel_bow;
 use super::panel_corner::Bow;
+use super::panel_lines::{check_climb, measured_lines};
 use super::panel_path::panel_path;
 use super::panel_pieces::{Division, PARTS, part_name};
 use super::panel_plan::{Through, plan};
 use super::promise::girths_stay;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
-use crate::geometry::{Curve, GeometryError, crossings};
+use crate::geometry::{GeometryError, tolerance};
 use crate::invariants::{Tolerances, is_valid};
 use crate::piece::{
     EdgeName, EdgeRef, GirthRun, Measure, Pattern, PatternParts, Piece, RunAlong, Seam,
@@ -36,7 +38,7 @@ use serde::{Deserialize, Serialize};
 /// From the armscye of a back the seam sweeps into the waist dart in one bend. The tip of the dart
 /// over the blade goes to it first: from high on the armscye where it crosses the width line, from
 /// lower where it crosses the underarm line. What the longer dart takes from the back width is
-/// given back at the armscye.
+/// given back at the armscye; where the armscye cannot, part of the dart is eased into the shoulder.
 ///
 /// The pieces are named after the old one, `front centre` and `front side`. The centre piece
 /// keeps the fold, the side piece is cut as a pair, its grain parallel to that of the centre.
@@ -232,23 +234,15 @@ impl Alteration for DartToSeam {
             .transpose()?;
         let (mut refused, mut broken) = (None, None);
         if let Some(place) = &place {
-            let cut = |ready| cut_along(pattern, ready, &names, 0.0);
-            let seam = BackSeam {
-                pattern,
-                piece: &piece,
-                names: &names,
-                place,
-                share: self.at,
-                cut: &cut,
-                lines: &measured_lines(pattern, &piece),
-            };
-            match seam.made() {
-                Ok(Some(made)) if is_valid(&made, &Tolerances::altered()) => {
-                    return Ok(made.into());
-                }
+            match self.back_seam(pattern, &piece, place) {
+                Ok(Some(made)) if sound(pattern, &made) => return Ok(made.into()),
                 // With the blade's dart no other way is as calm.
-                Ok(Some(made)) if names.len() == 2 => return Ok(made.into()),
-                Err(e) if names.len() == 2 => return Err(e),
+                made @ (Ok(Some(_)) | Err(_)) if names.len() == 2 => {
+                    return match self.partly_eased(pattern, &piece)? {
+                        Some(eased) => Ok(eased),
+                        None => Ok(made?.ok_or(GeometryError::Empty)?.into()),
+                    };
+                }
                 Ok(made) => broken = made,
                 Err(e) => refused = Some(e),
             }
@@ -284,6 +278,62 @@ impl Alteration for DartToSeam {
 }
 
 impl DartToSeam {
+    /// The pattern with a seam from the armscye of a back; nothing where it is another.
+    fn back_seam(
+        &self,
+        pattern: &Pattern,
+        piece: &Piece,
+        place: &Opening,
+    ) -> Result<Option<Pattern>, AlterationError> {
+        let (names, _) = self.wanted()?;
+        let seam = BackSeam {
+            pattern,
+            piece,
+            names: &names,
+            place,
+            share: self.at,
+            cut: &|ready| cut_along(pattern, ready, &names, 0.0),
+            lines: &measured_lines(pattern, piece),
+        };
+        seam.made()
+    }
+
+    /// The same with part of a shoulder dart eased into the shoulder, as little as will do; nothing
+    /// where that does not help.
+    fn partly_eased(
+        &self,
+        pattern: &Pattern,
+        piece: &Piece,
+    ) -> Result<Option<Altered>, AlterationError> {
+        let (names, Some(to)) = self.wanted()? else {
+            return Ok(None);
+        };
+        let on_shoulder = |name: &&&str| {
+            let dart = piece.dart(name);
+            dart.is_some_and(|d| d.edge == Some(EdgeName::SHOULDER))
+        };
+        let Some(name) = names.iter().find(on_shoulder) else {
+            return Ok(None);
+        };
+        for share in KEPT {
+            let Some(eased) = with_dart_eased(pattern, piece, name, share)? else {
+                break;
+            };
+            let on = self.piece(&eased)?;
+            let place = Opening::place(on, &EdgeName::new(to.to_owned()), self.at)?;
+            if let Ok(Some(made)) = self.back_seam(&eased, on, &place)
+                && sound(pattern, &made)
+            {
+                let warnings = vec![eased_warning(pattern, &made, name)];
+                return Ok(Some(Altered {
+                    pattern: made,
+                    warnings,
+                }));
+            }
+        }
+        Ok(None)
+    }
+
     /// The pattern with the piece divided by a seam that is bowed by so much at its start.
     fn seamed(
         &self,
@@ -312,6 +362,14 @@ impl DartToSeam {
         };
         cut_along(pattern, ready, names, slimmest)
     }
+}
+
+/// Whether a pattern can be sewn, with every girth as it was.
+fn sound(before: &Pattern, made: &Pattern) -> bool {
+    let stays = |(old, new)| (before.finished(old) - made.finished(new)).abs();
+    let mut girths = before.girths().iter().zip(made.girths());
+    girths.all(|pair| stays(pair) <= tolerance::SEAM_DRAFTED)
+        && is_valid(made, &Tolerances::altered())
 }
 
 /// The pattern with the piece divided along a seam.
@@ -344,35 +402,6 @@ fn tips_to_fullness(piece: &Piece, names: &[&str]) -> Result<Piece, AlterationEr
         }
     }
     Ok(aimed)
-}
-
-/// Refuses a seam that climbs to the apex of a dart and turns down again, over a line along which
-/// a girth is measured: no cloth turns about such a point.
-fn check_climb(lines: &[&Curve], division: &Division<'_>) -> Result<(), AlterationError> {
-    let twice = |line: &&Curve| {
-        let of = |path: &Curve| crossings(line.segments(), path.segments()).len() > 1;
-        division.path.curves.iter().all(of)
-    };
-    if !lines.iter().any(twice) {
-        return Ok(());
-    }
-    Err(AlterationError::First {
-        why: "the seam would climb to the apex of one dart and turn down again to the other"
-            .to_owned(),
-        advice: "leave the upper dart where it was and take the lower one alone to that edge (dart: and to:)".to_owned(),
-    })
-}
-
-/// The lines of a piece along which a girth is measured: their sewn length must stay.
-fn measured_lines<'p>(pattern: &Pattern, piece: &'p Piece) -> Vec<&'p Curve> {
-    let measured = |name: &str| {
-        let mut runs = pattern.girths().iter().flat_map(|g| &g.runs);
-        runs.any(|run| {
-            run.piece == piece.name() && matches!(&run.along, RunAlong::Line(line) if line == name)
-        })
-    };
-    let lines = piece.lines().iter().filter(|l| measured(&l.name));
-    lines.map(|l| &l.curve).collect()
 }
 
 /// A name for the seam's edges that no edge of the piece has.

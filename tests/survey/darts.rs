@@ -3,7 +3,7 @@
 
 use super::tally::{FITS, Garment, Outcome, attempt};
 use crate::support::survey::{body_of, sample, taken_of, tell, women};
-use blockwright::alterations::{Alteration, DartRelocation, alter};
+use blockwright::alterations::{Alteration, DartRelocation, Request, alter};
 use blockwright::draft::{Block, Fit};
 use blockwright::geometry::Point;
 use blockwright::measurements::{Body, Measurement};
@@ -297,4 +297,87 @@ fn are_born_at_nothing() {
     ));
     assert!(born > 20 && eased > 20, "born {born}, eased {eased}");
     assert!(most <= 2.5, "{most}");
+}
+
+/// Over how many degrees a dart stands off square to the waist that is sewn over it: the direction in
+/// which the open waist comes to it and goes on, halved.
+fn off_square(piece: &Piece, dart: &Dart) -> f64 {
+    let edge = piece.outline().edge(&EdgeName::WAIST).expect("a waist");
+    let [a, b] = dart.legs.map(|leg| edge.curve().nearest(leg).1);
+    let way = |at: f64| edge.curve().point_at(at).expect("on the waist").1;
+    let along = way(a.min(b) - 0.5) + way(a.max(b) + 0.5);
+    let axis = dart.apex() - dart.legs[0].midpoint(dart.legs[1]);
+    90.0 - (axis.dot(along) / axis.hypot() / along.hypot())
+        .abs()
+        .acos()
+        .to_degrees()
+}
+
+/// Skirt darts stand square to the waist, as drafted and after seat and abdomen (common practice), and
+/// the notches of a bodice's side seam keep 15 mm from the legs of its darts whatever is altered.
+#[test]
+fn stay_square_and_clear_when_altered() {
+    let table = sample(16, 48);
+    let step = |name: &str, amount: f64| {
+        Request::new(name, serde_json::json!({ "amount": amount })).expect("a step")
+    };
+    let waists = [
+        step("seat", 20.0),
+        step("seat", -12.0),
+        step("abdomen", 12.0),
+    ];
+    let down = Request::new(
+        "bust_point",
+        serde_json::json!({ "amount": 15.0, "direction": "down" }),
+    )
+    .expect("a step");
+    let sides = [
+        step("bust", 12.0),
+        step("bust_girth", 30.0),
+        step("waist_girth", 30.0),
+        down,
+        step("front_length", 12.0),
+        step("back_length_increase", 12.0),
+        step("armscye_depth", 12.0),
+    ];
+    let (mut square, mut near, mut refused) = (Spread::default(), Spread::default(), 0);
+    let mut faults = Vec::new();
+    for row in &table.rows {
+        let body = body_of(row);
+        for (block, steps) in [(Block::Skirt, &waists[..]), (Block::Bodice, &sides[..])] {
+            let Outcome::Drafted(pattern, _) = attempt(Garment::plain(block), &body, Fit::Regular)
+            else {
+                continue;
+            };
+            for step in steps {
+                let Ok(done) = alter(&pattern, &[step.alteration().expect("a step")]) else {
+                    refused += 1;
+                    continue;
+                };
+                for piece in done.pattern.pieces() {
+                    if block == Block::Skirt {
+                        for dart in piece.darts() {
+                            square.add(off_square(piece, dart).abs());
+                        }
+                    } else {
+                        let clear = notch_to_leg(piece);
+                        near.add(clear);
+                        if clear < 15.0 {
+                            faults.push(format!("{} {}: {clear:.1}", row.text("id"), step.name()));
+                        }
+                    }
+                }
+            }
+        }
+    }
+    tell(&format!(
+        "altered skirts, darts off square: {}",
+        square.told()
+    ));
+    tell(&format!(
+        "altered bodices, notch to leg: {}; {refused} refused",
+        near.told()
+    ));
+    assert!(square.at(1.0) < 1.0, "{}", square.told());
+    assert!(faults.is_empty(), "{faults:?}");
 }

@@ -8,6 +8,7 @@ mod armscye;
 mod contradictory;
 mod darts;
 mod fitted;
+mod looks;
 mod openings;
 mod princess;
 mod sleeves;
