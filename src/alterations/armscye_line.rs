@@ -3,7 +3,7 @@
 use super::one_way::{Armscye, Course};
 use super::upper_half::{UpperHalf, put_level};
 use super::{AlterationError, Sketch, filled, led};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, perpendicular, tolerance};
 use crate::piece::EdgeName;
 
 impl UpperHalf<'_> {
@@ -72,12 +72,22 @@ impl UpperHalf<'_> {
         self.armscye.start().x - width.unwrap_or(self.armscye.start().x)
     }
 
-    /// How far it turns between the shoulder point and the chord to the width point, as it is and as it
-    /// would be at a new shoulder point, in radians; none of an armscye in several parts.
-    pub fn hollowness_at(&self, tip: Point, turn: f64, shifts: (Vec2, Vec2)) -> Option<(f64, f64)> {
+    /// The room that it has, and that it would have at a new shoulder point, in radians: how far it
+    /// would turn between the shoulder point and the chord down to its width half way to the underarm
+    /// if it left the shoulder square. Neither where its width point lies nor how it does leave the
+    /// shoulder takes part. None of an armscye in several parts.
+    pub fn rooms_at(&self, tip: Point, turn: f64, shifts: (Vec2, Vec2)) -> Option<(f64, f64)> {
         let shape = self.shape()?;
         let course = self.course(&shape, tip, turn, shifts);
-        Some((shape.course().hollowness(), course.hollowness()))
+        let square = perpendicular(self.shoulder.end_direction());
+        let turned = Rigid::turn_about(Point::ORIGIN, turn).apply_direction(square);
+        Some((shape.course().room(square), course.room(turned)))
+    }
+
+    /// The room that it has.
+    pub fn room(&self) -> Option<f64> {
+        let stay = (Vec2::ZERO, Vec2::ZERO);
+        Some(self.rooms_at(self.armscye.start(), 0.0, stay)?.0)
     }
 
     fn shape(&self) -> Option<Armscye> {

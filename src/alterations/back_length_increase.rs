@@ -10,6 +10,7 @@ use super::shoulder_line::moved_dart;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::UpperHalf;
+use super::way_back::taken_back;
 use super::{
     Alteration, AlterationError, Altered, Paper, Part, Promise, Sketch, StructureChange,
     solve_sleeves,
@@ -99,6 +100,21 @@ impl BackLengthIncrease {
         }
     }
 
+    /// Back and front altered.
+    fn trunk(&self, pattern: &Pattern) -> Result<Pattern, AlterationError> {
+        let back = UpperHalf::back(pattern)?;
+        let front = UpperHalf::front(pattern).ok();
+        let front = front.as_ref();
+        let (piece, lean) = if self.opens_dart(&back) {
+            self.by_dart((&back, front))?
+        } else {
+            self.by_ease(pattern, (&back, front))?
+        };
+        let altered = front_leaned(replaced(pattern, piece)?, lean)?;
+        let altered = trued_across_shoulder(altered)?;
+        with_shoulder_ease(altered)
+    }
+
     fn opens_dart(&self, back: &UpperHalf<'_>) -> bool {
         back.shoulder_dart().is_some() || self.fullness == Fullness::Dart
     }
@@ -151,20 +167,19 @@ impl Alteration for BackLengthIncrease {
             "mm",
             "no back is altered so far at once",
         )?;
-        let back = UpperHalf::back(pattern)?;
         if self.amount == 0.0 {
+            UpperHalf::back(pattern)?;
             return Ok(pattern.clone().into());
         }
-        let front = UpperHalf::front(pattern).ok();
-        let front = front.as_ref();
-        let (piece, lean) = if self.opens_dart(&back) {
-            self.by_dart((&back, front))?
-        } else {
-            self.by_ease(pattern, (&back, front))?
-        };
-        let altered = front_leaned(replaced(pattern, piece)?, lean)?;
-        let altered = trued_across_shoulder(altered)?;
-        let altered = with_shoulder_ease(altered)?;
+        let mut altered = self.trunk(pattern)?;
+        if self.amount < 0.0 {
+            let more = Self {
+                amount: -self.amount,
+                ..*self
+            };
+            let forth = |p: &Pattern| more.trunk(&with_shoulder_ease(p.clone())?);
+            altered = with_shoulder_ease(taken_back(pattern, altered, forth))?;
+        }
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }

@@ -14,8 +14,9 @@ use super::solve_sleeves;
 use super::true_up::{blend_start, hinged, turned_end};
 use super::upper_half::UpperHalf;
 use super::waist_wedge::waist_wedge;
+use super::way_back::taken_back;
 use super::{Alteration, AlterationError, Altered, Paper, Promise, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, unit};
+use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, angle_between, tolerance, unit};
 use crate::piece::{Apexes, EdgeName, Measure, Pattern, Piece, Warning, shoulder_slope};
 use serde::{Deserialize, Serialize};
 
@@ -135,6 +136,23 @@ impl Alteration for BackLengthReduction {
             return Ok(pattern.clone().into());
         }
         self.check_hips(pattern)?;
+        let mut altered = self.trunk(pattern)?;
+        if self.amount < 0.0 && self.hinge.drop_share().is_some() {
+            let more = Self {
+                amount: -self.amount,
+                ..*self
+            };
+            let forth = |p: &Pattern| Ok(more.trunk(p)?.pattern);
+            altered.pattern = taken_back(pattern, altered.pattern, forth);
+        }
+        altered.pattern = solve_sleeves(pattern, altered.pattern)?;
+        Ok(altered)
+    }
+}
+
+impl BackLengthReduction {
+    /// Back and front altered.
+    fn trunk(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let mut altered = Altered::from(pattern.clone());
         let front = UpperHalf::front(pattern).ok();
         for piece in backs(pattern) {
@@ -146,7 +164,6 @@ impl Alteration for BackLengthReduction {
             altered.pattern = front_leaned(replaced(&altered.pattern, piece)?, lean)?;
         }
         altered.pattern = trued_across_shoulder(altered.pattern)?;
-        altered.pattern = solve_sleeves(pattern, altered.pattern)?;
         Ok(altered)
     }
 }
@@ -344,11 +361,14 @@ impl BackLengthReduction {
             leave,
             ..shape.course()
         };
-        let turns = (shape.course().hollowness(), course.hollowness());
         // What it leans, a front gives.
         let sides: &[f64] = if front.is_some() { &EITHER } else { &[] };
-        let front = front.and_then(UpperHalf::hollowness);
-        let lean = lean_between(Some(turns), front.map(|(now, _)| (now, now)));
+        let front = front.and_then(UpperHalf::room);
+        let back = UpperHalf::of(piece).and_then(|back| {
+            let turn = angle_between(shape.course().leave, leave);
+            back.rooms_at(tip, turn, (Vec2::ZERO, Vec2::ZERO))
+        });
+        let lean = lean_between(back, front.map(|now| (now, now)));
         let kept = (self.hinge == Hinge::Plain)
             .then(|| {
                 let length = armscye.length();
@@ -389,7 +409,15 @@ impl BackLengthReduction {
     fn moved_apex(&self, piece: &Piece, apex: Point) -> Point {
         let underarm = piece.line("underarm").map(|line| line.curve.end().y);
         let level = underarm.map_or(apex.y + self.amount, |underarm| {
-            underarm + slowed(apex.y - underarm, self.amount, NEAR_UNDERARM)
+            // An apex on the line itself stays there.
+            let room = apex.y - underarm;
+            let on_line = room.abs() <= tolerance::SEAM_DRAFTED;
+            let room = if on_line {
+                tolerance::SEAM_DRAFTED
+            } else {
+                room
+            };
+            underarm + slowed(room, self.amount, NEAR_UNDERARM)
         });
         Point::new(apex.x, level)
     }

@@ -5,6 +5,7 @@ use super::bust_spread::spread;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::sleeve::replaced;
+use super::way_back::taken_back;
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::piece::{Dart, EdgeName, Pattern, Piece, Warning};
@@ -99,13 +100,9 @@ impl Alteration for Bust {
         if amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let mut altered = pattern.clone();
-        for (piece, dart) in fronts(pattern) {
-            let fullness = bust_fullness(piece, dart);
-            let turning = tip_to_fullness(piece, dart)?;
-            let dart = turning.dart(&dart.name).unwrap_or(dart);
-            let wider = spread(&turning, dart, amount)?;
-            altered = replaced(&altered, tip_backed_off(&wider, &dart.name, fullness)?)?;
+        let mut altered = spread_fronts(pattern, amount)?;
+        if amount < 0.0 {
+            altered = taken_back(pattern, altered, |p| spread_fronts(p, -amount));
         }
         let mut gained = 0.0;
         if let Some(bust) = pattern.girths().iter().find(|g| g.name == "bust") {
@@ -126,6 +123,19 @@ impl Alteration for Bust {
             warnings: vec![warning],
         })
     }
+}
+
+/// The pattern with its fronts wider at the bust point.
+fn spread_fronts(pattern: &Pattern, amount: f64) -> Result<Pattern, AlterationError> {
+    let mut altered = pattern.clone();
+    for (piece, dart) in fronts(pattern) {
+        let fullness = bust_fullness(piece, dart);
+        let turning = tip_to_fullness(piece, dart)?;
+        let dart = turning.dart(&dart.name).unwrap_or(dart);
+        let wider = spread(&turning, dart, amount)?;
+        altered = replaced(&altered, tip_backed_off(&wider, &dart.name, fullness)?)?;
+    }
+    Ok(altered)
 }
 
 /// How closely lengths are kept that a blend may change, in millimetres: what a person sees.

@@ -91,7 +91,9 @@ pub(super) fn free_places(swing: &Swing<'_>, edge: &EdgeName, why: String) -> Al
     AlterationError::First {
         why,
         advice: if told.is_empty() {
-            format!("no place on the {edge} is free for this dart; choose another edge")
+            format!(
+                "no place on the {edge} is free for this dart; choose another edge, or divide it first (dart_division)"
+            )
         } else {
             format!(
                 "free on the {edge} are the places at {}",

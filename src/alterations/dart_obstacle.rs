@@ -2,7 +2,12 @@
 
 use super::AlterationError;
 use crate::geometry::{Curve, Point, Region, crossings, tolerance};
+use crate::invariants::Tolerances;
 use crate::piece::{Dart, EdgeName, EdgeRole, Piece};
+
+/// A dart opens at least this far from a notch, in millimetres: a little more than a mark has to lie
+/// from its legs, since they slide when its tip is backed off.
+const FROM_NOTCH: f64 = 1.5 * Tolerances::MARK_FROM_LEG;
 
 /// A dart opens at least this far from the corner of its edge and from another dart, along the
 /// sewn edge in millimetres: its folded mouth needs an edge to lie on (value from practice at
@@ -57,6 +62,12 @@ pub(super) fn obstacle(d: &Dividing<'_>) -> Result<Option<String>, AlterationErr
                 "the {} dart opens there already, {apart:.1} mm away",
                 other.name
             )));
+        }
+    }
+    for notch in d.piece.notches().iter().filter(|n| n.edge == *name) {
+        let apart = (d.piece.sewn_position(name, notch.at) - sewn).abs();
+        if apart < FROM_NOTCH {
+            return Ok(Some(format!("the {} notch lies there", notch.name)));
         }
     }
     let (place, _) = edge.curve().point_at(at)?;

@@ -1,7 +1,7 @@
 //! Where a dart opens on an edge, and to which side it is pressed.
 
 use super::AlterationError;
-use crate::geometry::{Curve, Point};
+use crate::geometry::{Curve, Point, tolerance};
 use crate::piece::{Dart, EdgeName, EdgeRole, Piece, Pressed};
 
 /// A mouth so many times as long as its dart is wide is a point that stands out of the edge; if
@@ -90,4 +90,26 @@ pub(super) fn pressed(piece: &Piece, apex: Point, legs: [Point; 2]) -> Pressed {
     } else {
         Pressed::TowardSecondLeg
     }
+}
+
+/// So far a folded dart may hang over the end of its edge, in millimetres: less than the pencil's line.
+const OVERHANG: f64 = tolerance::PRINT;
+
+/// What the fold of a dart hangs over, in words: sewn and pressed, half of its mouth lies on the edge
+/// beside it, and where that is shorter it hangs over the next edge.
+pub(super) fn hangs_over(piece: &Piece, dart: &str) -> Option<String> {
+    let edge = piece.dart(dart)?.edge.clone()?;
+    let mouths = piece.mouths(&edge);
+    let (found, from, to) = mouths.iter().find(|(d, ..)| d.name == dart)?;
+    let edges = piece.outline().edges();
+    let at = edges.iter().position(|e| *e.name() == edge)?;
+    let length = edges.get(at)?.curve().length();
+    let (room, step) = match found.pressed {
+        Pressed::TowardFirstLeg => (*from, edges.len() - 1),
+        Pressed::TowardSecondLeg => (length - to, 1),
+    };
+    let neighbour = edges.get((at + step) % edges.len())?.name();
+    (0.5 * (to - from) - room > OVERHANG).then(|| {
+        format!("folded, the {dart} dart, so wide as it is, would hang over the {neighbour}")
+    })
 }

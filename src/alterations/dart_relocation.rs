@@ -1,7 +1,7 @@
 //! Dart relocation: a dart moved to another edge or another place on its edge.
 
 use super::dart_finding::{SAME_GIRTH, found, free_places, kept_of, turned_darts};
-use super::dart_opening::Opening;
+use super::dart_opening::{Opening, hangs_over};
 use super::dart_swing::Swing;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::sleeve::replaced;
@@ -125,6 +125,9 @@ impl Alteration for DartRelocation {
             other => other,
         })?;
         let made = tip_backed_off(&made, &self.dart, fullness)?;
+        if let Some(why) = hangs_over(&made, &self.dart) {
+            return Err(free_places(&swing, &edge, why));
+        }
         let warnings = wide_darts([&made]);
         let altered = replaced(pattern, made)?;
         check_lines(pattern, &altered, &edge)?;

@@ -4,7 +4,6 @@ use super::AlterationError;
 use super::slowing::slowed;
 use crate::geometry::Span;
 use crate::piece::Dart;
-use crate::units::rounded;
 
 /// By how much a shoulder dart opens of what a shoulder gains, or closes of what it loses, in radians:
 /// a dart that would be closed slows down, and what it cannot give is left to the shoulder point.
@@ -23,10 +22,8 @@ pub(super) fn check_point(left: f64, amount: f64) -> Result<(), AlterationError>
         amount,
         most: amount * Span::SHARES.nearest(MOST_AT_POINT / left.abs()),
         unit: "mm",
-        why: format!(
-            "beyond what dart or ease of the back shoulder take, its point would move by {:.1} mm; none is moved by more than {MOST_AT_POINT:.0}",
-            left.abs()
-        ),
+        why: "beyond what dart or ease of the back shoulder take, the shoulder point would leave its bone"
+            .to_owned(),
     })
 }
 
@@ -50,10 +47,13 @@ pub(super) fn check_dart(dart: &Dart, wider: f64, amount: f64) -> Result<(), Alt
         most: amount * Span::SHARES.nearest(room / wider.abs()),
         unit: "mm",
         why: format!(
-            "the {} dart, {:.1}° wide, would become {:.1}°",
+            "the {} dart would be {}",
             dart.name,
-            dart.angle().to_degrees(),
-            rounded(angle.to_degrees(), 1)
+            if wider < 0.0 {
+                "closed"
+            } else {
+                "too wide to be pressed"
+            }
         ),
     })
 }

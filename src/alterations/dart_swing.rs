@@ -3,7 +3,7 @@
 
 use super::dart_lines::{Cuts, redrawn};
 use super::dart_obstacle::{Dividing, obstacle};
-use super::dart_opening::{LONGEST_MOUTH, Opening, USUAL_MOUTH, mouth_share, pressed};
+use super::dart_opening::{LONGEST_MOUTH, Opening, USUAL_MOUTH, hangs_over, mouth_share, pressed};
 use super::dart_ring::{Fragment, Kind, Ring};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, GeometryError, Region, Rigid, angle_between, tolerance};
@@ -36,7 +36,11 @@ impl Swing<'_> {
         if let Some(why) = self.obstacle()? {
             return Err(AlterationError::Setting(why));
         }
-        self.turned(Mouth::Folded, None)
+        let made = self.turned(Mouth::Folded, None)?;
+        match hangs_over(&made, &self.name) {
+            Some(why) => Err(AlterationError::Setting(why)),
+            None => Ok(made),
+        }
     }
 
     /// The piece after it when a seam takes the new dart's place: its mouth is never folded, and

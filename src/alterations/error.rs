@@ -16,7 +16,7 @@ use thiserror::Error;
 #[non_exhaustive]
 pub enum AlterationError {
     /// The pattern has not what the alteration works on.
-    #[error("the pattern has not {what}: {advice}")]
+    #[error("the pattern lacks {what}: {advice}")]
     Missing {
         /// What is missing.
         what: String,
@@ -77,7 +77,9 @@ pub enum AlterationError {
         unit: &'static str,
     },
     /// A construction has no solution.
-    #[error("{step}: {source}")]
+    #[error(
+        "this pattern leaves no room for it ({step}): ask for less, or make it earlier in the chain"
+    )]
     Construction {
         /// The step that failed.
         step: &'static str,
@@ -85,7 +87,7 @@ pub enum AlterationError {
         source: GeometryError,
     },
     /// What came out is no piece.
-    #[error("the altered piece does not close: {0}")]
+    #[error("a piece could no longer be cut out: ask for less, or make it earlier in the chain")]
     Piece(#[from] PieceError),
 }
 

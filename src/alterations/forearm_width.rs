@@ -1,10 +1,8 @@
 //! Width of a long sleeve at the forearm.
 
-use super::amounts::at_most;
-use super::promise::{edges_stay, girths_stay};
-use super::sleeve_width::{ArmLevel, FOREARM, KEPT};
+use super::sleeve_width::ArmLevel;
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
-use crate::piece::{Measure, Pattern};
+use crate::piece::Pattern;
 use serde::{Deserialize, Serialize};
 
 /// Widens (or narrows) a long sleeve at the forearm.
@@ -40,9 +38,6 @@ pub struct ForearmWidth {
     pub amount: f64,
 }
 
-/// Most at once, in millimetres (value from memory).
-const MOST: f64 = 36.0;
-
 impl Alteration for ForearmWidth {
     fn name(&self) -> &'static str {
         "forearm_width"
@@ -61,22 +56,10 @@ impl Alteration for ForearmWidth {
     }
 
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
-        let wider = Promise::changes_by(Measure::line_girth(FOREARM), self.amount);
-        let mut promises = vec![wider.if_there()];
-        promises.extend(girths_stay(before, &[]));
-        for piece in ArmLevel::Forearm.sleeves(before) {
-            promises.extend(edges_stay(piece, &KEPT));
-        }
-        promises
+        ArmLevel::Forearm.promises(before, self.amount)
     }
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
-        at_most(
-            self.amount,
-            (-MOST, MOST),
-            "mm",
-            "the sleeve is another one: draft it with more ease, and measure the elbow",
-        )?;
         Ok(ArmLevel::Forearm.widened(pattern, self.amount)?.into())
     }
 }

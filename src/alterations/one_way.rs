@@ -36,7 +36,7 @@ const FULLNESS: (f64, f64) = (-3.0, 3.0);
 
 /// The greater of two numbers, the corner between them rounded: a value `m` for which
 /// `(m - a)(m - b)` is the square of `over`, so that either follows from the other two.
-fn softly_greater(a: f64, b: f64, over: f64) -> f64 {
+pub(super) fn softly_greater(a: f64, b: f64, over: f64) -> f64 {
     0.5 * (a + b + ((a - b) * (a - b) + 4.0 * over * over).sqrt())
 }
 
@@ -235,6 +235,13 @@ impl Course {
     /// The turn from the direction at the shoulder point to the chord down to the width point.
     pub fn hollowness(&self) -> f64 {
         self.upper_chord() - outward(self.leave)
+    }
+
+    /// The turn from a direction at the shoulder point to the chord down to its width, half way to
+    /// the underarm.
+    pub fn room(&self, from: Vec2) -> f64 {
+        let half_way = Point::new(self.width.x, 0.5 * (self.tip.y + self.underarm.y));
+        outward(half_way - self.tip) - outward(from)
     }
 
     /// It leaves the shoulder farther inward.

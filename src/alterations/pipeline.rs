@@ -1,32 +1,176 @@
 //! A chain of alterations, proved after every step.
 
 use super::account::{Account, changes_between, kept};
-use super::dart_home::AtHome;
-use super::halves::{are_unlike, half};
-use super::one_sided::on_both_halves;
+use super::halves::half;
+use super::proof::{FIND_DARTS, Proof, on_each_half, step};
 use super::readings::Readings;
 use super::refused::{EarlierStep, Reason, Refused};
-use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
-use crate::invariants::{Tolerances, first};
-use crate::piece::{BodySide, Pattern, Piece, Warning, newly_wide};
+use super::whole::{FINISHES, Whole};
+use super::{Alteration, AlterationError, Altered};
+use crate::piece::{BodySide, Pattern, Warning, newly_wide};
 
 /// A pattern after a chain of alterations.
 ///
+/// A chain remembers its pattern as it was before darts were merged or made into seams: steps after
+/// that are made on the whole pieces, which are then divided or merged again, as a cutter would.
+///
 /// ```
-/// use blockwright::alterations::{Chain, alter};
+/// use blockwright::alterations::{Abdomen, Chain, alter};
 /// use blockwright::draft::{Ease, Figure, Fit, skirt};
-/// let pattern = skirt(&Figure::cylinder(900.0), &Ease::of(Fit::Regular), None)?;
-/// let done: Chain = alter(&pattern, &[])?;
-/// assert_eq!(done.pattern, pattern);
+/// let mut figure = Figure::cylinder(960.0);
+/// figure.waist_girth = 720.0;
+/// let pattern = skirt(&figure, &Ease::of(Fit::Regular), None)?;
+/// let mut chain = Chain::of(pattern.clone());
+/// chain.make(&Abdomen { amount: 12.0 })?;
+/// assert_eq!(chain.accounts.len(), 1);
+/// assert_eq!(chain, alter(&pattern, &[Box::new(Abdomen { amount: 12.0 })])?);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 #[non_exhaustive]
 pub struct Chain {
     /// The altered pattern; its warnings hold those of every step.
     pub pattern: Pattern,
     /// The account of every step.
     pub accounts: Vec<Account>,
+    whole: Option<Whole>,
+}
+
+/// What a chain came to, not how its pattern looked before it was divided.
+impl PartialEq for Chain {
+    fn eq(&self, other: &Self) -> bool {
+        self.pattern == other.pattern && self.accounts == other.accounts
+    }
+}
+
+/// What one step makes of a chain.
+struct Made {
+    altered: Altered,
+    whole: Option<Whole>,
+    account: Account,
+}
+
+impl Chain {
+    /// A chain of which no step is made yet.
+    #[must_use]
+    pub fn of(pattern: Pattern) -> Self {
+        Self {
+            pattern,
+            accounts: Vec::new(),
+            whole: None,
+        }
+    }
+
+    /// Makes one step more; every law and every promise is checked.
+    ///
+    /// # Errors
+    /// [`Refused`] says why the step cannot be made and what can be done about it; the chain stays.
+    pub fn make(&mut self, alteration: &dyn Alteration) -> Result<(), Box<Refused>> {
+        let index = self.accounts.len();
+        let made = self.made(alteration).map_err(|reason| {
+            let most = self.most(alteration);
+            refused(index, alteration, most, reason)
+        })?;
+        let mut warnings = made.altered.warnings;
+        for warning in newly_wide(&self.pattern, &made.altered.pattern) {
+            if !warnings.contains(&warning) {
+                warnings.push(warning);
+            }
+        }
+        self.pattern = with_warnings(made.altered.pattern, warnings)
+            .map_err(|e| refused(index, alteration, None, e.into()))?;
+        self.accounts.push(made.account);
+        self.whole = made.whole;
+        Ok(())
+    }
+
+    /// One step: on the pattern as it was before its darts were finished, or as it is.
+    fn made(&self, alteration: &dyn Alteration) -> Result<Made, Reason> {
+        let finishes = FINISHES.contains(&alteration.name());
+        if let Some(whole) = self.whole.as_ref().filter(|_| !finishes) {
+            // What moves a dart moves one that there is now, if it can.
+            let here = FIND_DARTS.contains(&alteration.name());
+            let moved = here.then(|| self.made_here(alteration));
+            return match (moved, self.made_before(whole, alteration)) {
+                (Some(Ok(made)), _) | (_, Ok(made)) => Ok(made),
+                (Some(Err(reason)), _) => Err(reason),
+                (None, Err(reason)) => self.made_here(alteration).map_err(|_| reason),
+            };
+        }
+        let mut made = self.made_here(alteration)?;
+        if finishes {
+            made.whole = Some(match &self.whole {
+                Some(whole) => whole.finished_by(alteration),
+                None => Whole::of(&self.pattern, alteration),
+            });
+        }
+        Ok(made)
+    }
+
+    /// The step made on the whole pieces, which are finished again.
+    fn made_before(&self, whole: &Whole, alteration: &dyn Alteration) -> Result<Made, Reason> {
+        let settled = settle(&whole.pattern, alteration)?;
+        let alteration = settled.as_deref().unwrap_or(alteration);
+        let readings = Readings::of(&whole.pattern);
+        let proof = Proof::of(&whole.pattern, alteration)?;
+        let (altered, after) = step(&whole.pattern, &readings, alteration, &proof)?;
+        let whole = whole.with(with_warnings(altered.pattern, altered.warnings.clone())?);
+        let finished = whole.finish()?;
+        let (old, new) = (Readings::of(&self.pattern), Readings::of(&finished));
+        let mut account = account(alteration, &old, &new);
+        account.kept = kept(&proof.promises, &readings, &after);
+        Ok(Made {
+            account,
+            altered: finished.into(),
+            whole: Some(whole),
+        })
+    }
+
+    fn made_here(&self, alteration: &dyn Alteration) -> Result<Made, Reason> {
+        let settled = settle(&self.pattern, alteration)?;
+        let alteration = settled.as_deref().unwrap_or(alteration);
+        let before = Readings::of(&self.pattern);
+        let proof = Proof::of(&self.pattern, alteration)?;
+        let (altered, after) = step(&self.pattern, &before, alteration, &proof)?;
+        let mut account = account(alteration, &before, &after);
+        account.kept = kept(&proof.promises, &before, &after);
+        Ok(Made {
+            account,
+            altered,
+            whole: None,
+        })
+    }
+
+    /// The largest amount of the same sign that holds, sought by halving.
+    fn most(&self, alteration: &dyn Alteration) -> Option<f64> {
+        let settled = settle(&self.pattern, alteration).ok()?;
+        let alteration = settled.as_deref().unwrap_or(alteration);
+        let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
+        let holds = |amount: f64| self.made(alteration.with_amount(amount).as_ref()).is_ok();
+        let (mut low, mut high) = (0.0, asked);
+        if !holds(asked * 1e-3) {
+            return None;
+        }
+        while (high - low).abs() > CLOSE {
+            let middle = 0.5 * (low + high);
+            if holds(middle) {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        Some(low)
+    }
+}
+
+fn account(alteration: &dyn Alteration, before: &Readings, after: &Readings) -> Account {
+    Account {
+        alteration: alteration.name().to_owned(),
+        amount: alteration.amount(),
+        unit: alteration.unit(),
+        changes: changes_between(before, after),
+        kept: Vec::new(),
+    }
 }
 
 /// Applies alterations in order; after each, every law and every promise is checked, and that
@@ -80,39 +224,9 @@ pub(crate) fn earlier_place(
 }
 
 fn alter_in_order(pattern: &Pattern, chain: &[&dyn Alteration]) -> Result<Chain, Box<Refused>> {
-    let mut done = Chain {
-        pattern: pattern.clone(),
-        accounts: Vec::new(),
-    };
-    let mut before = Readings::of(pattern);
-    for (index, alteration) in chain.iter().copied().enumerate() {
-        let settled = settle(&done.pattern, alteration)
-            .map_err(|e| refused(index, alteration, None, e.into()))?;
-        let alteration = settled.as_deref().unwrap_or(alteration);
-        let proof = Proof::of(&done.pattern, alteration)
-            .map_err(|e| refused(index, alteration, None, e.into()))?;
-        let proved = step(&done.pattern, &before, alteration, &proof);
-        let (altered, after) = proved.map_err(|reason| {
-            let most = most(&done.pattern, &before, alteration);
-            refused(index, alteration, most, reason)
-        })?;
-        done.accounts.push(Account {
-            alteration: alteration.name().to_owned(),
-            amount: alteration.amount(),
-            unit: alteration.unit(),
-            changes: changes_between(&before, &after),
-            kept: kept(&proof.promises, &before, &after),
-        });
-        let mut warnings = altered.warnings;
-        let wide = newly_wide(&done.pattern, &altered.pattern);
-        for warning in wide {
-            if !warnings.contains(&warning) {
-                warnings.push(warning);
-            }
-        }
-        done.pattern = with_warnings(altered.pattern, warnings)
-            .map_err(|e| refused(index, alteration, None, e.into()))?;
-        before = after;
+    let mut done = Chain::of(pattern.clone());
+    for alteration in chain {
+        done.make(*alteration)?;
     }
     Ok(done)
 }
@@ -163,151 +277,5 @@ fn settle(
 /// Amounts of both halves that differ by less are one amount.
 const SAME_AMOUNT: f64 = 1e-6;
 
-/// What one step has to keep on a pattern.
-struct Proof {
-    promises: Vec<Promise>,
-    structure: StructureChange,
-}
-
-impl Proof {
-    /// Of a pattern whose halves are unlike: what the alteration keeps on each of them.
-    fn of(pattern: &Pattern, alteration: &dyn Alteration) -> Result<Self, AlterationError> {
-        if !on_each_half(pattern, alteration) {
-            return Ok(Self {
-                promises: alteration.promises(pattern),
-                structure: alteration.structure_change(pattern),
-            });
-        }
-        let mut proof = Self {
-            promises: Vec::new(),
-            structure: StructureChange::none(),
-        };
-        for side in BodySide::BOTH {
-            let half = half(pattern, side)?;
-            let promises = alteration.promises(&half);
-            let on_side = promises.iter().map(|p| p.on(side, &half));
-            proof.promises.extend(on_side);
-            let structure = alteration.structure_change(&half).on(side);
-            proof.structure = proof.structure.and(structure);
-        }
-        Ok(proof)
-    }
-}
-
-/// Whether the alteration is made on each half for itself.
-fn on_each_half(pattern: &Pattern, alteration: &dyn Alteration) -> bool {
-    are_unlike(pattern) && !alteration.takes_unlike_halves()
-}
-
-/// Alterations that take darts from where they are. Darts that are to be merged meet best at home.
-const FIND_DARTS: [&str; 3] = ["dart_relocation", "dart_division", "dart_to_seam"];
-
-/// One step, proved; what came of it, and its measures. Where it cannot be made because darts were
-/// moved, they are brought home for it.
-fn step(
-    pattern: &Pattern,
-    before: &Readings,
-    alteration: &dyn Alteration,
-    proof: &Proof,
-) -> Result<(Altered, Readings), Reason> {
-    proved(pattern, before, alteration, proof).or_else(|reason| {
-        if FIND_DARTS.contains(&alteration.name()) {
-            return Err(reason);
-        }
-        match AtHome::of(pattern) {
-            _ if !matches!(reason, Reason::Alteration(_)) && in_panels(pattern).is_some() => {
-                Err(divided(pattern))
-            }
-            Ok(Some(home)) => {
-                let (altered, after) = step_at_home(&home, alteration)?;
-                proof.structure.check(pattern, &altered.pattern)?;
-                Ok((altered, after))
-            }
-            _ => Err(reason),
-        }
-    })
-}
-
-/// The piece that a panel seam divided, by its name before.
-fn in_panels(pattern: &Pattern) -> Option<&str> {
-    let divided = |piece: &&Piece| {
-        let mut edges = piece.outline().edges().iter();
-        edges.any(|edge| edge.name().as_str().starts_with("panel_seam"))
-    };
-    let panel = pattern.pieces().iter().find(divided)?.base_name();
-    panel.split(' ').next()
-}
-
-/// Why a step that works on whole pieces cannot be made on panels.
-fn divided(pattern: &Pattern) -> Reason {
-    let piece = in_panels(pattern).unwrap_or("piece");
-    Reason::Alteration(AlterationError::First {
-        why: format!("the {piece} is divided into panels, which it cannot alter as one"),
-        advice: "make it before dart_to_seam".to_owned(),
-    })
-}
-
-/// One step with the darts of the pattern at home, proved there; then they go away again.
-fn step_at_home(home: &AtHome, alteration: &dyn Alteration) -> Result<(Altered, Readings), Reason> {
-    let proof = Proof::of(&home.pattern, alteration)?;
-    let readings = Readings::of(&home.pattern);
-    let (altered, _) = proved(&home.pattern, &readings, alteration, &proof)?;
-    let altered = Altered {
-        pattern: home.away_again(&altered.pattern)?,
-        ..altered
-    };
-    if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
-        return Err(Reason::Law(Box::new(violation)));
-    }
-    let after = Readings::of(&altered.pattern);
-    Ok((altered, after))
-}
-
-/// One step, proved; what came of it, and its measures.
-fn proved(
-    pattern: &Pattern,
-    before: &Readings,
-    alteration: &dyn Alteration,
-    proof: &Proof,
-) -> Result<(Altered, Readings), Reason> {
-    let altered = if on_each_half(pattern, alteration) {
-        on_both_halves(alteration, pattern)?
-    } else {
-        alteration.alter(pattern)?
-    };
-    proof.structure.check(pattern, &altered.pattern)?;
-    if let Some(violation) = first(&altered.pattern, &Tolerances::altered()) {
-        return Err(Reason::Law(Box::new(violation)));
-    }
-    let after = Readings::of(&altered.pattern);
-    for promise in &proof.promises {
-        promise.check(before, &after)?;
-    }
-    Ok((altered, after))
-}
-
 /// How closely the largest amount is sought, in its unit.
 const CLOSE: f64 = 0.05;
-
-/// The largest amount of the same sign that holds, sought by halving.
-fn most(pattern: &Pattern, before: &Readings, alteration: &dyn Alteration) -> Option<f64> {
-    let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
-    let holds = |amount: f64| {
-        let tried = alteration.with_amount(amount);
-        let proof = Proof::of(pattern, tried.as_ref());
-        proof.is_ok_and(|proof| step(pattern, before, tried.as_ref(), &proof).is_ok())
-    };
-    let (mut low, mut high) = (0.0, asked);
-    if !holds(asked * 1e-3) {
-        return None;
-    }
-    while (high - low).abs() > CLOSE {
-        let middle = 0.5 * (low + high);
-        if holds(middle) {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(low)
-}

@@ -1,5 +1,6 @@
 //! A step that was refused: why, and the way out.
 
+use super::plain_words::{law_in_words, promise_in_words};
 use super::{AlterationError, Broken, Undeclared};
 use crate::explain::Explain;
 use crate::invariants::Violation;
@@ -20,10 +21,10 @@ pub enum Reason {
     #[error(transparent)]
     Alteration(#[from] AlterationError),
     /// What came out cannot be sewn.
-    #[error("it breaks the law {law}: {violation}", law = .0.law(), violation = .0)]
+    #[error("{}", law_in_words(.0))]
     Law(Box<Violation>),
     /// A promise was not kept.
-    #[error("it breaks its promise: {0}")]
+    #[error("{}", promise_in_words(.0))]
     Promise(#[from] Broken),
     /// A part of the pattern came or went that the alteration does not declare.
     #[error(transparent)]
@@ -97,9 +98,11 @@ impl fmt::Display for Refused {
             }
             reason => write!(f, ": {reason}")?,
         }
-        match self.way_out() {
-            Some(way) => write!(f, "; {way}"),
-            None => Ok(()),
+        match (self.way_out(), &self.reason) {
+            (Some(way), _) => write!(f, "; {way}"),
+            // It says itself what to do.
+            (None, Reason::Alteration(_)) => Ok(()),
+            (None, reason) => write!(f, "; {}", reason.cure()),
         }
     }
 }
@@ -144,12 +147,14 @@ impl Explain for Reason {
     fn cure(&self) -> String {
         match self {
             Self::Alteration(error) => error.cure(),
-            Self::Law(_) => "ask for less".to_owned(),
-            Self::Promise(broken) => broken.cure(),
+            Self::Law(_) | Self::Promise(_) => NO_AMOUNT.to_owned(),
             Self::Structure(undeclared) => undeclared.cure(),
         }
     }
 }
+
+/// What to do where no smaller amount holds either.
+const NO_AMOUNT: &str = "leave the step out here, or make it before those that come before it";
 
 impl Explain for Refused {
     fn code(&self) -> String {

@@ -1,9 +1,10 @@
 //! The armscye trued across the shoulder seam.
 
+use super::one_way::softly_greater;
 use super::sleeve::replaced;
-use super::slowing::passed;
 use super::upper_half::UpperHalf;
 use super::{AlterationError, Sketch};
+use crate::geometry::elementary::exp;
 use crate::geometry::{Curve, Point, Vec2};
 use crate::piece::Pattern;
 use std::f64::consts::PI;
@@ -76,8 +77,8 @@ impl<'h> Redrawn<'h> {
         }
     }
 
-    fn hollowness(&self) -> Option<(f64, f64)> {
-        self.half.hollowness_at(self.tip, self.turn, self.shifts)
+    fn rooms(&self) -> Option<(f64, f64)> {
+        self.half.rooms_at(self.tip, self.turn, self.shifts)
     }
 
     fn leaning(&self, lean: f64) -> Result<(Curve, Point), AlterationError> {
@@ -93,7 +94,7 @@ pub(super) fn kept_together(
     back: &Redrawn<'_>,
     front: &Redrawn<'_>,
 ) -> Result<[(Curve, Point); 2], AlterationError> {
-    let lean = lean_between(back.hollowness(), front.hollowness());
+    let lean = lean_between(back.rooms(), front.rooms());
     sought(lean, &EITHER, |lean| {
         Ok([back.leaning(lean)?, front.leaning(-lean)?])
     })
@@ -107,8 +108,8 @@ pub(super) fn kept_leaning(
 ) -> Result<(Curve, Point, f64), AlterationError> {
     // What it leans, a front gives.
     let sides: &[f64] = if front.is_some() { &EITHER } else { &[] };
-    let front = front.and_then(UpperHalf::hollowness);
-    let lean = lean_between(redrawn.hollowness(), front.map(|(now, _)| (now, now)));
+    let front = front.and_then(UpperHalf::room);
+    let lean = lean_between(redrawn.rooms(), front.map(|now| (now, now)));
     sought(lean, sides, |lean| {
         let (armscye, width_point) = redrawn.leaning(lean)?;
         Ok((armscye, width_point, lean))
@@ -116,17 +117,36 @@ pub(super) fn kept_leaning(
 }
 
 /// How much farther inward than square the back's armscye leaves the shoulder, and the front's farther
-/// outward, in radians, so that both stay hollow: each with its hollowness as it was and as it would
-/// be. Nothing where one of them is in several parts, or is not there.
+/// outward, in radians, so that both stay hollow: each with its room as it was and as it would be.
+/// Nothing where one of them is in several parts, or is not there.
 pub(super) fn lean_between(back: Option<(f64, f64)>, front: Option<(f64, f64)>) -> f64 {
     match (back, front) {
-        (Some(back), Some(front)) => passed(back, front, FLAT),
+        (Some(back), Some(front)) => leaning(back.1, front.1) - leaning(back.0, front.0),
         _ => 0.0,
     }
 }
 
-/// How near to straight an armscye slows down on its way to it, in radians.
-const FLAT: f64 = 6.0 * PI / 180.0;
+/// How much room the back is given by the front, in radians: none where both have enough, and where
+/// both together have none they are made equal. It follows from how both are now, whatever they
+/// were: there and back is nothing, and in any order it is the same.
+fn leaning(back: f64, front: f64) -> f64 {
+    let apart = back - front;
+    let most = softly_greater(back + front, 0.0, NOTHING);
+    let near = FLAT.min(most);
+    let free = most - near;
+    let left = if apart.abs() <= free {
+        apart.abs()
+    } else {
+        most - near * exp((free - apart.abs()) / near)
+    };
+    0.5 * (left.copysign(apart) - apart)
+}
+
+/// How far apart the rooms of back and front slow down before one of them has none, in radians.
+const FLAT: f64 = 12.0 * PI / 180.0;
+
+/// What both together are taken to have at least, softly, in radians.
+const NOTHING: f64 = 1.0 * PI / 180.0;
 
 /// What is drawn with a lean, or with the one nearest to it on either side that can be drawn.
 pub(super) fn sought<T>(

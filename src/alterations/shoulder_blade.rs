@@ -9,6 +9,7 @@ use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
 use super::upper_half::UpperHalf;
+use super::way_back::taken_back;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::elementary::{atan2, tan};
 use crate::geometry::{
@@ -110,17 +111,16 @@ impl Alteration for ShoulderBlade {
             "mm",
             "no blade stands out so far at once: give length at the centre too (back_length_increase)",
         )?;
-        let back = UpperHalf::back(pattern)?;
         if self.amount == 0.0 {
+            UpperHalf::back(pattern)?;
             return Ok(pattern.clone().into());
         }
-        let swing = self.swing(&back)?;
-        let piece = match back.shoulder_dart() {
-            Some(dart) => self.by_dart(&back, dart, &swing)?,
-            None => self.by_ease(pattern, &back, &swing)?,
-        };
-        let altered = trued_across_shoulder(replaced(pattern, piece)?)?;
-        let altered = with_shoulder_ease(altered)?;
+        let mut altered = self.trunk(pattern)?;
+        if self.amount < 0.0 {
+            let more = Self::by(-self.amount);
+            let forth = |p: &Pattern| more.trunk(&with_shoulder_ease(p.clone())?);
+            altered = with_shoulder_ease(taken_back(pattern, altered, forth))?;
+        }
         Ok(solve_sleeves(pattern, altered)?.into())
     }
 }
@@ -142,6 +142,18 @@ impl Swing {
 }
 
 impl ShoulderBlade {
+    /// Back and front altered.
+    fn trunk(&self, pattern: &Pattern) -> Result<Pattern, AlterationError> {
+        let back = UpperHalf::back(pattern)?;
+        let swing = self.swing(&back)?;
+        let piece = match back.shoulder_dart() {
+            Some(dart) => self.by_dart(&back, dart, &swing)?,
+            None => self.by_ease(pattern, &back, &swing)?,
+        };
+        let altered = trued_across_shoulder(replaced(pattern, piece)?)?;
+        with_shoulder_ease(altered)
+    }
+
     /// The swing about a hinge half way between the armscye as it is and as it gets, so that the
     /// opposite amount swings about the same place.
     fn swing(&self, back: &UpperHalf<'_>) -> Result<Swing, AlterationError> {

@@ -6,6 +6,7 @@ use super::shoulder_turn::{Turn, turned_together};
 use super::solve_sleeves;
 use super::underarm_line::check_lines;
 use super::upper_half::UpperHalf;
+use super::way_back::taken_back;
 use super::{Alteration, AlterationError, Altered, Promise};
 use crate::geometry::Span;
 use crate::geometry::elementary::sin;
@@ -143,9 +144,25 @@ impl Alteration for ShoulderSlope {
             "°",
             "shoulders do not slope so far",
         )?;
+        self.check(UpperHalf::back(pattern)?.piece)?;
+        self.check(UpperHalf::front(pattern)?.piece)?;
+        let mut altered = self.trunk(pattern)?;
+        if self.degrees < 0.0 {
+            let more = Self {
+                degrees: -self.degrees,
+                ..*self
+            };
+            altered = taken_back(pattern, altered, |p| more.trunk(p));
+        }
+        check_lines(pattern, &altered, "say underarm: keep")?;
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}
+
+impl ShoulderSlope {
+    /// Back and front altered.
+    fn trunk(&self, pattern: &Pattern) -> Result<Pattern, AlterationError> {
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
-        self.check(back.piece)?;
-        self.check(front.piece)?;
         let turn = self.degrees.to_radians();
         let drops = match self.underarm {
             Underarm::Follow if turn != 0.0 => drops(&back, &front, turn)?,
@@ -159,9 +176,7 @@ impl Alteration for ShoulderSlope {
             kept: self.underarm == Underarm::Follow,
         };
         let (behind, before) = (turned(&back, drops.0), turned(&front, drops.1));
-        let altered = turned_together(pattern, &behind, &before)?;
-        check_lines(pattern, &altered, "say underarm: keep")?;
-        Ok(solve_sleeves(pattern, altered)?.into())
+        turned_together(pattern, &behind, &before)
     }
 }
 

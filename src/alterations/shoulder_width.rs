@@ -4,6 +4,7 @@ use super::amounts::at_most;
 use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
 use super::shoulder_turn::{Turn, turned_together};
 use super::upper_half::UpperHalf;
+use super::way_back::taken_back;
 use super::{Alteration, AlterationError, Altered, Promise, solve_sleeves};
 use crate::geometry::{Rigid, root};
 use crate::piece::{EdgeName, Measure, Pattern};
@@ -105,6 +106,18 @@ impl Alteration for ShoulderWidth {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
+        let mut altered = self.trunk(pattern)?;
+        if self.amount < 0.0 {
+            let more = Self::by(-self.amount);
+            altered = taken_back(pattern, altered, |p| more.trunk(p));
+        }
+        Ok(solve_sleeves(pattern, altered)?.into())
+    }
+}
+
+impl ShoulderWidth {
+    /// Back and front altered.
+    fn trunk(&self, pattern: &Pattern) -> Result<Pattern, AlterationError> {
         let (back, front) = (UpperHalf::back(pattern)?, UpperHalf::front(pattern)?);
         let turned = |half, turn| Turn {
             half,
@@ -115,7 +128,6 @@ impl Alteration for ShoulderWidth {
         };
         let behind = turned(&back, turn(&back, self.amount)?);
         let before = turned(&front, turn(&front, self.amount)?);
-        let altered = turned_together(pattern, &behind, &before)?;
-        Ok(solve_sleeves(pattern, altered)?.into())
+        turned_together(pattern, &behind, &before)
     }
 }

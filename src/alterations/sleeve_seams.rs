@@ -3,7 +3,7 @@
 use super::stations::{Station, moved_at};
 use super::true_up::with_mouth;
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, crossings, root, tolerance};
 use crate::piece::{Dart, EdgeName, Piece};
 
 /// Rounds in which seam and wrist are brought to their lengths: each leaves a fiftieth of the miss.
@@ -11,6 +11,9 @@ const ROUNDS: usize = 6;
 
 /// How far the end of a seam slides along itself at most, in millimetres.
 const SLIDE: f64 = 12.0;
+
+/// How far beyond the ends of a seam its level is looked for, in millimetres.
+const FAR: f64 = 200.0;
 
 /// Name of the front underarm seam, walked from the biceps line down.
 pub(super) fn front_name() -> EdgeName {
@@ -160,7 +163,8 @@ impl SleeveSeams {
         sketch.replace(&EdgeName::WRIST, self.wrist.clone())
     }
 
-    /// Lays the ends of a balance line on both seams, each at the place nearest to a point.
+    /// Lays the ends of a balance line on both seams, each level with a point, or where the seam does
+    /// not reach that level at the place nearest to it.
     pub fn put_line(
         &self,
         sketch: &mut Sketch,
@@ -168,7 +172,19 @@ impl SleeveSeams {
         near: [Point; 2],
     ) -> Result<(), AlterationError> {
         let [behind, before] = near;
-        let on = |curve: &Curve, point: Point| curve.point_at(curve.nearest(point).1).map(|p| p.0);
+        let on = |curve: &Curve, point: Point| -> Result<Point, GeometryError> {
+            let (from, to) = (curve.start(), curve.end());
+            let left = Point::new(from.x.min(to.x) - FAR, point.y);
+            let right = Point::new(from.x.max(to.x) + FAR, point.y);
+            let level = Curve::line(left, right)?;
+            let met = crossings(curve.segments(), level.segments());
+            let distance = |p: &Point| p.distance(point);
+            let met = met.into_iter().map(|crossing| crossing.point);
+            match met.min_by(|a, b| distance(a).total_cmp(&distance(b))) {
+                Some(met) => Ok(met),
+                None => Ok(curve.point_at(curve.nearest(point).1)?.0),
+            }
+        };
         let upper = self.above.as_ref().map(|(_, curve)| curve);
         let nearest = |curve: &&Curve| curve.nearest(behind).0;
         let hind = [Some(&self.lower), upper].into_iter().flatten();

@@ -1,11 +1,13 @@
 //! A long sleeve wider at one level between its biceps line and its wrist.
 
+use super::amounts::at_most;
+use super::promise::{edges_stay, girths_stay};
 use super::sleeve::{replaced, sleeves};
 use super::sleeve_seams::SleeveSeams;
 use super::stations::{Station, moved_at};
-use super::{AlterationError, Part, Sketch, StructureChange};
-use crate::geometry::{Curve, Point, Vec2, root};
-use crate::piece::{BalanceLine, EdgeName, Pattern, Piece};
+use super::{AlterationError, Part, Promise, Sketch, StructureChange};
+use crate::geometry::{Curve, Point, Vec2, root, tolerance};
+use crate::piece::{BalanceLine, EdgeName, Measure, Pattern, Piece};
 
 /// The elbow lies at this share of the underarm seam where no line says so: at 0.570 of the arm
 /// below its bone, which is 0.47 from armpit to wrist (computed from the 1988 U.S. Army survey).
@@ -19,8 +21,11 @@ const FOREARM_SHARE: f64 = 0.33;
 /// sweep (an assumption).
 const ELBOW_FOLLOWS: f64 = 0.6;
 
-pub(super) const ELBOW: &str = "elbow";
-pub(super) const FOREARM: &str = "forearm";
+const ELBOW: &str = "elbow";
+const FOREARM: &str = "forearm";
+
+/// Most at once, in millimetres (value from memory).
+const MOST: f64 = 36.0;
 
 /// Where a long sleeve is widened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -51,8 +56,25 @@ impl ArmLevel {
             })
     }
 
+    /// The sleeve is wider there by the amount; its cap, its wrist and every girth stay.
+    pub fn promises(self, before: &Pattern, amount: f64) -> Vec<Promise> {
+        let wider = Promise::changes_by(Measure::line_girth(self.line()), amount);
+        let mut promises = vec![wider.if_there()];
+        promises.extend(girths_stay(before, &[]));
+        for piece in self.sleeves(before) {
+            promises.extend(edges_stay(piece, &KEPT));
+        }
+        promises
+    }
+
     /// The pattern with its sleeves that much wider there.
     pub fn widened(self, pattern: &Pattern, amount: f64) -> Result<Pattern, AlterationError> {
+        at_most(
+            amount,
+            (-MOST, MOST),
+            "mm",
+            "the sleeve is another one: draft it with more ease, and measure the elbow",
+        )?;
         if self.sleeves(pattern).next().is_none() {
             return Err(AlterationError::Missing {
                 what: "a long sleeve".to_owned(),
@@ -104,8 +126,8 @@ impl ArmLevel {
                     line.curve = Curve::line(from, to)?;
                 }
             } else if let Some(old) = piece.line(other) {
-                let near = [old.curve.start(), old.curve.end()];
-                moved.put_line(&mut sketch, other, near)?;
+                let from = leg_now(&seams, &moved, old.curve.start());
+                moved.put_line(&mut sketch, other, [from, old.curve.end()])?;
             }
         }
         sketch.finish()
@@ -138,6 +160,17 @@ impl ArmLevel {
             .0;
         Ok([behind, before])
     }
+}
+
+/// Where the end of a line at a dart leg lies once the legs are drawn out; any other stays.
+fn leg_now(old: &SleeveSeams, new: &SleeveSeams, end: Point) -> Point {
+    let legs = |seams: &SleeveSeams| seams.above.as_ref().map(|(dart, _)| dart.legs);
+    let (Some(was), Some(is)) = (legs(old), legs(new)) else {
+        return end;
+    };
+    let mut legs = was.iter().zip(is);
+    let at_leg = legs.find(|(leg, _)| leg.distance(end) <= tolerance::PRINT);
+    at_leg.map_or(end, |(_, now)| now)
 }
 
 /// At a dart: its legs are drawn out, the front seam goes out level.
@@ -224,4 +257,4 @@ fn bowed(
 }
 
 /// The edges of a sleeve that stay.
-pub(super) const KEPT: [EdgeName; 2] = [EdgeName::SLEEVE_CAP, EdgeName::WRIST];
+const KEPT: [EdgeName; 2] = [EdgeName::SLEEVE_CAP, EdgeName::WRIST];

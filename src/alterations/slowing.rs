@@ -37,37 +37,6 @@ pub(super) fn slowed_between(value: f64, by: f64, (low, high): (f64, f64), near:
     }
 }
 
-/// What has to be passed from one room to another so that both keep away from nothing, when each is
-/// changed from what it was to what it would be: `(old, new)` of the one that gains it and of the one
-/// that gives it.
-///
-/// Far from nothing each changes as it would and nothing is passed. What is passed on the way there
-/// is passed back on the way back. Rooms that hold nothing together any more are made equal.
-pub(super) fn passed(gains: (f64, f64), gives: (f64, f64), near: f64) -> f64 {
-    let together = gains.1 + gives.1;
-    let equal = 0.5 * together - gains.1;
-    if gains.0.min(gives.0).min(together) <= 0.0 {
-        return equal;
-    }
-    // Their difference, if nothing slowed down, changes as it would: that and their sum say both.
-    let apart =
-        free_of(gains.0, near) - free_of(gives.0, near) + (gains.1 - gains.0) - (gives.1 - gives.0);
-    let miss = |first: f64| free_of(first, near) - free_of(together - first, near) - apart;
-    let (mut low, mut high) = (0.0, together);
-    for _ in 0..HALVINGS {
-        let middle = 0.5 * (low + high);
-        if miss(middle) < 0.0 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    0.5 * (low + high) - gains.1
-}
-
-/// Halvings by which what is passed is found: to the last bits.
-const HALVINGS: usize = 52;
-
 /// What a room would be if nothing slowed down: any number, for any room there is.
 fn free_of(room: f64, near: f64) -> f64 {
     if room >= near {
@@ -88,17 +57,7 @@ fn room_of(free: f64, near: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::{passed, slowed, slowed_between};
-
-    #[test]
-    fn what_one_room_lacks_the_other_gives_and_gets_back() {
-        assert!(passed((20.0, 12.0), (15.0, 15.0), 6.0).abs() < 1e-9);
-        let given = passed((8.0, -4.0), (15.0, 15.0), 6.0);
-        let (one, other) = (-4.0 + given, 15.0 - given);
-        assert!(given > 4.0 && one > 0.0 && other > 0.0);
-        let back = passed((one, one + 12.0), (other, other), 6.0);
-        assert!((back + given).abs() < 1e-9, "{given} {back}");
-    }
+    use super::{slowed, slowed_between};
 
     #[test]
     fn a_room_is_changed_never_used_up_and_given_back() {

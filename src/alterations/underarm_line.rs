@@ -49,7 +49,7 @@ impl UpperHalf<'_> {
             dart.edge
                 .as_ref()
                 .is_none_or(|edge| *edge == EdgeName::WAIST)
-                && (0.0..TIP_BELOW.max(drop)).contains(&below)
+                && (-tolerance::SEAM_DRAFTED..TIP_BELOW.max(drop)).contains(&below)
         });
         for dart in tips {
             let middle = dart.legs[0].midpoint(dart.legs[1]);
@@ -149,7 +149,7 @@ pub(super) fn check_lines(
         if (new - old).abs() > tolerance::SEAM_DRAFTED {
             return Err(AlterationError::First {
                 why: format!(
-                    "the line on which the {} girth is measured would come down over the tip of a dart, and the girth change from {old:.1} to {new:.1} mm",
+                    "the line on which the {} girth is measured would cross the tip of a dart, which would change that girth",
                     girth.name
                 ),
                 advice: if girth.name == "bust" {

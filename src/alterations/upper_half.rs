@@ -32,22 +32,27 @@ impl<'p> UpperHalf<'p> {
     fn with_fold(pattern: &'p Pattern, fold: &EdgeName) -> Result<Self, AlterationError> {
         let half = pattern.pieces().iter().find_map(|piece| {
             piece.outline().edge(fold)?;
-            let edge = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve());
-            let armscye = edge(&EdgeName::ARMSCYE)?;
-            let notch = piece.notches().iter().find(|n| n.edge == EdgeName::ARMSCYE);
-            let half = 0.5 * armscye.length();
-            Some(Self {
-                piece,
-                neckline: edge(&EdgeName::NECKLINE)?,
-                shoulder: edge(&EdgeName::SHOULDER)?,
-                armscye,
-                side: edge(&EdgeName::SIDE_SEAM)?,
-                width_at: notch.map_or(half, |n| n.at),
-            })
+            Self::of(piece)
         });
         half.ok_or_else(|| AlterationError::Missing {
             what: format!("an upper half with {fold}"),
             advice: ADVICE,
+        })
+    }
+
+    /// Of a piece; none where it has not all of its edges.
+    pub fn of(piece: &'p Piece) -> Option<Self> {
+        let edge = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve());
+        let armscye = edge(&EdgeName::ARMSCYE)?;
+        let notch = piece.notches().iter().find(|n| n.edge == EdgeName::ARMSCYE);
+        let half = 0.5 * armscye.length();
+        Some(Self {
+            piece,
+            neckline: edge(&EdgeName::NECKLINE)?,
+            shoulder: edge(&EdgeName::SHOULDER)?,
+            armscye,
+            side: edge(&EdgeName::SIDE_SEAM)?,
+            width_at: notch.map_or(half, |n| n.at),
         })
     }
 

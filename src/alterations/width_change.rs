@@ -9,7 +9,7 @@ use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
-use crate::geometry::Vec2;
+use crate::geometry::{Vec2, tolerance};
 use crate::piece::{EdgeName, Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
@@ -191,8 +191,15 @@ impl Alteration for BackWidth {
         check_point(tip.distance(wanted), self.amount)?;
         let mut sketch = Sketch::of(back.piece);
         back.put_shoulder(&mut sketch, &shoulder, shoulder.turn_at_neck)?;
-        let (armscye, width_point) =
-            back.armscye_from(tip, shoulder.turn_at_tip, (out, Vec2::ZERO))?;
+        // What dart or ease leave to the shoulder point does not change how long the armscye gets:
+        // whatever fills them before or after, it is the same.
+        let (turn, moves) = (shoulder.turn_at_tip, (out, Vec2::ZERO));
+        let free = back.armscye_from(wanted, turn, moves)?;
+        let (armscye, width_point) = if tip.distance(wanted) <= tolerance::POINT {
+            free
+        } else {
+            back.armscye_of_length(free.0.length(), tip, turn, moves)?
+        };
         back.put_armscye(&mut sketch, armscye, width_point)?;
         let altered = trued_across_shoulder(replaced(pattern, sketch.finish()?)?)?;
         let altered = with_shoulder_ease(altered)?;

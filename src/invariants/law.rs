@@ -2,8 +2,8 @@
 
 use super::{
     Tolerances, Violation, cap_ease, darts_true, edges_smooth, fold_straight, girths_as_asked,
-    mouths_flush, notches_meet, one_way, outline_simple, seams_match, size_sane, smooth_joins,
-    square_to_fold, waists_meet,
+    marks_clear, mouths_flush, notches_meet, one_way, outline_simple, seams_match, size_sane,
+    smooth_joins, square_to_fold, waists_meet,
 };
 use crate::piece::Pattern;
 use std::ops::ControlFlow;
@@ -70,6 +70,7 @@ pub const LAWS: &[Law] = &[
     cap_ease::LAW,
     smooth_joins::LAW,
     notches_meet::LAW,
+    marks_clear::LAW,
     waists_meet::LAW,
     girths_as_asked::LAW,
 ];

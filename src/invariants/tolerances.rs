@@ -43,6 +43,10 @@ impl Tolerances {
     /// A corner sharper than this is a spike, in radians (1°): no seam can be turned in it.
     pub const SPIKE: f64 = std::f64::consts::PI / 180.0;
 
+    /// A notch or a drill point lies at least so far from a dart leg, in millimetres: a notch is cut
+    /// that wide.
+    pub const MARK_FROM_LEG: f64 = 1.0;
+
     /// The grain line is at least this share of the piece's extent along it, so that it can
     /// be measured from the selvage at two distant points.
     pub const GRAIN_SHARE: f64 = 1.0 / 3.0;

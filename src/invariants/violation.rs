@@ -1,8 +1,9 @@
 //! What broke a law: one variant a law.
 
 use super::{
-    BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MouthFault,
-    NotSquareToFold, NotchFault, OutlineFault, PieceTooLarge, SeamFault, WaistDartAlone,
+    BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, JoinCorner, MarkFault,
+    MouthFault, NotSquareToFold, NotchFault, OutlineFault, PieceTooLarge, SeamFault,
+    WaistDartAlone,
 };
 use crate::explain::Explain;
 use thiserror::Error;
@@ -54,6 +55,9 @@ pub enum Violation {
     /// Of `notches_meet`.
     #[error(transparent)]
     NotchesMeet(#[from] NotchFault),
+    /// Of `marks_clear`.
+    #[error(transparent)]
+    MarksClear(#[from] MarkFault),
     /// Of `waists_meet`.
     #[error(transparent)]
     WaistsMeet(#[from] WaistDartAlone),
@@ -79,6 +83,7 @@ impl Violation {
             Self::CapEase(_) => super::cap_ease::LAW.name,
             Self::SmoothJoins(_) => super::smooth_joins::LAW.name,
             Self::NotchesMeet(_) => super::notches_meet::LAW.name,
+            Self::MarksClear(_) => super::marks_clear::LAW.name,
             Self::WaistsMeet(_) => super::waists_meet::LAW.name,
             Self::GirthsAsAsked(_) => super::girths_as_asked::LAW.name,
         }
@@ -100,6 +105,7 @@ impl Violation {
             Self::CapEase(fault) => fault,
             Self::SmoothJoins(fault) => fault,
             Self::NotchesMeet(fault) => fault,
+            Self::MarksClear(fault) => fault,
             Self::WaistsMeet(fault) => fault,
             Self::GirthsAsAsked(fault) => fault,
         }

@@ -3,7 +3,7 @@
 use super::MakeError;
 use crate::alterations::{
     Account, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused, Request,
-    alter, compare_methods, earlier_place,
+    compare_methods, earlier_place,
 };
 use crate::draft::pattern_shoulder_slopes;
 use crate::measurements::{Body, Measurement};
@@ -72,12 +72,8 @@ fn altered(
     body: &Body,
     ways: Ways,
 ) -> Result<Altered, MakeError> {
-    let mut made = Altered {
-        pattern: drafted.clone(),
-        accounts: Vec::new(),
-        choices: Vec::new(),
-        steps: Vec::new(),
-    };
+    let mut made = Chain::of(drafted.clone());
+    let (mut choices, mut steps) = (Vec::new(), Vec::new());
     for (index, request) in requests.iter().enumerate() {
         let counted = |mut refused: Box<Refused>| {
             refused.step = index + 1;
@@ -101,17 +97,20 @@ fn altered(
         } else {
             request.alteration()?
         };
-        let Chain { pattern, accounts } = alter(&made.pattern, &[alteration]).map_err(counted)?;
-        if ways == Ways::Compared {
-            let amount = accounts.first().and_then(|account| account.amount);
-            let found = amount.and_then(|amount| choice(&made.pattern, request, amount, index + 1));
-            made.choices.extend(found);
-            made.steps.push(pattern.clone());
+        let before = (ways == Ways::Compared).then(|| made.pattern.clone());
+        made.make(alteration.as_ref()).map_err(counted)?;
+        if let Some(before) = before {
+            let amount = made.accounts.last().and_then(|account| account.amount);
+            choices.extend(amount.and_then(|amount| choice(&before, request, amount, index + 1)));
+            steps.push(made.pattern.clone());
         }
-        made.accounts.extend(accounts);
-        made.pattern = pattern;
     }
-    Ok(made)
+    Ok(Altered {
+        pattern: made.pattern,
+        accounts: made.accounts,
+        choices,
+        steps,
+    })
 }
 
 /// The ways of a back-length reduction that shortens a back in one piece.

@@ -69,7 +69,7 @@ fn errors(found: &mut BTreeSet<String>) {
     #[cfg(feature = "fit")]
     checked!(is_error, found, fit: FitError);
     checked!(is_error, found, grading: GradingError, NestError);
-    checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
+    checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MarkFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, signs: ObservedError);
     #[cfg(feature = "own-block")]
     checked!(is_error, found, render::traced: TracedError);

@@ -40,11 +40,19 @@ fn the_slope_follows_the_closed_form_and_every_law_holds() {
                     .alter(&pattern)
                     .unwrap_or_else(|e| panic!("{which}: {e}"))
                     .pattern;
-                let wanted = (s.sin() - (1.0 - k) * amount / reach).asin();
-                let new = shoulder_slope(after.piece("back").unwrap()).unwrap();
+                let altered = after.piece("back").unwrap();
+                let new = shoulder_slope(altered).unwrap();
+                // A negative amount is the way back from the positive one.
+                let (from, to, reach) = if amount < 0.0 {
+                    let edge = altered.outline().edge(&EdgeName::SHOULDER).unwrap().curve();
+                    (new, s, edge.start().distance(edge.end()))
+                } else {
+                    (s, new, reach)
+                };
+                let wanted = (from.sin() - (1.0 - k) * f64::abs(amount) / reach).asin();
                 assert!(
-                    (new - wanted).abs() < 1e-6,
-                    "{which} {hinge:?} {amount}: {new} {wanted}"
+                    (to - wanted).abs() < 1e-6,
+                    "{which} {hinge:?} {amount}: {to} {wanted}"
                 );
                 assert_eq!(
                     check_all(&after, &Tolerances::altered()),

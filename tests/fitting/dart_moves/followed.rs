@@ -17,7 +17,7 @@ const MOVES: [(&str, &str, &str); 7] = [
     (
         "bust dart to the armscye",
         "dart_relocation",
-        r#"{"dart": "bust", "to": "armscye", "at": 0.5}"#,
+        r#"{"dart": "bust", "to": "armscye", "at": 0.6}"#,
     ),
     (
         "bust dart to the neckline",

@@ -26,7 +26,7 @@ const EASY: &[(Block, &str, &str, &str, f64)] = &[
     (Block::Bodice, "front", "waist", "shoulder", 0.5),
     (Block::Bodice, "back", "shoulder", "neckline", 0.6),
     (Block::Bodice, "back", "shoulder", "armscye", 0.4),
-    (Block::Bodice, "back", "waist", "side_seam", 0.5),
+    (Block::Bodice, "back", "waist", "side_seam", 0.6),
     (Block::Bodice, "sleeve", "elbow", "wrist", 0.8),
     (Block::Dress, "front", "bust", "shoulder", 0.5),
     (Block::Dress, "front", "bust", "hem", 0.2),
@@ -90,7 +90,7 @@ fn once_round_the_piece_is_as_before() {
     let (home, share) = at_now(before.piece("front").unwrap(), "bust");
     let places = [
         ("armscye", 0.7),
-        ("shoulder", 0.3),
+        ("shoulder", 0.4),
         ("neckline", 0.4),
         ("neckline", 0.8),
         ("side_seam", 0.2),

@@ -3,7 +3,7 @@
 use super::people::{block, body, usual};
 use super::pictures::show;
 use blockwright::alterations::{
-    Alteration, Chain, DartRelocation, DartToSeam, Reason, Refused, alter,
+    Alteration, Chain, DartMerging, DartRelocation, DartToSeam, Reason, Refused, alter, find,
 };
 use blockwright::draft::Block;
 use blockwright::invariants::{Tolerances, check_all};
@@ -157,6 +157,66 @@ fn what_makes_no_seam_is_refused_by_name() {
     assert!(front(DartToSeam::through("bust", "neckline", 0.01)).contains("from the corner"));
     assert!(front(DartToSeam::through("bust", "yoke", 0.5)).contains("an edge yoke"));
     assert!(front(DartToSeam::through("bust", "neckline", f64::NAN)).contains("from 0 to 1"));
+}
+
+/// The usual alterations, by their catalogue's amounts.
+const USUAL: [&str; 8] = [
+    "back_length_reduction",
+    "length",
+    "waist_girth",
+    "hip_girth",
+    "bust",
+    "back_width",
+    "shoulder_width",
+    "shoulder_slope",
+];
+
+#[test]
+fn what_comes_after_the_seam_is_made_on_the_whole_piece() {
+    for of in [Block::Bodice, Block::Dress] {
+        let before = usual(of);
+        let finishes: [&dyn Fn() -> Box<dyn Alteration>; 2] = [
+            &|| Box::new(DartToSeam::of("shoulder", "waist").on("back")),
+            &|| Box::new(DartMerging::of("waist", "bust").on("front")),
+        ];
+        // A dress has no waist dart that a bust dart is merged into.
+        let finishes = finishes
+            .iter()
+            .take(if of == Block::Bodice { 2 } else { 1 });
+        for finish in finishes {
+            let entries = USUAL.map(|name| find(name).unwrap());
+            for entry in entries.iter().filter(|e| e.blocks.contains(&of.name())) {
+                let steps = [finish(), (entry.example)()];
+                let after = alter(&before, &steps).unwrap_or_else(|e| panic!("{of:?}: {e}"));
+                let steps = [(entry.example)(), finish()];
+                let sooner = alter(&before, &steps).unwrap();
+                let name = entry.name;
+                assert_eq!(
+                    after.pattern.pieces(),
+                    sooner.pattern.pieces(),
+                    "{of:?} {name}"
+                );
+                assert_eq!(after.accounts[1].alteration, name);
+                assert!(!after.accounts[1].changes.is_empty(), "{of:?} {name}");
+                let broken = check_all(&after.pattern, &Tolerances::altered());
+                assert!(broken.is_empty(), "{of:?} {name}: {broken:?}");
+            }
+        }
+    }
+}
+
+#[test]
+fn panels_alone_refuse_with_the_cure() {
+    let before = usual(Block::Dress);
+    let seam = DartToSeam::of("shoulder", "waist").on("back");
+    let panels = seamed(&before, None, seam).unwrap().pattern;
+    let step: [Box<dyn Alteration>; 1] = [(find("back_width").unwrap().example)()];
+    let refused = alter(&panels, &step).unwrap_err().to_string();
+    assert!(
+        refused.contains("the back is divided into panels"),
+        "{refused}"
+    );
+    assert!(refused.contains("make it before dart_to_seam"), "{refused}");
 }
 
 proptest! {

@@ -80,6 +80,15 @@ pub fn points_apart(a: &Pattern, b: &Pattern) -> (f64, String) {
                 &|| format!("{} of the {name}", point.name),
             );
         }
+        for line in piece.lines() {
+            // A line that an alteration drew where there was none stays as a mark.
+            let Some(theirs) = other.line(&line.name) else {
+                continue;
+            };
+            let what = || format!("{} line of the {name}", line.name);
+            compare(line.curve.start().distance(theirs.curve.start()), &what);
+            compare(line.curve.end().distance(theirs.curve.end()), &what);
+        }
         for (notch, theirs) in piece.notches().iter().zip(other.notches()) {
             compare((notch.at - theirs.at).abs(), &|| {
                 format!("notch {} on the {} of the {name}", notch.name, notch.edge)

@@ -2,7 +2,7 @@
 
 use super::differences::{measures_apart, points_apart};
 use super::steps::Step;
-use blockwright::alterations::{Alteration, Refused, alter};
+use blockwright::alterations::{Alteration, Chain, Refused};
 use blockwright::piece::Pattern;
 
 /// Whether a pair was made, or why it was not: the step that was refused, in its own words.
@@ -29,7 +29,7 @@ pub struct Paired {
 pub struct Bench<'s> {
     start: Pattern,
     steps: &'s [Step],
-    firsts: Vec<Option<Result<Pattern, String>>>,
+    firsts: Vec<Option<Result<Chain, String>>>,
 }
 
 impl<'s> Bench<'s> {
@@ -42,11 +42,12 @@ impl<'s> Bench<'s> {
         }
     }
 
-    fn first(&mut self, step: usize) -> Result<Pattern, String> {
+    fn first(&mut self, step: usize) -> Result<Chain, String> {
         if let Some(made) = &self.firsts[step] {
             return made.clone();
         }
-        let made = one(&self.start, self.steps[step].alteration());
+        let start = Chain::of(self.start.clone());
+        let made = one(&start, self.steps[step].alteration());
         self.firsts[step] = Some(made.clone());
         made
     }
@@ -56,7 +57,7 @@ impl<'s> Bench<'s> {
         let made = self.first(step);
         let back = match (&made, self.steps[step].opposite()) {
             (Ok(there), Some(opposite)) => {
-                Some(one(there, opposite).map(|back| points_apart(&self.start, &back)))
+                Some(one(there, opposite).map(|back| points_apart(&self.start, &back.pattern)))
             }
             _ => None,
         };
@@ -73,7 +74,7 @@ impl<'s> Bench<'s> {
         let made = [both(a, b), both(b, a)];
         let exempt = [a, b].iter().any(|s| self.steps[*s].moves_a_dart());
         let apart = match &made {
-            [Ok(x), Ok(y)] if !exempt => Some(measures_apart(x, y)),
+            [Ok(x), Ok(y)] if !exempt => Some(measures_apart(&x.pattern, &y.pattern)),
             _ => None,
         };
         let orders = if a == b { 1 } else { 2 };
@@ -91,9 +92,10 @@ impl<'s> Bench<'s> {
     }
 }
 
-fn one(pattern: &Pattern, step: Box<dyn Alteration>) -> Result<Pattern, String> {
-    match alter(pattern, &[step]) {
-        Ok(done) => Ok(done.pattern),
+fn one(chain: &Chain, step: Box<dyn Alteration>) -> Result<Chain, String> {
+    let mut longer = chain.clone();
+    match longer.make(step.as_ref()) {
+        Ok(()) => Ok(longer),
         Err(refused) => Err(kind(&refused)),
     }
 }

@@ -216,7 +216,7 @@ fn every_piece_lies_over_what_it_was_made_of() {
         ),
         (
             "  - dart_to_seam: {dart: bust, to: armscye, at: 0.5}\n  - waist_girth: {amount: 6, side: right}\n",
-            &["Front centre left", "Front side"][..],
+            &["Front centre left", "Front side right"][..],
         ),
     ] {
         let page = page(TUNIC, &[(old, steps)]);

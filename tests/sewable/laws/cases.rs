@@ -66,6 +66,36 @@ fn capped(p: &mut PatternParts, ease: f64, on: EaseOn) {
     (seam.ease, seam.ease_on) = (ease, Some(on));
 }
 
+/// Marks that lie on darts. The bust dart opens 80 mm down the side seam of the bodice front.
+fn marks() -> Vec<Case> {
+    let notched = |at: f64| {
+        move |p: &mut PatternParts| {
+            piece(p, "bodice_front", |p| {
+                p.notches.push(Notch {
+                    name: "balance".into(),
+                    edge: EdgeName::SIDE_SEAM,
+                    at,
+                    kind: NotchKind::Single,
+                });
+            });
+        }
+    };
+    vec![
+        case("a notch beside a dart leg", notched(79.5)),
+        case("a notch in the mouth of a dart", notched(85.0)),
+        case("a drill point on the leg of another dart", |p| {
+            piece(p, "bodice_front", |p| {
+                let [bust, waist] = [&p.darts[0], &p.darts[1]];
+                let on = waist.legs[0].midpoint(waist.apex());
+                let mouth = bust.legs[0].midpoint(bust.legs[1]);
+                let inside = bust.drill_points().next().unwrap().at.distance(bust.apex());
+                let tip = on + (on - mouth).normalize() * inside;
+                p.darts[0].apexes = Apexes::One(tip);
+            });
+        }),
+    ]
+}
+
 /// Garments spoiled against a law.
 pub fn doctored(law: &str) -> Vec<Case> {
     match law {
@@ -169,6 +199,7 @@ pub fn doctored(law: &str) -> Vec<Case> {
                 piece(p, "bodice_back", |p| p.notches[0].kind = NotchKind::Double);
             }),
         ],
+        "marks_clear" => marks(),
         "waists_meet" => vec![
             case("a skirt dart nearer the centre", |p| {
                 p.pieces[2] = skirt("skirt_back", EdgeName::CENTRE_BACK, 97.0);
