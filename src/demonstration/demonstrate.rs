@@ -78,17 +78,17 @@ const CUTTERS: &[(&str, Cutter)] = &[
 /// it alone.
 ///
 /// ```
-/// use blockwright::alterations::{Alteration, ShoulderWidth, alter};
+/// use blockwright::alterations::{Alteration, FrontLength, alter};
 /// use blockwright::demonstration::{OpeningKind, demonstrate};
 /// use blockwright::draft::{Block, DraftOptions, Figure, draft_figure};
 /// let before = draft_figure(&Figure::cylinder(900.0), &DraftOptions::of(Block::Tunic))?;
-/// let step: Box<dyn Alteration> = Box::new(ShoulderWidth::by(8.0));
+/// let step: Box<dyn Alteration> = Box::new(FrontLength::by(8.0));
 /// let after = alter(&before, &[step])?.pattern;
-/// let shown = demonstrate("shoulder_width", &before, &after)?;
-/// let back = &shown.slashes[0];
-/// assert_eq!(back.panels.len(), 2);
-/// let gap = back.openings.iter().find(|o| o.kind == OpeningKind::Gap);
-/// assert!(gap.is_some_and(|gap| (gap.amount - 8.0).abs() < 0.5));
+/// let shown = demonstrate("front_length", &before, &after)?;
+/// let front = &shown.slashes[0];
+/// assert_eq!(front.panels.len(), 2);
+/// let gap = front.openings.iter().find(|o| o.kind == OpeningKind::Gap);
+/// assert!(gap.is_some_and(|gap| (gap.amount - 8.0).abs() < 0.01));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
