@@ -14,12 +14,20 @@ use super::{faults_of, none, set, with_sleeve};
 fn every_alteration() {
     let mut faults = Vec::new();
     let mut drawn = 0;
-    for entry in CATALOGUE {
-        for block in Block::ALL {
+    // In a short run each is drawn for one of the two in turn.
+    let whole = std::env::var_os("BLOCKWRIGHT_WHOLE").is_some();
+    for (row, entry) in CATALOGUE.iter().enumerate() {
+        for (column, block) in Block::ALL.into_iter().enumerate() {
             if !entry.blocks.contains(&block.name()) {
                 continue;
             }
-            for wearer in ["ines", "odile"] {
+            let wearers = ["ines", "odile"];
+            let turn = (row + column) % 2;
+            for wearer in if whole {
+                &wearers[..]
+            } else {
+                &wearers[turn..=turn]
+            } {
                 let before = draft(set(wearer).body(), &with_sleeve(block)).unwrap();
                 let Ok(done) = alter(&before, &[(entry.example)()]) else {
                     continue;
@@ -30,7 +38,7 @@ fn every_alteration() {
             }
         }
     }
-    assert!(drawn > 100, "{drawn}");
+    assert!(drawn > 50, "{drawn}");
     none(&faults);
 }
 
