@@ -5,8 +5,8 @@ use super::{
     BackNeckGape, BackWidth, Bust, BustDirection, BustGirth, BustPoint, DartDivision, DartMerging,
     DartRelocation, DartToSeam, ElbowWidth, ForearmWidth, ForwardShoulder, FrontLength, FrontWidth,
     GapeSide, HighHip, HipGirth, LengthAt, LengthChange, NecklineDepth, NecklineGape,
-    NecklineWidth, Seat, ShoulderBlade, ShoulderDrop, ShoulderSlope, ShoulderWidth, SleevePitch,
-    UpperArm, WaistGirth, WristWidth,
+    NecklineWidth, Seat, ShoulderBlade, ShoulderDrop, ShoulderSlope, ShoulderWidth, SideSeam,
+    SleevePitch, UpperArm, WaistGirth, WristWidth,
 };
 use crate::piece::{EdgeName, Measure};
 use serde::de::DeserializeOwned;
@@ -291,6 +291,15 @@ pub const CATALOGUE: &[Entry] = &[
         target: Some(|| Measure::girth("hip")),
         example: || Box::new(HipGirth { amount: 24.0 }),
         read: read::<HipGirth>,
+    },
+    Entry {
+        name: "side_seam",
+        says: "swings the side seams forward or back over the hips where they do not hang plumb: the back wider by so much, the front narrower",
+        keeps: "every girth, the waist, both centres, the darts; both side seams of one length",
+        blocks: WITH_HIPS,
+        target: Some(|| Measure::edge_length("back", EdgeName::HEM)),
+        example: || Box::new(SideSeam { amount: 6.0 }),
+        read: read::<SideSeam>,
     },
     Entry {
         name: "seat",

@@ -60,6 +60,7 @@ pub(super) const LEVERS: &[Lever] = &[
     lever("bust_girth", 0.25, 4.0),
     lever("waist_girth", 0.25, 4.0),
     lever("hip_girth", 0.25, 4.0),
+    lever("side_seam", 0.6, 2.0),
     lever("upper_arm", 0.25, 4.0),
     lever("wrist_width", 0.25, 4.0),
 ];

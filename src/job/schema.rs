@@ -168,7 +168,7 @@ struct EaseByPlace {
     armscye_depth: Option<SchemaLength>,
 }
 
-/// A note: either `pinned` or `opened`.
+/// A note: one of `pinned`, `opened` and `marked`.
 #[derive(JsonSchema)]
 #[schemars(rename = "observed", deny_unknown_fields)]
 #[expect(dead_code, reason = "read by the derived schema only")]
@@ -178,6 +178,8 @@ struct ObservedShape {
     pinned: Option<SchemaLength>,
     /// How far the slit toile opened.
     opened: Option<SchemaLength>,
+    /// How far off the right place was marked.
+    marked: Option<SchemaLength>,
     side: Option<BodySideName>,
 }
 

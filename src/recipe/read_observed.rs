@@ -1,6 +1,6 @@
 //! Reading what was pinned and opened on a toile.
 
-use super::field::{Field, length, said};
+use super::field::{length, said};
 use crate::alterations::{CATALOGUE, Request};
 use crate::measurements::{FileCause, Node, NodeValue, Reader};
 use crate::piece::{BodySide, Warning};
@@ -11,7 +11,7 @@ const MOST: usize = 40;
 
 const EXPECTED: &str = "a list of notes, such as `- {place: centre back waist, pinned: 25 mm}`";
 
-const KEYS: [&str; 4] = ["place", "pinned", "opened", "side"];
+const KEYS: [&str; 5] = ["place", "pinned", "opened", "marked", "side"];
 
 /// The steps that the notes ask for, in the order in which a fitter works, and what is to be ruled out
 /// before each.
@@ -42,7 +42,7 @@ pub(super) fn notes(reader: &mut Reader, node: &Node) -> (Vec<Request>, Vec<Warn
 }
 
 fn note(reader: &mut Reader, item: &Node) -> Option<(Request, Warning)> {
-    let [place, pinned, opened, side] = reader.fields(item, "observed", KEYS, EXPECTED);
+    let [place, pinned, opened, marked, side] = reader.fields(item, "observed", KEYS, EXPECTED);
     let place_node = said(place);
     if place_node.is_none() && item.entries().is_some() {
         let (key, hint) = (
@@ -53,23 +53,23 @@ fn note(reader: &mut Reader, item: &Node) -> Option<(Request, Warning)> {
     }
     let place_node = place_node?;
     let place = reader.text(place_node, "observed.place")?;
-    let amount = |reader: &mut Reader, field: Field<'_>, path: &str| {
-        said(field).and_then(|node| length(reader, node, path, (0.0, 1000.0)))
+    let mut amounts = [pinned, opened, marked]
+        .into_iter()
+        .zip(Found::ALL)
+        .filter_map(|(field, found)| Some((said(field)?, found)));
+    let (Some((node, found)), None) = (amounts.next(), amounts.next()) else {
+        let problem = "a note has one of `pinned`, `opened` and `marked`".to_owned();
+        let hint = "write how much was pinned away, how far the slit toile opened, or how far off \
+                    the right place was marked";
+        reader.wrong(
+            item.place,
+            "observed",
+            FileCause::Senseless { problem, hint },
+        );
+        return None;
     };
-    let (found, amount) = match (said(pinned), said(opened)) {
-        (Some(_), None) => (Found::Pinned, amount(reader, pinned, "observed.pinned")?),
-        (None, Some(_)) => (Found::Opened, amount(reader, opened, "observed.opened")?),
-        _ => {
-            let problem = "a note has either `pinned` or `opened`".to_owned();
-            let hint = "write how much was pinned away, or how far the slit toile opened";
-            reader.wrong(
-                item.place,
-                "observed",
-                FileCause::Senseless { problem, hint },
-            );
-            return None;
-        }
-    };
+    let path = format!("observed.{}", found.name());
+    let amount = length(reader, node, &path, (0.0, 1000.0))?;
     let mut note = Observed::new(place, found, amount);
     if let Some(node) = said(side) {
         let named = reader.text(node, "observed.side")?;

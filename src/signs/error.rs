@@ -21,7 +21,7 @@ pub enum ObservedError {
         /// The place that was meant, or where to look.
         hint: String,
     },
-    /// At that place cloth is opened, not pinned, or the other way round.
+    /// At that place cloth is opened, not pinned, or the like.
     #[error("at `{place}` the amount is {known}, not {said}: {measure}")]
     OtherWay {
         /// The place.

@@ -1,4 +1,4 @@
-//! Steps from what was pinned or opened on a toile.
+//! Steps from what was pinned, opened or marked on a toile.
 
 use super::all::SIGNS;
 use super::error::ObservedError;
@@ -20,7 +20,7 @@ use serde_json::{Map, Value};
 pub struct Observed {
     /// Where, as in [`Sign::at`].
     pub place: String,
-    /// Whether it was pinned away or opened.
+    /// Whether it was pinned away, opened or marked.
     pub found: Found,
     /// How much, in millimetres.
     pub amount: f64,
@@ -55,8 +55,8 @@ const MOST: f64 = 100.0;
 /// ```
 ///
 /// # Errors
-/// [`ObservedError`] for a place that is not known, for `opened` where cloth is pinned or the other
-/// way round, and for an amount that no toile shows.
+/// [`ObservedError`] for a place that is not known, for `opened` where cloth is pinned and the like,
+/// and for an amount that no toile shows.
 pub fn observed(note: &Observed) -> Result<(&'static Sign, Request), ObservedError> {
     let said = plain(&note.place);
     let sign = SIGNS

@@ -59,7 +59,8 @@ impl BodyPlace {
     }
 }
 
-/// Whether cloth is pinned away, or the toile is cut open and what is missing is measured.
+/// Whether cloth is pinned away, the toile is cut open and what is missing is measured, or a place is
+/// marked and measured to.
 ///
 /// ```
 /// use blockwright::signs::Found;
@@ -72,15 +73,22 @@ pub enum Found {
     Pinned,
     /// There is too little: the toile is cut and opens, and the gap is measured.
     Opened,
+    /// Something lies beside where it should: both places are marked, and the way between them is
+    /// measured.
+    Marked,
 }
 
 impl Found {
+    /// All of them.
+    pub const ALL: [Self; 3] = [Self::Pinned, Self::Opened, Self::Marked];
+
     /// The key in a job.
     #[must_use]
     pub const fn name(self) -> &'static str {
         match self {
             Self::Pinned => "pinned",
             Self::Opened => "opened",
+            Self::Marked => "marked",
         }
     }
 }
@@ -139,7 +147,7 @@ pub struct Sign {
     pub cause: &'static str,
     /// What to rule out before anything is altered.
     pub rule_out: &'static str,
-    /// Whether the amount is pinned or opened.
+    /// Whether the amount is pinned, opened or marked.
     pub found: Found,
     /// How it is measured on the toile.
     pub measure: &'static str,

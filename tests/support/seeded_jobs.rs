@@ -64,7 +64,7 @@ const fn step(
     }
 }
 
-const STEPS: [Step; 38] = [
+const STEPS: [Step; 39] = [
     step(
         ("back_length_reduction", "amount: #, hips_checked: true"),
         (5, 20),
@@ -231,6 +231,7 @@ const STEPS: [Step; 38] = [
     step(("waist_girth", "amount: #"), (4, 24), [true, true], On::All),
     step(("hip_girth", "amount: #"), (4, 30), [true, true], On::Hips),
     step(("high_hip", "amount: #"), (4, 20), [true, true], On::Hips),
+    step(("side_seam", "amount: #"), (3, 10), [true, true], On::Hips),
     step(("seat", "amount: #"), (3, 12), [true, false], On::Hips),
     step(
         ("seat", "amount: 8, width: #"),

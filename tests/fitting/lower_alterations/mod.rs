@@ -12,7 +12,8 @@ mod undarted;
 use crate::support::bodies::body;
 use crate::support::survey::bodies as women;
 use blockwright::alterations::{
-    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, UpperArm, WaistGirth,
+    Abdomen, Alteration, Bust, HipGirth, LengthAt, LengthChange, Seat, SideSeam, UpperArm,
+    WaistGirth,
 };
 use blockwright::draft::{Block, DraftOptions, Fit, SleeveLength, draft};
 use blockwright::measurements::Body;
@@ -103,6 +104,11 @@ fn cases() -> Vec<Case> {
             |amount| Box::new(HipGirth { amount }),
             with_hips,
             [-20.0, -8.0, 8.0, 40.0],
+        ),
+        case(
+            |amount| Box::new(SideSeam { amount }),
+            with_hips,
+            [-12.0, -5.0, 5.0, 12.0],
         ),
         case(
             |amount| Box::new(Seat::by(amount)),

@@ -69,6 +69,7 @@ fn settings_are_read_and_unknown_ones_refused() {
         "waist_girth",
         "high_hip",
         "hip_girth",
+        "side_seam",
         "seat",
         "abdomen",
         "upper_arm",
