@@ -119,9 +119,10 @@ impl Aimed {
             {
                 0.0
             }
-            MeasureKind::EdgeLength { edge, .. } if *edge == EdgeName::HEM => 0.3,
+            MeasureKind::EdgeLength { edge, .. } if *edge == EdgeName::HEM => 0.5,
             MeasureKind::EdgeLength { .. } => 1.0,
-            MeasureKind::DartAngle { dart, .. } if dart == "bust" || dart == "shoulder" => 0.7,
+            MeasureKind::DartAngle { dart, .. } if dart == "bust" => 0.7,
+            MeasureKind::DartAngle { dart, .. } if dart == "shoulder" => 0.3,
             _ => 0.0,
         }
     }

@@ -9,7 +9,7 @@ use super::{FitError, FitSettings};
 use crate::alterations::{Account, Request, alter};
 use crate::draft::{DraftOptions, Figure, draft_figure};
 use crate::measurements::{Body, Measurement};
-use crate::piece::{MeasureUnit, Pattern};
+use crate::piece::{MeasureKind, MeasureUnit, Pattern};
 use crate::units::Unit;
 use nalgebra::{DMatrix, DVector};
 
@@ -120,6 +120,17 @@ pub struct Fitted {
 /// Rounds of solving and making: after the second the amounts hardly change.
 const ROUNDS: usize = 5;
 
+/// How many more toiles are fitted, each beginning from the last, while girths or edges are missed by
+/// more than a fitter lets pass.
+const MORE_TOILES: usize = 2;
+
+/// What a fitter lets pass, in millimetres: at a girth, and at an edge (common practice).
+const GIRTH_PASSES: f64 = 1.0;
+const EDGE_PASSES: f64 = 3.0;
+
+/// The share of the misses that another toile may leave to be worth its steps.
+const WORTH: f64 = 0.8;
+
 /// What a squared millimetre of a step costs beside a squared millimetre of a miss.
 const PRICE: f64 = 4e-4;
 
@@ -187,7 +198,19 @@ pub fn fit(
         });
     }
     let mut work = Work::new(block, &aims, settings);
-    let result = work.go();
+    let mut result = work.go();
+    for _ in 0..MORE_TOILES {
+        let left = work.rest(&result.pattern).norm_squared();
+        if !work.asks_for_another(&result.pattern) {
+            break;
+        }
+        let mut again = Work::new(&result.pattern, &aims, settings);
+        let more = again.go();
+        if again.rest(&more.pattern).norm_squared() > WORTH * left {
+            break;
+        }
+        result = result.followed_by(more);
+    }
     let pulls = pulls(&aims, (&figures.0, &own_draft), &figures.1, options);
     Ok(work.report(result, &pulls))
 }
@@ -209,8 +232,10 @@ impl<'a> Work<'a> {
             columns: matrix(&columns, aims.len()),
             wanted: DVector::from_iterator(
                 aims.len(),
-                aims.iter()
-                    .map(|aim| aim.weight * (aim.wanted - aim.before)),
+                aims.iter().map(|aim| {
+                    let now = aim.of.on(block).unwrap_or(aim.before);
+                    aim.weight * (aim.wanted - now)
+                }),
             ),
             costs: LEVERS
                 .iter()
@@ -237,14 +262,12 @@ impl<'a> Work<'a> {
             let rest = self.rest(&result.pattern);
             // Where a lever got no farther, the others are to make up for it.
             let ends = self.balance.bounds.iter_mut().zip(result.refused.iter());
-            for ((ends, refused), reached) in ends.zip(&result.reached) {
-                if refused.is_some() {
-                    if *reached >= 0.0 {
-                        ends.1 = ends.1.min(*reached);
-                    }
-                    if *reached <= 0.0 {
-                        ends.0 = ends.0.max(*reached);
-                    }
+            let ways = amounts.iter().zip(&result.reached);
+            for ((ends, refused), (asked, reached)) in ends.zip(ways) {
+                if refused.is_some() && asked > reached {
+                    ends.1 = ends.1.min(*reached);
+                } else if refused.is_some() {
+                    ends.0 = ends.0.max(*reached);
                 }
             }
             let reached = DVector::from_column_slice(&result.reached);
@@ -295,6 +318,22 @@ impl<'a> Work<'a> {
                 aim.weight * (aim.wanted - now)
             }),
         )
+    }
+
+    /// Whether a girth or an edge of a pattern is missed by more than a fitter lets pass.
+    fn asks_for_another(&self, pattern: &Pattern) -> bool {
+        let least = self.settings.least_length;
+        self.aims.iter().any(|aim| {
+            let by = aim.wanted - aim.of.on(pattern).unwrap_or(aim.before);
+            let Aimed::Measure(measure) = &aim.of else {
+                return false;
+            };
+            match measure.kind() {
+                MeasureKind::FinishedGirth { .. } => by.abs() > GIRTH_PASSES.max(least),
+                MeasureKind::EdgeLength { .. } => by.abs() > EDGE_PASSES.max(least + 1.0),
+                _ => false,
+            }
+        })
     }
 
     /// The fitting with its reasons.

@@ -58,6 +58,17 @@ pub(super) fn made(block: &Pattern, amounts: &[f64], settings: &FitSettings) -> 
 }
 
 impl Made {
+    /// These steps and, on the pattern that they made, those of another toile.
+    pub fn followed_by(mut self, more: Self) -> Self {
+        self.steps.extend(more.steps);
+        for (reached, further) in self.reached.iter_mut().zip(more.reached) {
+            *reached += further;
+        }
+        self.pattern = more.pattern;
+        self.refused = more.refused;
+        self
+    }
+
     /// Makes an amount of one lever, in equal parts if it is too large at once.
     fn go_on(&mut self, place: usize, lever: &Lever, amount: f64, settings: &FitSettings) {
         let least = lever.least(settings).max(LEAST_PART);

@@ -1,6 +1,6 @@
 //! Two roads to one pattern: the block of a table size fitted to a woman, beside the draft for her.
 //!
-//! Prints what is missed, edge by edge. A sample by default; 300 women with `BLOCKWRIGHT_WHOLE=1`.
+//! Prints what is missed, edge by edge, and names the women for whom something is. A sample by default; 300 women with `BLOCKWRIGHT_WHOLE=1`.
 
 #![allow(clippy::unwrap_used)]
 
@@ -42,11 +42,12 @@ fn table() -> SizeTable {
 }
 
 /// The women of the check: every so many.
-fn checked() -> Vec<Body> {
+fn checked() -> Vec<(String, Body)> {
     let all = women();
     let (every, count) = if whole() { (3, 300) } else { (131, 8) };
     let rows = all.rows.iter().step_by(every).take(count);
-    rows.map(body_of).collect()
+    rows.map(|row| (row.text("id").to_owned(), body_of(row)))
+        .collect()
 }
 
 /// A woman's nearest size fitted to her, and the draft for her.
@@ -77,14 +78,15 @@ fn judge(settings: &FitSettings, limits: (f64, f64), title: &str) {
     let mut misses: BTreeMap<String, Vec<f64>> = BTreeMap::new();
     let (mut within, mut women, mut steps) = (0, 0, 0);
     let mut beyond: BTreeMap<String, usize> = BTreeMap::new();
-    for woman in checked() {
+    let mut named = Vec::new();
+    for (name, woman) in checked() {
         let Some((fitted, hers)) = both(&table, &woman, settings) else {
             continue;
         };
         assert!(is_valid(&fitted.pattern, &Tolerances::altered()));
         women += 1;
         steps += fitted.steps.len();
-        let mut good = true;
+        let mut missed = Vec::new();
         for (measure, wanted) in hers.measures() {
             let (Some(limit), Some(is)) =
                 (limit(&measure, limits), fitted.pattern.measured(&measure))
@@ -93,12 +95,15 @@ fn judge(settings: &FitSettings, limits: (f64, f64), title: &str) {
             };
             let miss = (is - wanted).abs();
             if miss > limit {
-                good = false;
+                missed.push(format!("{measure} {:+.1}", is - wanted));
                 *beyond.entry(measure.to_string()).or_default() += 1;
             }
             misses.entry(measure.to_string()).or_default().push(miss);
         }
-        within += usize::from(good);
+        within += usize::from(missed.is_empty());
+        if !missed.is_empty() {
+            named.push(format!("  {name}: {}", missed.join(", ")));
+        }
     }
     tell(&format!(
         "{title}: {within} of {women} women within {:.0} mm (girths) and {:.0} mm (edges), {:.1} steps each",
@@ -117,10 +122,17 @@ fn judge(settings: &FitSettings, limits: (f64, f64), title: &str) {
             at(1.0)
         ));
         assert!(
-            over as f64 <= (0.05 * f64::from(women)).max(1.0) || what.contains("hem"),
+            over as f64 <= (0.05 * f64::from(women)).max(1.0),
             "{what} is off for {over} of {women}"
         );
     }
+    named.iter().for_each(|line| tell(line));
+    let most = if whole() {
+        0.05 * f64::from(women)
+    } else {
+        1.0
+    };
+    assert!(named.len() as f64 <= most, "{} of {women}", named.len());
 }
 
 #[test]
@@ -138,7 +150,7 @@ fn with_amounts_that_a_fitter_bothers_with_it_is_nearly_so() {
 /// Nobody differs from herself.
 #[test]
 fn a_block_of_her_own_asks_for_nothing() {
-    for woman in checked().into_iter().take(4) {
+    for (_, woman) in checked().into_iter().take(4) {
         let block = draft(&woman, &dress()).unwrap();
         let fitted = fit(
             &block,
@@ -157,7 +169,7 @@ fn a_block_of_her_own_asks_for_nothing() {
 #[test]
 fn the_steps_are_those_of_a_job() {
     let table = table();
-    for woman in checked().iter().take(3) {
+    for (_, woman) in checked().iter().take(3) {
         let size = nearest_size(&table, woman).unwrap().chosen.size;
         let block = draft(table.body(&size).unwrap(), &dress()).unwrap();
         let (fitted, _) = both(&table, woman, &FitSettings::default()).unwrap();
