@@ -31,6 +31,10 @@ use serde::{Deserialize, Serialize};
 /// assert!(wider(&hem).is_some_and(|by| (by - 6.0).abs() < 0.1));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
+///
+/// # On paper
+///
+#[doc = include_str!("demonstrations/side_seam.svg")]
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct SideSeam {

@@ -61,6 +61,7 @@ const CUTTERS: &[(&str, Cutter)] = &[
     ("waist_girth", hips::waist_girth),
     ("high_hip", hips::high_hip),
     ("hip_girth", hips::hip_girth),
+    ("side_seam", hips::hip_girth),
     ("seat", hips::centre_length),
     ("abdomen", hips::centre_length),
     ("upper_arm", sleeves::upper_arm),
