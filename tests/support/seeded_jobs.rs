@@ -394,15 +394,14 @@ fn steps(d: &mut Dice, number: u32, suits: impl Fn(&Step) -> bool) -> String {
         }
         let _ = writeln!(text, "  - {}: {{{settings}}}", step.name);
     }
-    if text.is_empty() {
-        text
-    } else {
-        format!("alterations:\n{text}")
+    match text.is_empty() {
+        true => text,
+        false => format!("alterations:\n{text}"),
     }
 }
 
 fn paper(d: &mut Dice) -> String {
-    let mut text = String::from("dxf: true\n");
+    let mut text = "dxf: true\n".to_owned();
     if d.one_in(2) {
         let _ = writeln!(
             text,
