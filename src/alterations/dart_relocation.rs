@@ -6,7 +6,7 @@ use super::dart_swing::Swing;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::sleeve::replaced;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::piece::{Dart, EdgeName, Pattern, Piece, wide_darts};
+use crate::piece::{Dart, EdgeName, Pattern, Piece, Warning, wide_darts};
 use serde::{Deserialize, Serialize};
 
 /// Moves a dart to any edge of its piece.
@@ -120,15 +120,35 @@ impl Alteration for DartRelocation {
             into: Opening::place(&piece, &edge, self.at)?,
             name: dart.name.clone(),
         };
-        let made = swing.made().map_err(|e| match e {
-            AlterationError::Setting(why) => free_places(&swing, &edge, why),
-            other => other,
-        })?;
-        let made = tip_backed_off(&made, &self.dart, fullness)?;
-        if let Some(why) = hangs_over(&made, &self.dart) {
-            return Err(free_places(&swing, &edge, why));
-        }
-        let warnings = wide_darts([&made]);
+        let at = |at: f64| -> Result<Piece, AlterationError> {
+            let into = Opening::place(&piece, &edge, at)?;
+            let there = Swing {
+                into,
+                ..swing.clone()
+            };
+            let made = tip_backed_off(&there.made()?, &self.dart, fullness)?;
+            hangs_over(&made, &self.dart).map_or(Ok(made), |why| Err(AlterationError::Setting(why)))
+        };
+        let (made, aside) = match at(self.at) {
+            Ok(made) => (made, None),
+            Err(AlterationError::Setting(why)) => {
+                let hangs = why.contains("would hang over");
+                let mut beside = ASIDE.iter().map(|by| self.at + by).filter(|_| hangs);
+                let found = beside.find_map(|share| Some((at(share).ok()?, Some(share))));
+                found.ok_or_else(|| free_places(&swing, &edge, why))?
+            }
+            Err(other) => return Err(other),
+        };
+        let mut warnings = wide_darts([&made]);
+        warnings.extend(aside.map(|share| {
+            Warning::new(
+                "dart_moved_aside",
+                format!(
+                    "the {} dart opens at {share:.2} of the {edge}, not at {:.2}: there its fold would hang over the next edge",
+                    self.dart, self.at
+                ),
+            )
+        }));
         let altered = replaced(pattern, made)?;
         check_lines(pattern, &altered, &edge)?;
         Ok(Altered {
@@ -155,6 +175,12 @@ fn check_lines(before: &Pattern, after: &Pattern, edge: &EdgeName) -> Result<(),
     }
     Ok(())
 }
+
+/// Where a wide dart is opened instead whose fold would hang over the end of its edge, as shares of the
+/// edge from the place wanted.
+const ASIDE: [f64; 10] = [
+    0.03, -0.03, 0.06, -0.06, 0.09, -0.09, 0.12, -0.12, 0.15, -0.15,
+];
 
 /// A dart that opens so near to the place wanted, in millimetres, is there already.
 const THERE: f64 = 0.5;

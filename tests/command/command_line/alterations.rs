@@ -401,7 +401,7 @@ fn one_side_is_altered_and_its_pieces_are_cut_singly() {
 /// A bust is changed at its dart: once that dart is a seam it is too late, and the refusal says
 /// where in the order it is not.
 #[test]
-fn a_step_that_comes_too_late_is_refused_with_its_place() {
+fn a_step_after_a_seam_of_darts_is_made_on_the_whole_piece() {
     let place = Place::new();
     let seam = "  - dart_to_seam: {dart: bust, to: armscye, at: 0.5}\n";
     let bust = "  - bust: {amount: 10}\n";
@@ -409,10 +409,9 @@ fn a_step_that_comes_too_late_is_refused_with_its_place() {
         "job.yaml",
         format!("{}alterations:\n{seam}{bust}", job("dress")),
     );
-    let told = place.run(&["check", "job.yaml"]).failed(1);
+    let told = place.run(&["check", "job.yaml"]).done();
     assert!(
-        told.contains("step 2, bust by 1 cm")
-            && told.contains("make it before step 1, dart_to_seam"),
+        told.contains("front centre") && told.contains("bust"),
         "{told}"
     );
     place.write(
