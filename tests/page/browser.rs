@@ -41,6 +41,8 @@ impl Browser {
             [(); 2].map(|()| tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap());
         let capabilities = json!({
             "browserName": "chrome",
+            // A page with changes that are not saved asks before it goes.
+            "unhandledPromptBehavior": "accept",
             "goog:chromeOptions": {
                 "args": ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
                     "--disable-background-networking", "--disable-component-update", "--disable-sync",

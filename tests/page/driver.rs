@@ -2,7 +2,7 @@
 //! on this machine. A library for it would bring some sixty crates, and take longer to compile than all
 //! that is asked here.
 
-use std::io::{Read as _, Write as _};
+use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 use std::net::TcpStream;
 use std::time::Duration;
 
@@ -44,7 +44,18 @@ impl Driver {
         Ok(format!("/element/{id}"))
     }
 
+    /// Ends the browser. What a page with changes would ask before it goes would keep it from that.
     pub fn end(&self) {
+        let script = "addEventListener('beforeunload', (e) => e.stopImmediatePropagation(), true)";
+        let handles = self.send(
+            "GET",
+            &format!("{}/window/handles", self.session),
+            &Value::Null,
+        );
+        for handle in handles.iter().flat_map(|h| h.as_array()).flatten() {
+            let _ = self.post("/window", &json!({"handle": handle}));
+            let _ = self.post("/execute/sync", &json!({"script": script, "args": []}));
+        }
         let _ = self.send("DELETE", &self.session, &Value::Null);
     }
 
@@ -68,11 +79,27 @@ impl Driver {
         stream
             .write_all(format!("{head}{body}").as_bytes())
             .map_err(text)?;
-        let mut reply = Vec::new();
-        stream.read_to_end(&mut reply).map_err(text)?;
-        let reply = String::from_utf8_lossy(&reply);
-        let (head, body) = reply.split_once("\r\n\r\n").ok_or("no answer")?;
-        let answer: Value = serde_json::from_str(body).map_err(|error| error.to_string())?;
+        // As many bytes as the answer says: a browser that has just been started keeps the connection
+        // open that it was asked for by.
+        let mut reader = BufReader::new(stream);
+        let (mut head, mut length) = (String::new(), 0);
+        loop {
+            let mut line = String::new();
+            reader.read_line(&mut line).map_err(text)?;
+            if line.trim().is_empty() {
+                break;
+            }
+            if let Some((name, value)) = line.split_once(':')
+                && name.eq_ignore_ascii_case("content-length")
+            {
+                length = value.trim().parse().unwrap_or(0);
+            }
+            head.push_str(&line);
+        }
+        let mut body = vec![0; length];
+        reader.read_exact(&mut body).map_err(text)?;
+        let body = String::from_utf8_lossy(&body);
+        let answer: Value = serde_json::from_str(&body).map_err(|error| error.to_string())?;
         let status = head.split(' ').nth(1).unwrap_or_default();
         match status {
             "200" => Ok(answer["value"].clone()),

@@ -248,7 +248,7 @@ export class Fitting {
     const size = stepSize(entry.unit, unit);
     const shown = (mm) => mm === null ? "" : entry.unit === "deg" ? String(Math.round(mm * 10) / 10) : bare(mm, unit);
     const slider = h("input", {
-      type: "range", id: `slide-${step.id}`, min: least, max: most, step: entry.unit === "deg" ? 0.1 : unit === "in" ? 25.4 / 32 : 0.5,
+      type: "range", id: `slide-${step.id}`, min: least, max: most, step: this.notch(entry),
       value: String(value ?? 0), "aria-label": `Amount of ${label}`, "aria-valuetext": measure(value ?? 0, entry.unit, unit),
       oninput: (event) => {
         // Between the ends as they are by now: they are worked out while the page is used.
@@ -285,7 +285,16 @@ export class Fitting {
     const value = this.now(step, entry) ?? 0;
     const [low, high] = entry.usual ?? [-Math.abs(entry.amount), Math.abs(entry.amount)];
     const { least, most } = known ?? { least: Math.min(low, 0) * 1.5, most: Math.max(high, 0) * 1.5 };
-    return { least: Math.min(least, value), most: Math.max(most, value) };
+    // Sliders count their notches from their lower end: on round amounts, and never beyond what holds.
+    const notch = this.notch(entry);
+    const [low_end, high_end] = [Math.ceil(least / notch - 1e-9) * notch, Math.floor(most / notch + 1e-9) * notch];
+    const round = (mm) => Math.round(mm * 1000) / 1000;
+    return { least: round(Math.min(low_end, value)), most: round(Math.max(high_end, value)) };
+  }
+
+  // The least by which a slider moves.
+  notch(entry) {
+    return entry.unit === "deg" ? 0.1 : this.app.work.now.unit === "in" ? 25.4 / 32 : 0.5;
   }
 
   // The ends of all sliders, once they are known, under whoever is dragging.

@@ -103,7 +103,8 @@ export class Work {
       const kept = JSON.parse(sessionStorage.getItem(KEY));
       if (!kept?.now) return false;
       this.now = { ...blank(), ...kept.now };
-      this.saved = kept.saved;
+      const same = kept.saved === JSON.stringify(kept.now);
+      this.saved = same ? JSON.stringify(this.now) : kept.saved;
       this.read = kept.read;
       return true;
     } catch {
