@@ -120,23 +120,28 @@ impl Alteration for DartRelocation {
             into: Opening::place(&piece, &edge, self.at)?,
             name: dart.name.clone(),
         };
-        let at = |at: f64| -> Result<Piece, AlterationError> {
+        // The piece with the dart there, and why it cannot stay where its fold would hang over.
+        let at = |at: f64| -> Result<(Piece, Option<String>), AlterationError> {
             let into = Opening::place(&piece, &edge, at)?;
             let there = Swing {
                 into,
                 ..swing.clone()
             };
             let made = tip_backed_off(&there.made()?, &self.dart, fullness)?;
-            hangs_over(&made, &self.dart).map_or(Ok(made), |why| Err(AlterationError::Setting(why)))
+            let hangs = hangs_over(&made, &self.dart);
+            Ok((made, hangs))
         };
         let (made, aside) = match at(self.at) {
-            Ok(made) => (made, None),
-            Err(AlterationError::Setting(why)) => {
-                let hangs = why.contains("would hang over");
-                let mut beside = ASIDE.iter().map(|by| self.at + by).filter(|_| hangs);
-                let found = beside.find_map(|share| Some((at(share).ok()?, Some(share))));
+            Ok((made, None)) => (made, None),
+            Ok((_, Some(why))) => {
+                let mut beside = ASIDE.iter().map(|by| self.at + by);
+                let found = beside.find_map(|share| match at(share) {
+                    Ok((made, None)) => Some((made, Some(share))),
+                    _ => None,
+                });
                 found.ok_or_else(|| free_places(&swing, &edge, why))?
             }
+            Err(AlterationError::Setting(why)) => return Err(free_places(&swing, &edge, why)),
             Err(other) => return Err(other),
         };
         let mut warnings = wide_darts([&made]);

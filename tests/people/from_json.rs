@@ -254,11 +254,15 @@ fn a_preview_is_the_picture_of_the_whole_job_and_nothing_else() {
     assert_eq!(whole.report.pages.is_some(), cfg!(feature = "pdf"));
     for output in Output::ALL {
         job.outputs = Outputs::none().with(output);
-        let printed = matches!(output, Output::Pages | Output::Sheet);
+        let printed = matches!(
+            output,
+            Output::Pages | Output::Sheet | Output::Demonstration
+        );
         let expected = usize::from(!printed || cfg!(feature = "pdf"));
         let files = run(&job).unwrap().files;
         assert_eq!(files.len(), expected, "{output}");
-        let same = |file| whole.files.contains(file) || output == Output::Dxf;
+        let unusual = matches!(output, Output::Dxf | Output::Demonstration);
+        let same = |file| whole.files.contains(file) || unusual;
         assert!(files.iter().all(same), "{output}");
     }
     job.outputs = Outputs::none();

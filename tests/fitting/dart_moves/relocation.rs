@@ -223,8 +223,12 @@ proptest! {
                 prop_assert!((turning(new, about) - turning(on, about)).abs() < within);
                 let (there, share) = at_now(new, dart);
                 prop_assert_eq!(&there, &edge);
-                // Where the tip is backed off the ends of the legs slide a little.
-                prop_assert!((share - at).abs() * on.seam_length(&edge).unwrap() < 0.3);
+                // Where the tip is backed off the ends of the legs slide a little; where its fold
+                // would hang over the next edge the dart opens aside, and says so.
+                let aside = done.pattern.warnings().iter().any(|warning| warning.code == "dart_moved_aside");
+                let off = (share - at).abs() * on.seam_length(&edge).unwrap();
+                prop_assert!(off < 0.3 || aside, "{} mm off", off);
+                prop_assert!((share - at).abs() < 0.16, "{} of the edge off", share - at);
             }
             Err(refused) => {
                 // Beside a waist seam a dart must meet one of the skirt: that is for the law.
