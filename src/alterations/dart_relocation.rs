@@ -127,7 +127,11 @@ impl Alteration for DartRelocation {
                 into,
                 ..swing.clone()
             };
-            let made = tip_backed_off(&there.made()?, &self.dart, fullness)?;
+            let made = there.made_anyhow()?;
+            if let Some(why) = hangs_over(&made, &self.dart) {
+                return Ok((made, Some(why)));
+            }
+            let made = tip_backed_off(&made, &self.dart, fullness)?;
             let hangs = hangs_over(&made, &self.dart);
             Ok((made, hangs))
         };

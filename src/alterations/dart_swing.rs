@@ -33,13 +33,18 @@ pub(super) struct Swing<'p> {
 impl Swing<'_> {
     /// The piece after it.
     pub fn made(&self) -> Result<Piece, AlterationError> {
-        if let Some(why) = self.obstacle()? {
-            return Err(AlterationError::Setting(why));
-        }
-        let made = self.turned(Mouth::Folded, None)?;
+        let made = self.made_anyhow()?;
         match hangs_over(&made, &self.name) {
             Some(why) => Err(AlterationError::Setting(why)),
             None => Ok(made),
+        }
+    }
+
+    /// The piece after it, even where the fold of its new dart hangs over the next edge.
+    pub fn made_anyhow(&self) -> Result<Piece, AlterationError> {
+        match self.obstacle()? {
+            Some(why) => Err(AlterationError::Setting(why)),
+            None => self.turned(Mouth::Folded, None),
         }
     }
 

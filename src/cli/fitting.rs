@@ -8,7 +8,7 @@ use blockwright::measurements::MeasurementSet;
 use blockwright::units::Length;
 
 use super::done::{unwritten, written};
-use super::drafting::{body_file, unresolved, with_block};
+use super::drafting::{body_file, unresolved, with_block_text};
 use super::problem::{Failure, read_argument};
 
 /// What the arguments ask for besides the files.
@@ -28,7 +28,7 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
         .map_err(|errors| Failure::of_file(&wearer_file, &errors))?;
     let job = JobFile::parse_for_fit(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
     let body = body_file(&job, job_path, &file)?;
-    let job = with_block(job, job_path, &file, body.as_ref())?;
+    let (job, block) = with_block_text(job, job_path, &file, body.as_ref())?;
     let text = body.as_ref().map(super::source_file::SourceFile::text);
     let mut asked = job
         .resolve_for(text, wearer)
@@ -43,7 +43,7 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
     let report = outcome.report.clone();
     match &wanted.output {
         Some(folder) => {
-            let files = files(outcome, asked.wearer.name());
+            let files = files(outcome, asked.wearer.name(), block);
             written(
                 folder,
                 &files,
@@ -70,15 +70,31 @@ fn settings(wanted: &Wanted) -> FitSettings {
     settings
 }
 
-/// The files of the altered job, and the job itself.
-fn files(outcome: FitOutcome, wearer: &str) -> Vec<OutputFile> {
+/// Where a block of one's own is kept beside the fitted job.
+const OWN_DOCUMENT: &str = "own-block.json";
+const OWN_DRAWING: &str = "own-block.svg";
+
+/// The files of the altered job, and the job itself; beside it the block of one's own that it is made
+/// from, so that the folder can be taken anywhere.
+fn files(outcome: FitOutcome, wearer: &str, block: String) -> Vec<OutputFile> {
+    let FitOutcome {
+        mut job, mut files, ..
+    } = outcome;
+    if let Some(own) = job.recipe.own.take() {
+        let drawn = own.path().to_ascii_lowercase().ends_with(".svg");
+        let name = if drawn { OWN_DRAWING } else { OWN_DOCUMENT };
+        job.recipe.own = Some(own.moved_to(name));
+        files.push(OutputFile {
+            name: name.to_owned(),
+            bytes: block.into_bytes(),
+        });
+    }
     let text = format!(
         "# The block fitted to {}: the same steps as in the report. Change amounts, leave steps out,\n\
          # and draft again: blockwright draft fitted-job.yaml -o DIR\n{}",
         one_line(wearer),
-        outcome.job.to_yaml()
+        job.to_yaml()
     );
-    let mut files = outcome.files;
     files.push(OutputFile {
         name: "fitted-job.yaml".to_owned(),
         bytes: text.into_bytes(),

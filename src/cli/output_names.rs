@@ -3,7 +3,7 @@
 use blockwright::job::PaperSize;
 
 /// The files of a job, a range and a lay whose names never change.
-const NAMES: [&str; 16] = [
+const NAMES: [&str; 18] = [
     "demonstration.pdf",
     "fitted-job.yaml",
     "fitting.html",
@@ -13,6 +13,8 @@ const NAMES: [&str; 16] = [
     "lay.svg",
     "nest-sheet.pdf",
     "nest.svg",
+    "own-block.json",
+    "own-block.svg",
     "pattern-sheet.pdf",
     "pattern.dxf",
     "pattern.json",

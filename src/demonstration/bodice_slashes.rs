@@ -2,9 +2,9 @@
 
 use super::bench::Bench;
 use super::error::{Tried, missing};
+use super::instruction::Instruction;
 use super::redrawn::redraw;
 use super::slash::OpeningKind;
-use super::told::Told;
 use super::words::mm;
 use crate::geometry::{Point, Vec2};
 use crate::piece::EdgeName;
@@ -18,7 +18,7 @@ fn has_armscye(bench: &Bench<'_>) -> bool {
 }
 
 /// Length and width over a shoulder blade.
-pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
         return Ok(None);
     }
@@ -41,7 +41,7 @@ pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     bench.turn(panel, hinge, shoulder);
     let spread = bench.spread();
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!(
                 "Cut from the shoulder{} to the blade, and on across to the armscye. Do not cut through the armscye: it is the hinge.",
                 if dart.is_some() { ", along the dart," } else { "" }
@@ -57,7 +57,7 @@ pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// A shoulder that slopes more or less.
-pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !has_armscye(bench) {
         return Ok(None);
     }
@@ -73,7 +73,7 @@ pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         let strip = bench.beside(&EdgeName::SHOULDER, tip[0])?;
         bench.turn(strip, neck, tip);
         let spread = bench.spread();
-        return Ok(Some(Told::new(
+        return Ok(Some(Instruction::new(
             "Cut from the armscye below the shoulder to the neck point. Do not cut through the neckline: it is the hinge.",
             format!("Turn the shoulder about the neck point: {spread} at the armscye."),
         )));
@@ -91,7 +91,7 @@ pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     } else {
         ("up", "opens")
     };
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         "Cut down from the middle of the shoulder to below the armscye, and out to the side seam. Cut through: there is no hinge.",
         format!("Slide the armscye straight {way} by {}; the cut {does} at the side seam.", mm(drop)),
     )
@@ -99,14 +99,14 @@ pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// The shoulder seam moved forward at the shoulder point.
-pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !has_armscye(bench) {
         return Ok(None);
     }
     let done = redraw(bench, &EdgeName::SHOULDER)?;
     bench.hinge(bench.start(&EdgeName::SHOULDER)?[0]);
-    let told = if done.cut_off >= done.added {
-        Told::new(
+    let said = if done.cut_off >= done.added {
+        Instruction::new(
             "Draw the new shoulder from the neck point to the armscye and cut along it.",
             format!(
                 "The wedge falls off: {} at the shoulder point, nothing at the neck. Tape it to the shoulder of the other piece.",
@@ -114,7 +114,7 @@ pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     } else {
-        Told::new(
+        Instruction::new(
             "Nothing is cut: the wedge cut from the other piece is put on along the shoulder, to nothing at the neck point.",
             format!(
                 "Tape the wedge on: {} at the shoulder point, nothing at the neck.",
@@ -122,11 +122,11 @@ pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     };
-    Ok(Some(told))
+    Ok(Some(said))
 }
 
 /// Broader or narrower shoulders.
-pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !has_armscye(bench) {
         return Ok(None);
     }
@@ -141,7 +141,7 @@ pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let lap = bench.widest(OpeningKind::Overlap);
     let by = mm(bench.longer(&EdgeName::SHOULDER)?);
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut from the middle of the shoulder to the armscye at chest width. Do not cut through the armscye: it is the hinge.",
             if gap > 0.0 {
                 format!("Spread the cut by {} at the shoulder: ruled straight, the shoulder is then {by} longer.", mm(gap))
@@ -154,7 +154,7 @@ pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// A lower or higher underarm.
-pub(super) fn armscye_depth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn armscye_depth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !has_armscye(bench) {
         return Ok(None);
     }
@@ -172,7 +172,7 @@ pub(super) fn armscye_depth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let panel = bench.beside(&EdgeName::ARMSCYE, old)?;
     bench.shift(panel, Vec2::new(0.0, drop));
     let way = if drop > 0.0 { "down" } else { "up" };
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         "Cut out the lower armscye: in at chest width, down, and out to the side seam below it. Cut through: there is no hinge.",
         format!(
             "Slide the panel straight {way} by {}: one cut opens, the other overlaps.",

@@ -2,8 +2,8 @@
 
 use super::bench::Bench;
 use super::error::{Missing, Tried};
+use super::instruction::Instruction;
 use super::rings::{length, point_along};
-use super::told::Told;
 use super::words::mm;
 use crate::geometry::{Point, Vec2, perpendicular};
 use crate::piece::{Apexes, Dart, EdgeName};
@@ -22,7 +22,7 @@ fn bust_dart(bench: &Bench<'_>) -> Option<Dart> {
 }
 
 /// The bust point moved with its darts.
-pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let Some(bust) = bench.old.bust_point() else {
         return Ok(None);
     };
@@ -62,7 +62,7 @@ pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         _ => "up",
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut out a panel around the bust dart and the bust point. Cut through: there is no hinge.",
             format!("Slide the panel {way} by {}: the dart and the bust point go along.", mm(by.hypot())),
         )
@@ -71,7 +71,7 @@ pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// Room for a full bust, or less for a small one.
-pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.bust_point().is_none() || bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
         return Ok(None);
     }
@@ -115,7 +115,7 @@ pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         ("Lap", "up")
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut from below up to the tip of the bust dart and on to the notch of the armscye, along the bust dart, and across from the centre front below the bust. Do not cut through at the armscye: it is the hinge.",
             format!("{does} the upright cut by {}, its edges parallel; the side goes along, and the lower front goes {level} by {} to be level with it.", mm(shift.x), mm(shift.y)),
         )

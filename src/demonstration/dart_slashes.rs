@@ -2,7 +2,7 @@
 
 use super::bench::Bench;
 use super::error::{Missing, Tried, missing};
-use super::told::Told;
+use super::instruction::Instruction;
 use super::words::{edge_words, listed, mm};
 use crate::geometry::{Point, Rigid, Vec2, elementary, unit};
 use crate::piece::{Apexes, Dart, EdgeName, Piece};
@@ -79,7 +79,7 @@ fn words_of(name: &str) -> String {
 }
 
 /// Darts moved, divided or merged.
-pub(super) fn moved(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn moved(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let (mut rays, centre) = rays(bench).ok_or_else(|| Missing("darts that changed".to_owned()))?;
     if rays.len() < 2 {
         return missing("a dart that closes and one that opens");
@@ -135,7 +135,7 @@ pub(super) fn moved(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         "the tip of the dart"
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!(
                 "Cut from {} to {point}, and along one leg of {} to the same point. Do not cut through there: it is the hinge.",
                 listed(&opened),

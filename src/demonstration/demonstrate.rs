@@ -3,8 +3,8 @@
 use super::bench::Bench;
 use super::change::changed;
 use super::error::{DemonstrationError, Tried};
+use super::instruction::Instruction;
 use super::slash::Slash;
-use super::told::Told;
 use super::words::mm;
 use super::{
     bodice_slashes as bodice, bust_slashes as bust, dart_slashes as darts, hip_slashes as hips,
@@ -35,7 +35,7 @@ pub struct Demonstration {
 }
 
 /// Cuts a piece on the table; nothing for a piece that only follows.
-type Cutter = fn(&mut Bench<'_>) -> Tried<Option<Told>>;
+type Cutter = fn(&mut Bench<'_>) -> Tried<Option<Instruction>>;
 
 /// How each alteration is cut.
 const CUTTERS: &[(&str, Cutter)] = &[
@@ -114,10 +114,10 @@ pub fn demonstrate(
         match cutter(&mut bench) {
             // The other half of a step on one side is trued where both meet, and not cut.
             Ok(Some(_)) if bench.is_still() => shown.follows.push(followed(&bench)),
-            Ok(Some(told)) => {
+            Ok(Some(said)) => {
                 shown
                     .slashes
-                    .push(bench.finish(told.cut, told.moved, &told.drawn));
+                    .push(bench.finish(said.cut, said.moved, &said.drawn));
             }
             Ok(None) => shown.follows.push(followed(&bench)),
             Err(_) => {

@@ -2,9 +2,9 @@
 
 use super::bench::Bench;
 use super::error::{Tried, missing};
+use super::instruction::Instruction;
 use super::rings::at_level;
 use super::slash::OpeningKind;
-use super::told::Told;
 use super::width_slashes::{along_inside, hinged_pair, sideways};
 use super::words::mm;
 use crate::geometry::{Point, Vec2};
@@ -39,7 +39,7 @@ fn darts_change(bench: &Bench<'_>) -> String {
 }
 
 /// Wider or narrower at the waist.
-pub(super) fn waist_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn waist_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::SIDE_SEAM).is_none() {
         return Ok(None);
     }
@@ -52,11 +52,11 @@ pub(super) fn waist_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         let moved = new_on_side(bench, waist.y)?;
         let by = moved.x - waist.x;
         hinged_pair(bench, &EdgeName::SIDE_SEAM, [underarm, waist, hip], moved)?;
-        let told = sideways(bench, by);
+        let said = sideways(bench, by);
         return Ok(Some(
-            Told::new(
+            Instruction::new(
                 "Cut along the side seam, inside it, from the underarm to the hip, and across to the seam at the waist. Do not cut through at underarm and hip: they are hinges.",
-                format!("Swing both strips {told} at the waist."),
+                format!("Swing both strips {said} at the waist."),
             )
             .drawn(drawn),
         ));
@@ -76,18 +76,18 @@ pub(super) fn waist_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     bench.hinge(hinge);
     let panel = bench.beside(&EdgeName::WAIST, ends[0])?;
     bench.turn(panel, hinge, ends);
-    let told = sideways(bench, by);
+    let said = sideways(bench, by);
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!("Cut from the waist near the side seam to the side seam at the {words}. Do not cut through there: it is the hinge."),
-            format!("Swing the side {told} at the waist."),
+            format!("Swing the side {said} at the waist."),
         )
         .drawn(drawn),
     ))
 }
 
 /// Wider or narrower between waist and hip.
-pub(super) fn high_hip(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn high_hip(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let Some(new) = bench.new.first() else {
         return Ok(None);
     };
@@ -106,15 +106,15 @@ pub(super) fn high_hip(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let middle = bench.level(&EdgeName::SIDE_SEAM, moved.y)?;
     let by = moved.x - middle.x;
     hinged_pair(bench, &EdgeName::SIDE_SEAM, [waist, middle, hip], moved)?;
-    let told = sideways(bench, by);
-    Ok(Some(Told::new(
+    let said = sideways(bench, by);
+    Ok(Some(Instruction::new(
         "Cut along the side seam, inside it, from waist to hip, and across to the seam at the high hip. Do not cut through at waist and hip: they are hinges.",
-        format!("Swing both strips {told} at the high hip."),
+        format!("Swing both strips {said} at the high hip."),
     )))
 }
 
 /// Wider or narrower at the hip, nothing at the waist, parallel below.
-pub(super) fn hip_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn hip_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let waist = bench.waist_on_side()?;
     let level = bench.line_level("hip")?;
     let hip = bench.level(&EdgeName::SIDE_SEAM, level)?;
@@ -137,15 +137,15 @@ pub(super) fn hip_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     bench.turn(upper, waist, [hip, moved]);
     let lower = bench.beside(&EdgeName::SIDE_SEAM, hip.lerp(end[0], 0.5))?;
     bench.shift(lower, Vec2::new(by, 0.0));
-    let told = sideways(bench, by);
-    Ok(Some(Told::new(
+    let said = sideways(bench, by);
+    Ok(Some(Instruction::new(
         "Cut from the hem up along the side seam to the waist, and across to the seam at the hip. Do not cut through at the waist: it is the hinge.",
-        format!("Slide the lower strip {told}, parallel; the upper strip swings on the waist."),
+        format!("Slide the lower strip {said}, parallel; the upper strip swings on the waist."),
     )))
 }
 
 /// Length at the centre over seat or abdomen.
-pub(super) fn centre_length(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn centre_length(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let centre = bench.centre()?;
     let hip = bench.line_level("hip")?;
     let waist = bench.waist_on_side()?;
@@ -169,7 +169,7 @@ pub(super) fn centre_length(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let gap = bench.widest(OpeningKind::Gap) > 0.0;
     let does = if gap { "Open" } else { "Lap" };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut across from the centre to the side seam, half way between waist and hip. Do not cut through the side seam: it is the hinge.",
             format!("{does} the cut by {} at the centre, to nothing at the side seam; the {which} part turns.", mm(by)),
         )

@@ -2,9 +2,9 @@
 
 use super::bench::Bench;
 use super::error::{Tried, missing};
+use super::instruction::Instruction;
 use super::slash::OpeningKind;
 use super::sleeve_edges::{underarm_back, underarm_front};
-use super::told::Told;
 use super::words::mm;
 use crate::geometry::{Point, Vec2};
 use crate::piece::{Apexes, Dart, EdgeName};
@@ -16,7 +16,7 @@ const BESIDE_WAIST: f64 = 25.0;
 const BESIDE_DART: f64 = 8.0;
 
 /// The centre back shortened above the waist.
-pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
         return Ok(None);
     }
@@ -72,8 +72,8 @@ pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         ("opens", "rises")
     };
     let cut = "Cut in from the centre back just above the waist, then up beside the waist dart to the height of the middle of the armscye, and from there to the neck point and to the shoulder point.";
-    let told = if hinged {
-        Told::new(
+    let said = if hinged {
+        Instruction::new(
             format!("{cut} Do not cut through at these two points: they are hinges."),
             format!(
                 "The middle {way} by {} and {lap} at the waist. The shoulder swings on its hinges; the shoulder point stays where it is.",
@@ -81,7 +81,7 @@ pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     } else {
-        Told::new(
+        Instruction::new(
             format!("{cut} Do not cut through at the neck point: it is the hinge."),
             format!(
                 "The middle {way} by {} and {lap} at the waist. The shoulder swings on the neck point and {lap} at the armscye: the shoulder point {way} by {}.",
@@ -90,7 +90,7 @@ pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     };
-    Ok(Some(told.drawn(
+    Ok(Some(said.drawn(
         "Draw the centre back straight and take off at the side what it gained; draw the darts to their moved tips.",
     )))
 }
@@ -102,7 +102,7 @@ fn reach_aside(neck: Point, tip: Point, level: f64) -> f64 {
 }
 
 /// A wedge from the waist at the centre to nothing at the side seam, on a piece with a waist edge.
-fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Told> {
+fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Instruction> {
     let centre = bench.centre()?;
     let from_fold = {
         // A skirt's waist starts at its fold, a bodice's ends there.
@@ -130,7 +130,7 @@ fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Told> {
     bench.turn(strip, hinge, [old, new]);
     let lap = bench.widest(OpeningKind::Overlap);
     let gap = bench.widest(OpeningKind::Gap);
-    Ok(Told::new(
+    Ok(Instruction::new(
         "Cut across near the waist, from the centre back to the side seam. Do not cut through the side seam: it is the hinge.",
         if lap > 0.0 {
             format!("Lap the cut by {} at the centre back, to nothing at the side seam.", mm(lap))
@@ -142,7 +142,7 @@ fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Told> {
 }
 
 /// The centre back lengthened over the shoulder blades.
-pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
         return Ok(None);
     }
@@ -181,7 +181,7 @@ pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         ("down", "overlaps")
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!(
                 "Cut across over the shoulder blades from the centre back to the armscye, and {down} down to that cut. Do not cut through the armscye: it is the hinge."
             ),
@@ -199,7 +199,7 @@ pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// The front lengthened above the chest.
-pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::CENTRE_FRONT).is_none() {
         return Ok(None);
     }
@@ -212,7 +212,7 @@ pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let by = new_neck.y - neck.y;
     bench.shift(upper, Vec2::new(0.0, by));
     let does = if by < 0.0 { "Spread" } else { "Lap" };
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         "Cut straight across from the centre front to the armscye, between neck and chest. Cut through: there is no hinge.",
         format!(
             "{does} the cut by {}, parallel; neck and shoulder go along whole.",
@@ -222,7 +222,7 @@ pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// A parallel spread or tuck of bodice, hips, skirt, sleeve or forearm.
-pub(super) fn longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let is_sleeve = bench.old.outline().edge(&EdgeName::SLEEVE_CAP).is_some();
     let moved = |line: &str| {
         let level = |piece: &crate::piece::Piece| piece.line(line).map(|l| l.curve.start().y);
@@ -288,7 +288,7 @@ pub(super) fn longer(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     }
     bench.shift(panel, Vec2::new(0.0, by));
     let does = if by > 0.0 { "Spread" } else { "Lap" };
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         format!(
             "Cut straight across {words}, square to the grain. Cut through: there is no hinge."
         ),

@@ -2,19 +2,19 @@
 
 use super::bench::Bench;
 use super::error::{Missing, Tried};
+use super::instruction::Instruction;
 use super::redrawn::redraw;
 use super::slash::OpeningKind;
-use super::told::Told;
 use super::words::{edge_words, mm};
 use crate::geometry::Point;
 use crate::piece::{Apexes, Dart, EdgeName};
 
 /// A neckline that is drawn anew.
-pub(super) fn neckline(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn neckline(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let name = bench.old.name().to_owned();
     let done = redraw(bench, &EdgeName::NECKLINE)?;
-    let told = if done.cut_off >= done.added {
-        Told::new(
+    let said = if done.cut_off >= done.added {
+        Instruction::new(
             format!("Draw the new neckline on the {name} and cut along it."),
             format!(
                 "The strip falls off: {} where it is widest.",
@@ -22,7 +22,7 @@ pub(super) fn neckline(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     } else {
-        Told::new(
+        Instruction::new(
             format!("Nothing is cut on the {name}: the new neckline lies outside the paper."),
             format!(
                 "Tape paper on and draw the new neckline: {} where it is widest.",
@@ -30,7 +30,7 @@ pub(super) fn neckline(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         )
     };
-    Ok(Some(told))
+    Ok(Some(said))
 }
 
 /// The dart whose angle changed most, before and after.
@@ -51,7 +51,7 @@ fn wider_dart<'a>(bench: &Bench<'a>) -> Option<(&'a Dart, &'a Dart)> {
 }
 
 /// A wedge from an edge to the tip of a dart, passed into that dart.
-fn wedge(bench: &mut Bench<'_>, edge: &EdgeName, from: Point) -> Tried<Option<Told>> {
+fn wedge(bench: &mut Bench<'_>, edge: &EdgeName, from: Point) -> Tried<Option<Instruction>> {
     let Some((old, new)) = wider_dart(bench) else {
         return Ok(None);
     };
@@ -94,7 +94,7 @@ fn wedge(bench: &mut Bench<'_>, edge: &EdgeName, from: Point) -> Tried<Option<To
         )
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!("Cut from the {at} to the tip of the {dart} dart, and along one leg of that dart to its tip. Do not cut through at the tip: it is the hinge."),
             moved,
         )
@@ -103,7 +103,7 @@ fn wedge(bench: &mut Bench<'_>, edge: &EdgeName, from: Point) -> Tried<Option<To
 }
 
 /// A wedge from the neckline.
-pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::NECKLINE).is_none() {
         return Ok(None);
     }
@@ -113,7 +113,7 @@ pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     });
     if let Some(dart) = new_dart {
         let [a, b] = dart.legs;
-        let told = Told::new(
+        let said = Instruction::new(
             "Nothing is cut: the wedge stays in the paper as a dart. Draw it along the dashed line, from the neckline down to its tip and back.",
             format!(
                 "Fold the dart, {} wide at the neckline: the neckline closes.",
@@ -121,12 +121,12 @@ pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             ),
         );
         bench.mark(vec![a, dart.apex(), b]);
-        return Ok(Some(told));
+        return Ok(Some(said));
     }
     let from = bench.clear_of_darts(&EdgeName::NECKLINE, 0.5)?;
     let shoulder = bench.start(&EdgeName::SHOULDER)?;
-    if let Some(told) = wedge(bench, &EdgeName::NECKLINE, from)? {
-        return Ok(Some(told));
+    if let Some(said) = wedge(bench, &EdgeName::NECKLINE, from)? {
+        return Ok(Some(said));
     }
     if shoulder[0].distance(shoulder[1]) < 0.3 {
         return Ok(None);
@@ -135,7 +135,7 @@ pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 }
 
 /// A wedge from the neckline to the blade that opens a shoulder without a dart.
-fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried<Told> {
+fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried<Instruction> {
     let [nape, _] = bench.start(&EdgeName::NECKLINE)?;
     let [tip, _] = bench.end(&EdgeName::SHOULDER)?;
     let [underarm, _] = bench.end(&EdgeName::ARMSCYE)?;
@@ -146,7 +146,7 @@ fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried
     let panel = bench.beside(&EdgeName::SHOULDER, neck[0])?;
     bench.turn(panel, blade, neck);
     let spread = bench.spread();
-    Ok(Told::new(
+    Ok(Instruction::new(
         "Cut from the middle of the neckline down to the shoulder blade, and up from there to the middle of the shoulder. Do not cut through at the blade: it is the hinge.",
         format!("Turn the corner at the neck: {spread}."),
     )
@@ -154,12 +154,12 @@ fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried
 }
 
 /// A wedge from the armscye.
-pub(super) fn armscye_gape(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn armscye_gape(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() || wider_dart(bench).is_none() {
         return Ok(None);
     }
     let width = bench.line_level("width")?;
     let from = bench.level(&EdgeName::ARMSCYE, width)?;
-    let told = wedge(bench, &EdgeName::ARMSCYE, from)?;
-    told.map_or_else(|| Err(Missing("a dart".to_owned())), |told| Ok(Some(told)))
+    let said = wedge(bench, &EdgeName::ARMSCYE, from)?;
+    said.map_or_else(|| Err(Missing("a dart".to_owned())), |said| Ok(Some(said)))
 }

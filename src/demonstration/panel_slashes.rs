@@ -2,9 +2,9 @@
 
 use super::bench::Bench;
 use super::error::{Tried, missing};
+use super::instruction::Instruction;
 use super::rings::{distance, steps};
 use super::slash::OpeningKind;
-use super::told::Told;
 use super::truing::FOLLOWED;
 use super::words::mm;
 use crate::geometry::Point;
@@ -26,7 +26,7 @@ fn seam(piece: &Piece) -> Option<Vec<Point>> {
 }
 
 /// Cut along both sides of the new seam; the darts between fall out.
-pub(super) fn divided(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn divided(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let [centre, side] = bench.new.as_slice() else {
         return Ok(None);
     };
@@ -59,7 +59,7 @@ pub(super) fn divided(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     }
     bench.drop_between();
     let widest = bench.widest(OpeningKind::CutOff);
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         "Cut along the new seam from edge to edge, over the darts: once along the centre panel, once along the side panel. Cut through: there is no hinge.",
         if widest > 0.0 {
             format!(

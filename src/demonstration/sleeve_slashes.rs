@@ -2,11 +2,11 @@
 
 use super::bench::Bench;
 use super::error::{Missing, Tried};
+use super::instruction::Instruction;
 use super::redrawn::redraw;
 use super::rings::{distance, length, point_along, steps};
 use super::slash::OpeningKind;
 use super::sleeve_edges::{underarm_back, underarm_front};
-use super::told::Told;
 use super::width_slashes::{hinged_pair, sideways};
 use super::words::mm;
 use crate::geometry::{Curve, Point, Vec2};
@@ -43,7 +43,7 @@ fn meeting(ends: [[Point; 2]; 2], p: Point, up: bool) -> Option<Point> {
 const SHORT: f64 = 0.5;
 
 /// A short sleeve wider or narrower at the biceps, to nothing at its lower edge.
-fn short_sleeve(bench: &mut Bench<'_>, [back, front]: [[Point; 2]; 2]) -> Tried<Told> {
+fn short_sleeve(bench: &mut Bench<'_>, [back, front]: [[Point; 2]; 2]) -> Tried<Instruction> {
     let cap = bench.run(&EdgeName::SLEEVE_CAP)?;
     let long = length(&cap);
     let ends = [
@@ -63,16 +63,16 @@ fn short_sleeve(bench: &mut Bench<'_>, [back, front]: [[Point; 2]; 2]) -> Tried<
         bench.turn(panel, hinge, corner);
     }
     let by = front[1].x - front[0].x;
-    let told = sideways(bench, by);
-    Ok(Told::new(
+    let said = sideways(bench, by);
+    Ok(Instruction::new(
         "Cut from both ends of the cap down to the lower corners. Do not cut through the corners: they are hinges.",
-        format!("On both sides, swing the strips {told} at the biceps line."),
+        format!("On both sides, swing the strips {said} at the biceps line."),
     )
     .drawn("Draw the cap lower or higher, so that it keeps its length."))
 }
 
 /// Wider or narrower at the biceps: a cross of cuts.
-pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !is_sleeve(bench) {
         return Ok(None);
     }
@@ -127,7 +127,7 @@ pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             mm(gap)
         )
     };
-    Ok(Some(Told::new(
+    Ok(Some(Instruction::new(
         "Cut from the top of the cap straight down to the wrist, and across along the biceps line. Do not cut through at the ends of both cuts: they are hinges.",
         moved,
     )
@@ -142,7 +142,7 @@ fn ends(piece: &Piece, line: &str) -> Option<[Point; 2]> {
 }
 
 /// Wider or narrower at a line between biceps and wrist, at both seams.
-fn at_line(bench: &mut Bench<'_>, line: &str, place: &str) -> Tried<Option<Told>> {
+fn at_line(bench: &mut Bench<'_>, line: &str, place: &str) -> Tried<Option<Instruction>> {
     if !is_sleeve(bench) {
         return Ok(None);
     }
@@ -173,23 +173,23 @@ fn at_line(bench: &mut Bench<'_>, line: &str, place: &str) -> Tried<Option<Told>
         [wrist_back, back_at, back_top],
         new[0],
     )?;
-    let told = sideways(bench, by);
+    let said = sideways(bench, by);
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!("Cut along both underarm seams, inside them, from the biceps line to the wrist, and across to the seam at the {place}. Do not cut through at biceps line and wrist: they are hinges."),
-            format!("On both sides, swing the strips {told} at the {place}."),
+            format!("On both sides, swing the strips {said} at the {place}."),
         )
         .drawn("Draw an elbow dart with its legs on to the new seam."),
     ))
 }
 
 /// Wider or narrower at the elbow.
-pub(super) fn elbow_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn elbow_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     at_line(bench, "elbow", "elbow")
 }
 
 /// Wider or narrower at the forearm.
-pub(super) fn forearm_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn forearm_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     at_line(bench, "forearm", "forearm")
 }
 
@@ -197,7 +197,7 @@ pub(super) fn forearm_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
 const INSIDE: f64 = 25.0;
 
 /// Wider or narrower at the wrist, to nothing at the elbow.
-pub(super) fn wrist_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn wrist_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !is_sleeve(bench) {
         return Ok(None);
     }
@@ -222,10 +222,10 @@ pub(super) fn wrist_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
             by
         };
     }
-    let told = sideways(bench, by);
-    Ok(Some(Told::new(
+    let said = sideways(bench, by);
+    Ok(Some(Instruction::new(
         "Cut from the wrist up to both underarm seams at the elbow. Do not cut through the seams: they are hinges.",
-        format!("On both sides, swing the strips {told} at the wrist."),
+        format!("On both sides, swing the strips {said} at the wrist."),
     )))
 }
 
@@ -254,7 +254,7 @@ const STEPS: u8 = 60;
 const STILL: f64 = 0.15;
 
 /// The sleeve turned in its armscye.
-pub(super) fn sleeve_pitch(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn sleeve_pitch(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if !is_sleeve(bench) {
         return Ok(None);
     }
@@ -267,7 +267,7 @@ pub(super) fn sleeve_pitch(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         ("back", "front", front.added.max(back.cut_off))
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             format!("Draw a line along the {from} underarm seam, inside it, and cut the strip off. Cut through: there is no hinge."),
             format!("Tape the strip to the {to} underarm seam: {} wide at most.", mm(by)),
         )

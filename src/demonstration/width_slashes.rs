@@ -2,9 +2,9 @@
 
 use super::bench::Bench;
 use super::error::Tried;
+use super::instruction::Instruction;
 use super::rings::{length, point_along};
 use super::slash::OpeningKind;
-use super::told::Told;
 use super::words::mm;
 use crate::geometry::{Point, Vec2, perpendicular};
 use crate::piece::EdgeName;
@@ -95,7 +95,7 @@ pub(super) fn sideways(bench: &Bench<'_>, by: f64) -> String {
 }
 
 /// A broader or narrower back.
-pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
         return Ok(None);
     }
@@ -115,7 +115,7 @@ pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let panel = bench.beside(&EdgeName::ARMSCYE, tip[0].lerp(width, 0.5))?;
     // The shoulder point may move out by less: then the panel swings a little.
     bench.lay(panel, [width, new_width], tip);
-    let told = sideways(bench, by);
+    let said = sideways(bench, by);
     let parallel = if (tip[1].x - tip[0].x - by).abs() < 0.3 {
         ", parallel".to_owned()
     } else {
@@ -127,16 +127,16 @@ pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
         "Draw the shoulder straight; ease in what it got longer."
     };
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut from the shoulder straight down to below chest width, and out to the armscye. Cut through: there is no hinge.",
-            format!("Slide the panel {told} at chest width{parallel}."),
+            format!("Slide the panel {said} at chest width{parallel}."),
         )
         .drawn(drawn),
     ))
 }
 
 /// A broader or narrower chest, to nothing at shoulder point and underarm.
-pub(super) fn width_at_armscye(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn width_at_armscye(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
         return Ok(None);
     }
@@ -148,15 +148,15 @@ pub(super) fn width_at_armscye(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     let [underarm, _] = bench.end(&EdgeName::ARMSCYE)?;
     let by = moved.x - width.x;
     hinged_pair(bench, &EdgeName::ARMSCYE, [tip, width, underarm], moved)?;
-    let told = sideways(bench, by);
-    Ok(Some(Told::new(
+    let said = sideways(bench, by);
+    Ok(Some(Instruction::new(
         "Cut along the armscye, inside it, from the shoulder point to the underarm, and across to the armscye at chest width. Do not cut through at shoulder point and underarm: they are hinges.",
-        format!("Swing both strips {told}."),
+        format!("Swing both strips {said}."),
     )))
 }
 
 /// Wider or narrower under the arm, to nothing at the waist.
-pub(super) fn bust_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
+pub(super) fn bust_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
         return Ok(None);
     }
@@ -168,11 +168,11 @@ pub(super) fn bust_girth(bench: &mut Bench<'_>) -> Tried<Option<Told>> {
     bench.hinge(waist);
     let panel = bench.beside(&EdgeName::ARMSCYE, underarm[0])?;
     bench.turn(panel, waist, underarm);
-    let told = sideways(bench, by);
+    let said = sideways(bench, by);
     Ok(Some(
-        Told::new(
+        Instruction::new(
             "Cut from the lower armscye down to the side seam at the waist. Do not cut through at the waist: it is the hinge.",
-            format!("Swing the side {told} at the armscye."),
+            format!("Swing the side {said} at the armscye."),
         )
         .drawn("Draw the legs of a bust dart on to the new side seam."),
     ))

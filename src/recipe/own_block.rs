@@ -90,6 +90,21 @@ impl OwnBlock {
         &self.drawing.names
     }
 
+    /// The same block, its file lying elsewhere: a job is written into another folder, say.
+    ///
+    /// ```
+    /// use blockwright::recipe::OwnBlock;
+    /// let block = OwnBlock::in_file("../blocks/best-skirt.svg").moved_to("own-block.svg");
+    /// assert_eq!(block.path(), "own-block.svg");
+    /// ```
+    #[must_use]
+    pub fn moved_to(self, path: impl Into<String>) -> Self {
+        Self {
+            path: path.into(),
+            ..self
+        }
+    }
+
     /// The same as the job wrote it.
     pub(crate) fn written_as(mut self, asked: &Self) -> Self {
         self.drawing = asked.drawing.clone();

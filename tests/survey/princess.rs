@@ -188,13 +188,11 @@ fn run_over_the_bust() {
                 let least = match (piece, dart, *at) {
                     // On a very straight armscye not even part of the dart over the blade can be made so
                     // long; the refusal says so and names the way out. Two of 24 are that in the sample.
-                    ("back", "shoulder", _) if *edge == "armscye" => {
-                        if whole() {
-                            0.97
-                        } else {
-                            0.91
-                        }
-                    }
+                    ("back", "shoulder", _) if *edge == "armscye" => match (whole(), *at < 0.4) {
+                        (true, _) => 0.97,
+                        (false, true) => 0.94,
+                        (false, false) => 0.91,
+                    },
                     // So high on the armscye of a few women no bow keeps the panel's end sewable.
                     ("front", "bust", ..0.3) => 0.91,
                     _ => 0.98,

@@ -129,6 +129,12 @@ fn a_fitting_keeps_its_ease() {
     let hers = finished(&made, "bust") - 985.0;
     assert!((hers - ease).abs() < 4.0, "{hers} instead of {ease}");
     assert!(report["steps"].as_array().unwrap().len() > 3);
+    // The folder goes on by itself, wherever it is taken.
+    std::fs::rename(place.path().join("out"), place.path().join("blocks/fitted")).unwrap();
+    place
+        .run(&["draft", "blocks/fitted/fitted-job.yaml", "-o", "again"])
+        .done();
+    assert_eq!(document(&place, "again/pattern.json"), made);
     // Everybody of a table, from the same block.
     let company = repository("examples/jobs/company.csv");
     let company = company.to_str().unwrap();

@@ -2,13 +2,13 @@
 
 /// What is done with a piece: what to cut, what to move, and what is drawn besides the outline.
 #[derive(Debug)]
-pub(super) struct Told {
+pub(super) struct Instruction {
     pub cut: String,
     pub moved: String,
     pub drawn: String,
 }
 
-impl Told {
+impl Instruction {
     pub fn new(cut: impl Into<String>, moved: impl Into<String>) -> Self {
         Self {
             cut: cut.into(),
