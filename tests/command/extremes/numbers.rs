@@ -86,7 +86,9 @@ const MAY_BE_NULL: &[&str] = &[
 pub fn wrong_null(value: &Value) -> Option<String> {
     match value {
         Value::Object(map) => map.iter().find_map(|(key, value)| {
-            if value.is_null() && !MAY_BE_NULL.contains(&key.as_str()) {
+            // A way that is refused has no figures, and says why.
+            let refused = key == "figures" && map.get("refused").is_some_and(Value::is_string);
+            if value.is_null() && !refused && !MAY_BE_NULL.contains(&key.as_str()) {
                 return Some(format!("`{key}` is null in {value}"));
             }
             wrong_null(value).map(|found| format!("{key}: {found}"))
