@@ -435,7 +435,7 @@ fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
 }
 
 /// How many rounds a lay is searched for.
-const ROUNDS: u32 = 60;
+const ROUNDS: u32 = 24;
 
 /// The files of the lay of a job on some cloth, or why there is none.
 fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {
