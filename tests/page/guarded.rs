@@ -148,7 +148,7 @@ fn no_file_is_reached_by_a_path() {
         "/%2e%2e/secret.yaml",
         "/..%2fsecret.yaml",
         "//secret.yaml",
-        "/work/secret.yaml",
+        "/srv/secret.yaml",
         "/etc/passwd",
         "/./main.js/../../secret.yaml",
         "/job.yaml",
