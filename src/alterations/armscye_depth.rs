@@ -2,7 +2,7 @@
 //! be raised.
 
 use super::amounts::at_most;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::sleeve::replaced;
 use super::underarm_line::check_lines;
 use super::upper_half::UpperHalf;
@@ -71,12 +71,10 @@ impl Alteration for ArmscyeDepth {
         let mut promises = Vec::new();
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
-            promises.extend(edges_stay(
+            promises.extend(upper_stays(
                 half.piece,
                 &[EdgeName::NECKLINE, EdgeName::SHOULDER],
             ));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(half.piece, &lower));
             let side = Measure::edge_length(half.piece.name(), EdgeName::SIDE_SEAM);
             promises.push(Promise::changes_by(side, -self.amount));
         }

@@ -7,7 +7,7 @@ use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
 use super::led::led;
 use super::neckline_gape::bust_dart;
 use super::one_way::Armscye;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
@@ -112,9 +112,7 @@ impl Alteration for ArmscyeGape {
         let mut promises = Vec::new();
         if let Ok(half) = self.half(before) {
             let edges = [EdgeName::NECKLINE, EdgeName::SHOULDER, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(half.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(half.piece, &lower));
+            promises.extend(upper_stays(half.piece, &edges));
             let armscye = Measure::edge_length(half.piece.name(), EdgeName::ARMSCYE);
             promises.push(Promise::changes_by(armscye, -self.amount));
         }

@@ -3,7 +3,9 @@
 use super::one_way::{Armscye, Course};
 use super::upper_half::{UpperHalf, put_level};
 use super::{AlterationError, Sketch, filled, led};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, perpendicular, tolerance};
+use crate::geometry::{
+    Curve, GeometryError, Point, Rigid, Vec2, crossings, perpendicular, tolerance,
+};
 use crate::piece::EdgeName;
 
 impl UpperHalf<'_> {
@@ -147,4 +149,17 @@ impl UpperHalf<'_> {
         put_level(sketch, "width", width_point)?;
         Ok(())
     }
+}
+
+/// Where a level crosses an armscye, as a hinge beside the blade does.
+pub(super) fn hinge_at(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
+    let reach = 4.0 * armscye.end().x.abs();
+    let across = Curve::line(Point::new(0.0, level), Point::new(reach, level))?;
+    crossings(armscye.segments(), across.segments())
+        .first()
+        .map(|c| c.point)
+        .ok_or(AlterationError::Construction {
+            step: "hinge on the armscye at blade level",
+            source: GeometryError::Parallel,
+        })
 }

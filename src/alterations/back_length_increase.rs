@@ -1,10 +1,11 @@
 //! Back-length increase: for a rounded upper back.
 
 use super::amounts::at_most;
+use super::armscye_line::hinge_at;
 use super::asked_ease::{taken_by_ease, with_shoulder_ease};
 use super::dart_room::{check_dart, check_point, taken_by_dart};
 use super::led::led;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::shared_lean::{Redrawn, front_leaned, kept_leaning, trued_across_shoulder};
 use super::shoulder_line::moved_dart;
 use super::sleeve::replaced;
@@ -16,9 +17,7 @@ use super::{
     solve_sleeves,
 };
 use crate::geometry::elementary::atan2;
-use crate::geometry::{
-    Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, tolerance,
-};
+use crate::geometry::{Curve, Point, Rigid, Vec2, angle_between, tolerance};
 use crate::piece::{Apexes, Dart, EdgeName, Measure, Pattern, Piece, Pressed};
 use serde::{Deserialize, Serialize};
 
@@ -147,9 +146,7 @@ impl Alteration for BackLengthIncrease {
         let mut promises = Vec::new();
         if let Ok(back) = UpperHalf::back(before) {
             let edges = [EdgeName::NECKLINE, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(back.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(back.piece, &lower));
+            promises.extend(upper_stays(back.piece, &edges));
             if self.opens_dart(&back) {
                 promises.extend(edges_stay(back.piece, &[EdgeName::SHOULDER]));
             }
@@ -207,7 +204,7 @@ impl BackLengthIncrease {
         // The hinge lies half way between where the pivot was and where it goes: the one level
         // from which it swings straight up.
         let level = pivot.y - 0.5 * self.amount;
-        let edge = crossing(back.armscye, level)?;
+        let edge = hinge_at(back.armscye, level)?;
         let (hinge, angle) = self.hinge((back, front), pivot, edge)?;
         let swing = Rigid::turn_about(hinge, angle);
         let mut paper = Paper::of(back.piece);
@@ -250,7 +247,7 @@ impl BackLengthIncrease {
             let tip = Rigid::turn_about(hinge, angle).apply(tip);
             let stay = (Vec2::ZERO, Vec2::ZERO);
             let (armscye, ..) = kept_leaning(&Redrawn::of(back, (tip, angle, stay)), front)?;
-            hinge = edge.midpoint(crossing(&armscye, edge.y)?);
+            hinge = edge.midpoint(hinge_at(&armscye, edge.y)?);
         }
         Ok((hinge, self.angle(hinge, pivot)))
     }
@@ -393,17 +390,4 @@ fn new_dart(before: &Curve) -> Dart {
         apexes: Apexes::One(middle + inward * NEW_DART),
         pressed: Pressed::TowardFirstLeg,
     }
-}
-
-/// Where a level crosses the armscye.
-fn crossing(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
-    let reach = 4.0 * armscye.end().x.abs();
-    let across = Curve::line(Point::new(0.0, level), Point::new(reach, level))?;
-    crossings(armscye.segments(), across.segments())
-        .first()
-        .map(|c| c.point)
-        .ok_or(AlterationError::Construction {
-            step: "hinge on the armscye at blade level",
-            source: GeometryError::Parallel,
-        })
 }

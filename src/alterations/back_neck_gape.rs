@@ -4,8 +4,8 @@ use super::amounts::at_most;
 use super::asked_ease::{taken_by_ease, with_shoulder_ease};
 use super::dart_room::check_dart;
 use super::led::led;
-use super::one_way::bent;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::one_way::end_moved;
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::true_up::with_mouth;
@@ -134,9 +134,7 @@ impl Alteration for BackNeckGape {
                 EdgeName::ARMSCYE,
                 EdgeName::SIDE_SEAM,
             ];
-            promises.extend(edges_stay(back.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(back.piece, &lower));
+            promises.extend(upper_stays(back.piece, &edges));
             if !matches!(self.way(&back), Way::ShoulderEase) {
                 promises.extend(edges_stay(back.piece, &[EdgeName::SHOULDER]));
             }
@@ -204,7 +202,7 @@ impl BackNeckGape {
         let (apex, neckline) = (dart.apex(), back.neckline);
         let drawn = |turn: f64| {
             let swing = Rigid::turn_about(apex, turn);
-            smooth(neckline, &swing)
+            end_moved(neckline, &swing)
         };
         let turn = self.turn(neckline, apex, drawn)?;
         check_dart(dart, -turn, self.amount)?;
@@ -227,7 +225,7 @@ impl BackNeckGape {
         let laid = |from: Point, to: Point, new: Vec2| Rigid::lay(from, old, to, new);
         let drawn = |turn: f64| {
             let to = moved(turn);
-            smooth(back.neckline, &laid(side, to, tip - to))
+            end_moved(back.neckline, &laid(side, to, tip - to))
         };
         let turn = self.turn(back.neckline, pivot, drawn)?;
         let to = moved(turn);
@@ -305,10 +303,4 @@ impl BackNeckGape {
         sketch.darts_mut().push(dart);
         sketch.finish()
     }
-}
-
-/// The neckline with its end moved, smooth.
-fn smooth(neckline: &Curve, at_end: &Rigid) -> Result<Curve, GeometryError> {
-    bent(neckline, (&Rigid::IDENTITY, at_end), None)
-        .unwrap_or_else(|| led(neckline, &Rigid::IDENTITY, at_end))
 }

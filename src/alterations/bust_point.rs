@@ -4,7 +4,7 @@ use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::dart_follow::{Stops, follow};
 use super::notch_clear::with_side_notches_clear;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::redrawn_waist::from_fold;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
@@ -174,9 +174,7 @@ impl Alteration for BustPoint {
             EdgeName::ARMSCYE,
             EdgeName::SIDE_SEAM,
         ];
-        let mut promises: Vec<Promise> = edges_stay(piece, &edges).collect();
-        let lower = [EdgeName::WAIST, EdgeName::HEM];
-        promises.extend(edges_stay_if_there(piece, &lower));
+        let mut promises: Vec<Promise> = upper_stays(piece, &edges).collect();
         let intake = |dart: &Dart| Measure::dart_intake(piece.name(), &dart.name);
         let intakes = piece.darts().iter().map(|d| Promise::exactly(intake(d)));
         promises.extend(intakes.map(|promise| promise.within(SAME_INTAKE)));

@@ -1,7 +1,7 @@
 //! Forward shoulder: for shoulder points that stand forward of the seam.
 
 use super::amounts::at_most;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::{replaced, sleeves, with_notches_below};
 use super::upper_half::UpperHalf;
@@ -94,9 +94,7 @@ impl Alteration for ForwardShoulder {
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
             let edges = [EdgeName::SHOULDER, EdgeName::NECKLINE, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(half.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(half.piece, &lower));
+            promises.extend(upper_stays(half.piece, &edges));
             let back = half.piece.outline().edge(&EdgeName::CENTRE_BACK).is_some();
             let longer = if back { self.amount } else { -self.amount };
             let armscye = Measure::edge_length(half.piece.name(), EdgeName::ARMSCYE);

@@ -2,7 +2,7 @@
 
 use super::amounts::{at_most, number};
 use super::neckline_width::GRAIN_BELOW;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::shoulder_line::{Shoulder, moved_dart};
 use super::sleeve::replaced;
@@ -78,9 +78,7 @@ impl Alteration for FrontLength {
         }
         if let Ok(front) = UpperHalf::front(before) {
             let edges = [EdgeName::NECKLINE, EdgeName::SHOULDER, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(front.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(front.piece, &lower));
+            promises.extend(upper_stays(front.piece, &edges));
             let fold = Measure::edge_length(front.piece.name(), EdgeName::CENTRE_FRONT);
             promises.push(Promise::changes_by(fold, self.amount));
         }

@@ -1,8 +1,8 @@
 //! Width at the high hip, at the side seams.
 
 use super::amounts::{at_most, number};
-use super::promise::{edges_stay_if_there, girths_stay};
-use super::quarter::{line_on_side, quarters, waist_on_side};
+use super::promise::{all_but_side_and_hem_stay, girths_stay};
+use super::quarter::{line_on_side, over_hips, waist_and_hip};
 use super::side_moves::{SideMove, with_sides_moved};
 use super::stations::Station;
 use super::{Alteration, AlterationError, Altered, Part, Promise, StructureChange};
@@ -61,11 +61,6 @@ const BELOW_WAIST: (f64, f64) = (80.0, 100.0);
 /// No lower than this share of the way, on a very short hip.
 const LOWEST: f64 = 0.6;
 
-/// The pieces that reach over the hips.
-fn over_hips(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
-    quarters(pattern).filter(|p| p.line("hip").is_some())
-}
-
 impl Alteration for HighHip {
     fn name(&self) -> &'static str {
         "high_hip"
@@ -91,16 +86,7 @@ impl Alteration for HighHip {
         let mut promises = vec![high.if_there()];
         promises.extend(girths_stay(before, &[]));
         for piece in over_hips(before) {
-            // A skirt has no neck, a dress no waist seam; back and front have one centre each.
-            let edges = [
-                EdgeName::WAIST,
-                EdgeName::NECKLINE,
-                EdgeName::SHOULDER,
-                EdgeName::ARMSCYE,
-                EdgeName::CENTRE_BACK,
-                EdgeName::CENTRE_FRONT,
-            ];
-            promises.extend(edges_stay_if_there(piece, &edges));
+            promises.extend(all_but_side_and_hem_stay(piece));
         }
         promises
     }
@@ -133,18 +119,14 @@ impl Alteration for HighHip {
     }
 }
 
+/// What it needs of a piece.
+const ADVICE: &str = "the high hip is altered on a piece with a side seam, a waist and a hip line";
+
 fn missing(piece: &Piece, what: &str) -> AlterationError {
     AlterationError::Missing {
         what: format!("{what} on the {}", piece.name()),
-        advice: "the high hip is altered on a piece with a side seam, a waist and a hip line",
+        advice: ADVICE,
     }
-}
-
-/// Where along the side seam waist and hip are.
-fn waist_and_hip(piece: &Piece) -> Result<(f64, f64), AlterationError> {
-    let waist = waist_on_side(piece).ok_or_else(|| missing(piece, "a waist at the side seam"))?;
-    let hip = line_on_side(piece, "hip").ok_or_else(|| missing(piece, "a hip line"))?;
-    Ok((waist, hip))
 }
 
 /// The piece with a line at the high hip.
@@ -152,7 +134,7 @@ fn lined(piece: &Piece) -> Result<Piece, AlterationError> {
     if piece.line(LINE).is_some() {
         return Ok(piece.clone());
     }
-    let (waist, hip) = waist_and_hip(piece)?;
+    let (waist, hip) = waist_and_hip(piece, ADVICE)?;
     let side = piece.outline().edge(&EdgeName::SIDE_SEAM);
     let side = side.ok_or_else(|| missing(piece, "a side seam"))?.curve();
     let [from, to] = [side.point_at(waist)?.0, side.point_at(hip)?.0];
@@ -177,7 +159,7 @@ fn lined(piece: &Piece) -> Result<Piece, AlterationError> {
 
 /// How the side seam of a piece moves: out at the high hip, not at the waist nor at the hip.
 fn side_stations(piece: &Piece, by: f64) -> Result<Vec<Station>, AlterationError> {
-    let (waist, hip) = waist_and_hip(piece)?;
+    let (waist, hip) = waist_and_hip(piece, ADVICE)?;
     let high = line_on_side(piece, LINE).ok_or_else(|| missing(piece, "a line at the high hip"))?;
     Ok(vec![
         Station::new(waist, Vec2::ZERO),

@@ -1,14 +1,12 @@
 //! Hip girth, at the side seams.
 
 use super::amounts::{at_most, number};
-use super::promise::{edges_stay_if_there, girths_stay};
-use super::quarter::{hem, line_on_side, quarters, waist_on_side};
-use super::side_moves::{SideMove, with_sides_moved};
-use super::stations::Station;
+use super::promise::{all_but_side_and_hem_stay, girths_stay};
+use super::quarter::{hem, over_hips, quarters};
+use super::side_moves::{SideMove, out_at_hip, with_sides_moved};
 use super::with_girth_ease;
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::geometry::Vec2;
-use crate::piece::{EdgeName, Measure, Pattern, Piece};
+use crate::piece::{Measure, Pattern};
 use serde::{Deserialize, Serialize};
 
 /// Widens (or narrows) the hips at the side seams.
@@ -48,6 +46,9 @@ const MOST_AN_EDGE: f64 = 12.0;
 /// Edges at the sides of the whole garment.
 const EDGES: f64 = 4.0;
 
+/// What it needs of a piece.
+const ADVICE: &str = "hip girth is altered on a piece with a side seam, a waist and a hem";
+
 impl Alteration for HipGirth {
     fn name(&self) -> &'static str {
         "hip_girth"
@@ -66,16 +67,7 @@ impl Alteration for HipGirth {
         let mut promises = vec![hip];
         promises.extend(girths_stay(before, &["hip"]));
         for piece in quarters(before) {
-            // A skirt has no neck, a dress no waist seam; back and front have one centre each.
-            let edges = [
-                EdgeName::WAIST,
-                EdgeName::NECKLINE,
-                EdgeName::SHOULDER,
-                EdgeName::ARMSCYE,
-                EdgeName::CENTRE_BACK,
-                EdgeName::CENTRE_FRONT,
-            ];
-            promises.extend(edges_stay_if_there(piece, &edges));
+            promises.extend(all_but_side_and_hem_stay(piece));
         }
         promises
     }
@@ -92,9 +84,14 @@ impl Alteration for HipGirth {
         if self.amount == 0.0 {
             return Ok(pattern.clone().into());
         }
-        let moves: Vec<SideMove<'_>> = quarters(pattern)
-            .filter(|p| p.line("hip").is_some())
-            .map(|piece| Ok((piece, side_stations(piece, edge)?)))
+        let moves: Vec<SideMove<'_>> = over_hips(pattern)
+            .map(|piece| {
+                hem(piece).ok_or_else(|| AlterationError::Missing {
+                    what: format!("a hem on the {}", piece.name()),
+                    advice: ADVICE,
+                })?;
+                Ok((piece, out_at_hip(piece, edge, ADVICE)?))
+            })
             .collect::<Result<_, AlterationError>>()?;
         if moves.is_empty() {
             return Err(AlterationError::Missing {
@@ -105,20 +102,4 @@ impl Alteration for HipGirth {
         let altered = with_sides_moved(pattern, moves)?;
         Ok(with_girth_ease(&altered, "hip", self.amount)?.into())
     }
-}
-
-/// How the side seam of a piece moves: not at the waist, out at the hip.
-fn side_stations(piece: &Piece, by: f64) -> Result<Vec<Station>, AlterationError> {
-    let missing = |what: &str| AlterationError::Missing {
-        what: format!("{what} on the {}", piece.name()),
-        advice: "hip girth is altered on a piece with a side seam, a waist and a hem",
-    };
-    let waist = waist_on_side(piece).ok_or_else(|| missing("a waist at the side seam"))?;
-    let hip = line_on_side(piece, "hip").ok_or_else(|| missing("a hip line"))?;
-    hem(piece).ok_or_else(|| missing("a hem"))?;
-    let out = Vec2::new(by, 0.0);
-    Ok(vec![
-        Station::new(waist, Vec2::ZERO),
-        Station::new(hip, out),
-    ])
 }

@@ -3,7 +3,7 @@
 use super::amounts::at_most;
 use super::neckline_width::{GRAIN_BELOW, remark};
 use super::one_way::bent;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch};
@@ -77,9 +77,7 @@ impl Alteration for NecklineDepth {
         }
         if let Ok(front) = UpperHalf::front(before) {
             let edges = [EdgeName::SHOULDER, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(front.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(front.piece, &lower));
+            promises.extend(upper_stays(front.piece, &edges));
             let fold = Measure::edge_length(front.piece.name(), EdgeName::CENTRE_FRONT);
             promises.push(Promise::changes_by(fold, -self.amount));
         }

@@ -4,9 +4,8 @@ use super::amounts::at_most;
 use super::asked_ease::{bust_ease_taken, with_girth_as_drawn};
 use super::dart_room::check_dart;
 use super::dart_tip::{bust_fullness, tip_backed_off, tip_to_fullness};
-use super::led::led;
-use super::one_way::bent;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::one_way::end_moved;
+use super::promise::{girths_stay, upper_stays};
 use super::sleeve::replaced;
 use super::upper_half::{UpperHalf, put_level};
 use super::wedge::pass_wedge;
@@ -99,9 +98,7 @@ impl Alteration for NecklineGape {
                 EdgeName::ARMSCYE,
                 EdgeName::SIDE_SEAM,
             ];
-            promises.extend(edges_stay(front.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(front.piece, &lower));
+            promises.extend(upper_stays(front.piece, &edges));
             let neckline = Measure::edge_length(front.piece.name(), EdgeName::NECKLINE);
             promises.push(Promise::changes_by(neckline, -self.amount));
         }
@@ -124,8 +121,7 @@ impl Alteration for NecklineGape {
         let at = 0.5 * neckline.length();
         let drawn = |turn: f64| {
             let swing = Rigid::turn_about(apex, turn);
-            bent(neckline, (&Rigid::IDENTITY, &swing), None)
-                .unwrap_or_else(|| led(neckline, &Rigid::IDENTITY, &swing))
+            end_moved(neckline, &swing)
         };
         // The panel swings toward the centre front: against the clock.
         let near = -self.amount / neckline.point_at(at)?.0.distance(apex);

@@ -4,6 +4,7 @@
 //! polygon, and so it is convex. Lines are redrawn here with handles that keep their share of the
 //! way to that corner: nothing moved, nothing changes, and what is moved far stays hollow.
 
+use super::led::led;
 use crate::geometry::elementary::{atan2, cos, exp, sin, tan};
 use crate::geometry::{Curve, GeometryError, Point, Rigid, Span, Vec2, root};
 use kurbo::{CubicBez, PathSeg};
@@ -174,6 +175,12 @@ pub(super) fn bent(
     let drawn = |fullness: f64| between(&old, &ends, fullness);
     let fullness = length.map_or(Ok(0.0), |length| fullness_for(length, drawn));
     Some(fullness.and_then(drawn))
+}
+
+/// A line with its end moved, as it bent before, or smooth where it has several parts.
+pub(super) fn end_moved(line: &Curve, at_end: &Rigid) -> Result<Curve, GeometryError> {
+    bent(line, (&Rigid::IDENTITY, at_end), None)
+        .unwrap_or_else(|| led(line, &Rigid::IDENTITY, at_end))
 }
 
 /// A cubic whose end is turned to another direction, at a length.

@@ -2,12 +2,12 @@
 
 use super::account::{Account, changes_between, kept};
 use super::halves::half;
-use super::proof::{FIND_DARTS, Proof, on_each_half, step};
+use super::proof::{FIND_DARTS, Proof, on_each_half, step, with_warnings};
 use super::readings::Readings;
 use super::refused::{EarlierStep, Reason, Refused};
 use super::whole::{FINISHES, Whole};
 use super::{Alteration, AlterationError, Altered};
-use crate::piece::{BodySide, Pattern, Warning, newly_wide};
+use crate::piece::{BodySide, Measure, Pattern, newly_wide};
 
 /// A pattern after a chain of alterations.
 ///
@@ -33,6 +33,8 @@ pub struct Chain {
     pub pattern: Pattern,
     /// The account of every step.
     pub accounts: Vec<Account>,
+    /// The pattern measured, which every step begins with.
+    readings: Readings,
     whole: Option<Whole>,
 }
 
@@ -46,6 +48,7 @@ impl PartialEq for Chain {
 /// What one step makes of a chain.
 struct Made {
     altered: Altered,
+    readings: Readings,
     whole: Option<Whole>,
     account: Account,
 }
@@ -55,6 +58,7 @@ impl Chain {
     #[must_use]
     pub fn of(pattern: Pattern) -> Self {
         Self {
+            readings: Readings::of(&pattern),
             pattern,
             accounts: Vec::new(),
             whole: None,
@@ -80,6 +84,7 @@ impl Chain {
         self.pattern = with_warnings(made.altered.pattern, warnings)
             .map_err(|e| refused(index, alteration, None, e.into()))?;
         self.accounts.push(made.account);
+        self.readings = made.readings;
         self.whole = made.whole;
         Ok(())
     }
@@ -89,13 +94,13 @@ impl Chain {
         let finishes = FINISHES.contains(&alteration.name());
         if let Some(whole) = self.whole.as_ref().filter(|_| !finishes) {
             // What moves a dart moves one that there is now, if it can.
-            let here = FIND_DARTS.contains(&alteration.name());
-            let moved = here.then(|| self.made_here(alteration));
-            return match (moved, self.made_before(whole, alteration)) {
-                (Some(Ok(made)), _) | (_, Ok(made)) => Ok(made),
-                (Some(Err(reason)), _) => Err(reason),
-                (None, Err(reason)) => self.made_here(alteration).map_err(|_| reason),
-            };
+            if FIND_DARTS.contains(&alteration.name()) {
+                let here = self.made_here(alteration);
+                return here
+                    .or_else(|reason| self.made_before(whole, alteration).map_err(|_| reason));
+            }
+            let before = self.made_before(whole, alteration);
+            return before.or_else(|reason| self.made_here(alteration).map_err(|_| reason));
         }
         let mut made = self.made_here(alteration)?;
         if finishes {
@@ -116,11 +121,11 @@ impl Chain {
         let (altered, after) = step(&whole.pattern, &readings, alteration, &proof)?;
         let whole = whole.with(with_warnings(altered.pattern, altered.warnings.clone())?);
         let finished = whole.finish()?;
-        let (old, new) = (Readings::of(&self.pattern), Readings::of(&finished));
-        let mut account = account(alteration, &old, &new);
-        account.kept = kept(&proof.promises, &readings, &after);
+        let new = Readings::of(&finished);
+        let kept = kept(&proof.promises, &readings, &after);
         Ok(Made {
-            account,
+            account: account(alteration, (&self.readings, &new), kept),
+            readings: new,
             altered: finished.into(),
             whole: Some(whole),
         })
@@ -129,13 +134,12 @@ impl Chain {
     fn made_here(&self, alteration: &dyn Alteration) -> Result<Made, Reason> {
         let settled = settle(&self.pattern, alteration)?;
         let alteration = settled.as_deref().unwrap_or(alteration);
-        let before = Readings::of(&self.pattern);
         let proof = Proof::of(&self.pattern, alteration)?;
-        let (altered, after) = step(&self.pattern, &before, alteration, &proof)?;
-        let mut account = account(alteration, &before, &after);
-        account.kept = kept(&proof.promises, &before, &after);
+        let (altered, after) = step(&self.pattern, &self.readings, alteration, &proof)?;
+        let kept = kept(&proof.promises, &self.readings, &after);
         Ok(Made {
-            account,
+            account: account(alteration, (&self.readings, &after), kept),
+            readings: after,
             altered,
             whole: None,
         })
@@ -163,13 +167,17 @@ impl Chain {
     }
 }
 
-fn account(alteration: &dyn Alteration, before: &Readings, after: &Readings) -> Account {
+fn account(
+    alteration: &dyn Alteration,
+    (before, after): (&Readings, &Readings),
+    kept: Vec<Measure>,
+) -> Account {
     Account {
         alteration: alteration.name().to_owned(),
         amount: alteration.amount(),
         unit: alteration.unit(),
         changes: changes_between(before, after),
-        kept: Vec::new(),
+        kept,
     }
 }
 
@@ -246,15 +254,6 @@ fn refused(
         before: None,
         reason,
     })
-}
-
-fn with_warnings(pattern: Pattern, warnings: Vec<Warning>) -> Result<Pattern, AlterationError> {
-    if warnings.is_empty() {
-        return Ok(pattern);
-    }
-    let mut parts = pattern.into_parts();
-    parts.warnings.extend(warnings);
-    Ok(Pattern::new(parts)?)
 }
 
 /// The alteration with its amount known. On unlike halves each half has its own; one amount for

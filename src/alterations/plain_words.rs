@@ -92,8 +92,6 @@ pub(super) fn law_in_words(violation: &Violation) -> String {
             "the finished {} girth would change with it, as a dart would end on the line where it is measured",
             spoken(girth)
         ),
-        #[allow(unreachable_patterns)]
-        other => format!("the pattern could not be sewn ({})", spoken(other.law())),
     }
 }
 
@@ -115,8 +113,6 @@ fn outline(fault: &OutlineFault) -> String {
             )
         }
         OutlineFault::WrongWay { piece, .. } => format!("nothing would be left of the {piece}"),
-        #[allow(unreachable_patterns)]
-        _ => "the outline would not close".to_owned(),
     }
 }
 
@@ -130,8 +126,6 @@ fn fold(fault: &FoldFault) -> String {
             format!("the {piece} would have no room for its grain line")
         }
         FoldFault::Count { piece, .. } => format!("the {piece} would lose its fold"),
-        #[allow(unreachable_patterns)]
-        _ => "a fold would not be straight".to_owned(),
     }
 }
 
@@ -156,8 +150,6 @@ fn dart(fault: &DartFault) -> String {
         | DartFault::ApexesAstray { piece, dart, .. } => {
             format!("the legs of the {dart} dart of the {piece} could not be sewn together")
         }
-        #[allow(unreachable_patterns)]
-        _ => "a dart could not be sewn".to_owned(),
     }
 }
 
@@ -170,8 +162,6 @@ fn seam(fault: &SeamFault) -> String {
         SeamFault::Ease { seam, .. }
         | SeamFault::NoSide { seam, .. }
         | SeamFault::NoEdges { seam } => format!("the {} seam could not be sewn", spoken(seam)),
-        #[allow(unreachable_patterns)]
-        _ => "a seam could not be sewn".to_owned(),
     }
 }
 
@@ -186,7 +176,5 @@ pub(super) fn promise_in_words(broken: &Broken) -> String {
         Broken::Changed { measure, .. } => format!("{measure} would not change by as much"),
         Broken::Absent { measure } => format!("the pattern has no {measure}"),
         Broken::Lost { measure, .. } => format!("{measure} would be lost"),
-        #[allow(unreachable_patterns)]
-        _ => "it could not keep what it promises".to_owned(),
     }
 }

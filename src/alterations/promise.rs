@@ -138,6 +138,30 @@ pub(super) fn edges_stay_if_there<'a>(
     edges_stay(piece, edges).map(Promise::if_there)
 }
 
+/// Promises that these edges of an upper piece stay, and below them its waist or hem, whichever it has.
+pub(super) fn upper_stays<'a>(
+    piece: &'a Piece,
+    edges: &'a [EdgeName],
+) -> impl Iterator<Item = Promise> + 'a {
+    static BELOW: [EdgeName; 2] = [EdgeName::WAIST, EdgeName::HEM];
+    edges_stay(piece, edges).chain(edges_stay_if_there(piece, &BELOW))
+}
+
+/// Promises of a piece that is altered at its side below the waist: every other edge stays that it has.
+///
+/// A skirt has no neck, a dress no waist seam; back and front have one centre each.
+pub(super) fn all_but_side_and_hem_stay(piece: &Piece) -> impl Iterator<Item = Promise> {
+    static EDGES: [EdgeName; 6] = [
+        EdgeName::WAIST,
+        EdgeName::NECKLINE,
+        EdgeName::SHOULDER,
+        EdgeName::ARMSCYE,
+        EdgeName::CENTRE_BACK,
+        EdgeName::CENTRE_FRONT,
+    ];
+    edges_stay_if_there(piece, &EDGES)
+}
+
 /// Promises that every finished girth stays but those named.
 pub(super) fn girths_stay<'a>(
     pattern: &'a Pattern,

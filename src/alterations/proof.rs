@@ -8,7 +8,7 @@ use super::readings::Readings;
 use super::refused::Reason;
 use super::{Alteration, AlterationError, Altered, Promise, StructureChange};
 use crate::invariants::{Tolerances, Violation, check_all, first};
-use crate::piece::{BodySide, Pattern, Piece};
+use crate::piece::{BodySide, Pattern, Piece, Warning};
 
 /// What one step has to keep on a pattern.
 pub(super) struct Proof {
@@ -158,4 +158,17 @@ pub(super) fn proved(
         promise.check(before, &after)?;
     }
     Ok((altered, after))
+}
+
+/// The pattern with what is to be known about it besides.
+pub(super) fn with_warnings(
+    pattern: Pattern,
+    warnings: Vec<Warning>,
+) -> Result<Pattern, AlterationError> {
+    if warnings.is_empty() {
+        return Ok(pattern);
+    }
+    let mut parts = pattern.into_parts();
+    parts.warnings.extend(warnings);
+    Ok(Pattern::new(parts)?)
 }

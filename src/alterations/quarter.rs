@@ -1,5 +1,6 @@
 //! The quarters of a garment: pieces of the trunk, found by their edges and lines.
 
+use super::AlterationError;
 use crate::geometry::tolerance;
 use crate::piece::{EdgeName, EdgeRole, Pattern, Piece};
 
@@ -55,6 +56,25 @@ pub(super) fn waist_on_side(piece: &Piece) -> Option<f64> {
         return Some(if upper(piece) { side.length() } else { 0.0 });
     }
     line_on_side(piece, "waist")
+}
+
+/// The pieces of the trunk that reach over the hips.
+pub(super) fn over_hips(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
+    quarters(pattern).filter(|piece| piece.line("hip").is_some())
+}
+
+/// Where along the side seam, darts open, waist and hip are.
+pub(super) fn waist_and_hip(
+    piece: &Piece,
+    advice: &'static str,
+) -> Result<(f64, f64), AlterationError> {
+    let missing = |what: &str| AlterationError::Missing {
+        what: format!("{what} on the {}", piece.name()),
+        advice,
+    };
+    let waist = waist_on_side(piece).ok_or_else(|| missing("a waist at the side seam"))?;
+    let hip = line_on_side(piece, "hip").ok_or_else(|| missing("a hip line"))?;
+    Ok((waist, hip))
 }
 
 /// Where along the sewn side seam the stretch above the waist begins that has no dart: the same

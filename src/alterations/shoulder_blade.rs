@@ -1,10 +1,11 @@
 //! A prominent shoulder blade.
 
 use super::amounts::at_most;
+use super::armscye_line::hinge_at;
 use super::asked_ease::{taken_by_ease, with_shoulder_ease};
 use super::dart_room::{check_dart, check_point};
 use super::led::led;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{edges_stay, girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::true_up::{turned_end, with_mouth, without_mouth};
@@ -12,9 +13,7 @@ use super::upper_half::UpperHalf;
 use super::way_back::taken_back;
 use super::{Alteration, AlterationError, Altered, Promise, Sketch, solve_sleeves};
 use crate::geometry::elementary::{atan2, tan};
-use crate::geometry::{
-    Curve, GeometryError, Point, Rigid, Vec2, angle_between, crossings, perpendicular,
-};
+use crate::geometry::{Point, Rigid, Vec2, angle_between, perpendicular};
 use crate::piece::{Apexes, Dart, EdgeName, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
@@ -93,9 +92,7 @@ impl Alteration for ShoulderBlade {
                 EdgeName::ARMSCYE,
                 EdgeName::SIDE_SEAM,
             ];
-            promises.extend(edges_stay(back.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(back.piece, &lower));
+            promises.extend(upper_stays(back.piece, &edges));
             if back.shoulder_dart().is_some() {
                 promises.extend(edges_stay(back.piece, &[EdgeName::SHOULDER]));
             }
@@ -158,7 +155,7 @@ impl ShoulderBlade {
     /// opposite amount swings about the same place.
     fn swing(&self, back: &UpperHalf<'_>) -> Result<Swing, AlterationError> {
         let level = 0.5 * (back.neckline.start().y + back.armscye.end().y);
-        let edge = crossing(back.armscye, level)?;
+        let edge = hinge_at(back.armscye, level)?;
         let (side, tip) = (back.shoulder.start(), back.armscye.start());
         let mut hinge = edge;
         for _ in 0..ROUNDS {
@@ -170,7 +167,7 @@ impl ShoulderBlade {
                 None => angle_between(tip - side, new_tip - side),
             };
             let (armscye, _) = back.armscye_kept(new_tip, turn, stay)?;
-            hinge = edge.midpoint(crossing(&armscye, level)?);
+            hinge = edge.midpoint(hinge_at(&armscye, level)?);
         }
         Ok(Swing::about(hinge, self.amount))
     }
@@ -249,17 +246,4 @@ fn finish(
     let (armscye, width_point) = back.armscye_kept(tip, turn, stay)?;
     back.put_armscye(&mut sketch, armscye, width_point)?;
     sketch.finish()
-}
-
-/// Where a level crosses the armscye.
-fn crossing(armscye: &Curve, level: f64) -> Result<Point, AlterationError> {
-    let reach = 4.0 * armscye.end().x.abs();
-    let across = Curve::line(Point::new(0.0, level), Point::new(reach, level))?;
-    crossings(armscye.segments(), across.segments())
-        .first()
-        .map(|c| c.point)
-        .ok_or(AlterationError::Construction {
-            step: "hinge on the armscye at blade level",
-            source: GeometryError::Parallel,
-        })
 }

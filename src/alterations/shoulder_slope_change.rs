@@ -1,7 +1,7 @@
 //! Shoulder slope: for shoulders that slope more or less than the block's.
 
 use super::amounts::at_most;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::shoulder_turn::{Turn, turned_together};
 use super::solve_sleeves;
 use super::underarm_line::check_lines;
@@ -127,9 +127,7 @@ impl Alteration for ShoulderSlope {
                 Underarm::Keep => EdgeName::SIDE_SEAM,
             };
             let edges = [EdgeName::SHOULDER, EdgeName::NECKLINE, kept];
-            promises.extend(edges_stay(half.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(half.piece, &lower));
+            promises.extend(upper_stays(half.piece, &edges));
             let slope = Measure::shoulder_slope(half.piece.name());
             promises.push(Promise::changes_by(slope, self.degrees));
         }

@@ -1,7 +1,7 @@
 //! Shoulder width: for shoulders broader or narrower than the block's.
 
 use super::amounts::at_most;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::shoulder_turn::{Turn, turned_together};
 use super::upper_half::UpperHalf;
 use super::way_back::taken_back;
@@ -86,9 +86,7 @@ impl Alteration for ShoulderWidth {
         let halves = [UpperHalf::back(before), UpperHalf::front(before)];
         for half in halves.into_iter().flatten() {
             let edges = [EdgeName::NECKLINE, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
-            promises.extend(edges_stay(half.piece, &edges));
-            let lower = [EdgeName::WAIST, EdgeName::HEM];
-            promises.extend(edges_stay_if_there(half.piece, &lower));
+            promises.extend(upper_stays(half.piece, &edges));
             let shoulder = Measure::edge_length(half.piece.name(), EdgeName::SHOULDER);
             promises.push(Promise::changes_by(shoulder, self.amount));
         }

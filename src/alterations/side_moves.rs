@@ -1,6 +1,6 @@
 //! The side seams of back and front moved together.
 
-use super::quarter::hem;
+use super::quarter::{hem, waist_and_hip};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
@@ -45,6 +45,19 @@ pub(super) fn matched(mut moves: Vec<SideMove<'_>>) -> Result<Vec<SideMove<'_>>,
 /// The station at a place, which every piece has: they have equally many.
 fn station(stations: &mut [Station], place: usize) -> Result<&mut Station, GeometryError> {
     stations.get_mut(place).ok_or(GeometryError::Empty)
+}
+
+/// A side seam that stays at the waist and goes out at the hip and parallel below it.
+pub(super) fn out_at_hip(
+    piece: &Piece,
+    by: f64,
+    advice: &'static str,
+) -> Result<Vec<Station>, AlterationError> {
+    let (waist, hip) = waist_and_hip(piece, advice)?;
+    Ok(vec![
+        Station::new(waist, Vec2::ZERO),
+        Station::new(hip, Vec2::new(by, 0.0)),
+    ])
 }
 
 /// The pattern with side seams moved, matched to one length; whatever ends on them goes along.

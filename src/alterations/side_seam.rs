@@ -1,13 +1,11 @@
 //! The side seam swung forward or back over the hips.
 
 use super::amounts::{at_most, number};
-use super::promise::{edges_stay_if_there, girths_stay};
-use super::quarter::{Half, centre, hem, line_on_side, quarters, waist_on_side};
-use super::side_moves::{SideMove, with_sides_moved};
-use super::stations::Station;
+use super::promise::{all_but_side_and_hem_stay, girths_stay};
+use super::quarter::{Half, centre, hem, over_hips};
+use super::side_moves::{SideMove, out_at_hip, with_sides_moved};
 use super::{Alteration, AlterationError, Altered, Promise};
-use crate::geometry::Vec2;
-use crate::piece::{EdgeName, Measure, Pattern, Piece};
+use crate::piece::{Measure, Pattern, Piece};
 use serde::{Deserialize, Serialize};
 
 /// Swings the side seams forward (or back) over the hips.
@@ -53,6 +51,9 @@ const MOST: f64 = 12.0;
 /// little that keeps both seams of one length.
 const HEM_WITHIN: f64 = 0.1;
 
+/// What it needs of a piece.
+const ADVICE: &str = "the side seam is swung on a piece with a side seam, a waist and a hip line";
+
 impl Alteration for SideSeam {
     fn name(&self) -> &'static str {
         "side_seam"
@@ -69,15 +70,7 @@ impl Alteration for SideSeam {
     fn promises(&self, before: &Pattern) -> Vec<Promise> {
         let mut promises: Vec<Promise> = girths_stay(before, &[]).collect();
         for piece in over_hips(before) {
-            let edges = [
-                EdgeName::WAIST,
-                EdgeName::NECKLINE,
-                EdgeName::SHOULDER,
-                EdgeName::ARMSCYE,
-                EdgeName::CENTRE_BACK,
-                EdgeName::CENTRE_FRONT,
-            ];
-            promises.extend(edges_stay_if_there(piece, &edges));
+            promises.extend(all_but_side_and_hem_stay(piece));
             if let Some(hem) = hem(piece) {
                 let hem = Measure::edge_length(piece.name(), hem.clone());
                 let change = self.out(piece);
@@ -106,7 +99,7 @@ impl Alteration for SideSeam {
             return Ok(pattern.clone().into());
         }
         let moves: Vec<SideMove<'_>> = over_hips(pattern)
-            .map(|piece| Ok((piece, side_stations(piece, self.out(piece))?)))
+            .map(|piece| Ok((piece, out_at_hip(piece, self.out(piece), ADVICE)?)))
             .collect::<Result<_, AlterationError>>()?;
         Ok(with_sides_moved(pattern, moves)?.into())
     }
@@ -120,23 +113,4 @@ impl SideSeam {
             _ => self.amount,
         }
     }
-}
-
-/// The pieces that reach over the hips.
-fn over_hips(pattern: &Pattern) -> impl Iterator<Item = &Piece> {
-    quarters(pattern).filter(|piece| piece.line("hip").is_some())
-}
-
-/// How the side seam of a piece moves: not at the waist, out at the hip.
-fn side_stations(piece: &Piece, out: f64) -> Result<Vec<Station>, AlterationError> {
-    let missing = |what: &str| AlterationError::Missing {
-        what: format!("{what} on the {}", piece.name()),
-        advice: "the side seam is swung on a piece with a side seam, a waist and a hip line",
-    };
-    let waist = waist_on_side(piece).ok_or_else(|| missing("a waist at the side seam"))?;
-    let hip = line_on_side(piece, "hip").ok_or_else(|| missing("a hip line"))?;
-    Ok(vec![
-        Station::new(waist, Vec2::ZERO),
-        Station::new(hip, Vec2::new(out, 0.0)),
-    ])
 }

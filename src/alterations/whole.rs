@@ -5,7 +5,7 @@
 //! again.
 
 use super::Alteration;
-use super::proof::{Marks, Proof, proved};
+use super::proof::{Marks, Proof, proved, with_warnings};
 use super::readings::Readings;
 use super::refused::Reason;
 use crate::piece::Pattern;
@@ -60,11 +60,9 @@ impl Whole {
             let readings = Readings::of(&pattern);
             let proof = Proof::of(&pattern, step.as_ref())?;
             let (made, _) = proved(&pattern, &readings, step.as_ref(), &proof, Marks::Now)?;
-            let mut parts = made.pattern.into_parts();
-            let known = parts.warnings.clone();
-            let new = made.warnings.into_iter().filter(|w| !known.contains(w));
-            parts.warnings.extend(new);
-            pattern = Pattern::new(parts).map_err(super::AlterationError::from)?;
+            let mut new = made.warnings;
+            new.retain(|warning| !made.pattern.warnings().contains(warning));
+            pattern = with_warnings(made.pattern, new)?;
         }
         Ok(pattern)
     }

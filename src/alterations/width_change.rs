@@ -4,7 +4,7 @@ use super::amounts::at_most;
 use super::asked_ease::{taken_by_ease, with_shoulder_ease};
 use super::dart_room::{check_dart, check_point};
 use super::girths::with_girth_ease;
-use super::promise::{edges_stay, edges_stay_if_there, girths_stay};
+use super::promise::{girths_stay, upper_stays};
 use super::shared_lean::trued_across_shoulder;
 use super::sleeve::replaced;
 use super::upper_half::UpperHalf;
@@ -122,9 +122,7 @@ impl FrontWidth {
 
 /// What both keep: edges of one half, and every girth but the one changed on purpose.
 fn kept(pattern: &Pattern, half: &UpperHalf<'_>, edges: &[EdgeName], but: &str) -> Vec<Promise> {
-    let lower = [EdgeName::WAIST, EdgeName::HEM];
-    edges_stay(half.piece, edges)
-        .chain(edges_stay_if_there(half.piece, &lower))
+    upper_stays(half.piece, edges)
         .chain(girths_stay(pattern, &[but]))
         .collect()
 }
