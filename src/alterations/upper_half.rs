@@ -40,7 +40,7 @@ impl<'p> UpperHalf<'p> {
         })
     }
 
-    /// Of a piece; none where it has not all of its edges.
+    /// Of a piece; none where one of its edges is missing.
     pub fn of(piece: &'p Piece) -> Option<Self> {
         let edge = |name: &EdgeName| piece.outline().edge(name).map(|e| e.curve());
         let armscye = edge(&EdgeName::ARMSCYE)?;

@@ -11,7 +11,7 @@ use blockwright::piece::{Dart, EdgeName, Pattern, Piece};
 
 const BLOCKS: [Block; 4] = [Block::Bodice, Block::Dress, Block::Tunic, Block::Shirt];
 
-/// Values in order, told by their quantiles.
+/// Values in order, described by their quantiles.
 #[derive(Default)]
 struct Spread(Vec<f64>);
 
@@ -34,7 +34,7 @@ impl Spread {
         self.0.iter().filter(|v| !(low..=high).contains(*v)).count()
     }
 
-    fn told(&self) -> String {
+    fn quantiles(&self) -> String {
         let [least, low, half, high, most] = [0.0, 0.05, 0.5, 0.95, 1.0].map(|s| self.at(s));
         format!(
             "{:5} values, least {least:.1}, 5 % {low:.1}, half {half:.1}, 95 % {high:.1}, most {most:.1}",
@@ -124,18 +124,30 @@ fn point_at_the_bust_point() {
                 }
             }
             let name = format!("{} {}", block.name(), fit.name());
-            tell(&format!("{name}: bust dart tip   {}", found.side.told()));
+            tell(&format!(
+                "{name}: bust dart tip   {}",
+                found.side.quantiles()
+            ));
             tell(&format!(
                 "{name}:   beside        {}",
-                found.side_beside.told()
+                found.side_beside.quantiles()
             ));
-            tell(&format!("{name}:   degrees       {}", found.angle.told()));
-            tell(&format!("{name}: waist dart tip  {}", found.waist.told()));
+            tell(&format!(
+                "{name}:   degrees       {}",
+                found.angle.quantiles()
+            ));
+            tell(&format!(
+                "{name}: waist dart tip  {}",
+                found.waist.quantiles()
+            ));
             tell(&format!(
                 "{name}:   beside        {}",
-                found.waist_beside.told()
+                found.waist_beside.quantiles()
             ));
-            tell(&format!("{name}: notch to leg    {}", found.notch.told()));
+            tell(&format!(
+                "{name}: notch to leg    {}",
+                found.notch.quantiles()
+            ));
             tell(&format!(
                 "{name}: {} without bust dart, {} over 45 mm wide, legs differ by {:.1e} mm",
                 found.undarted, found.wide, found.legs
@@ -214,10 +226,10 @@ fn turn_about_the_bust_point() {
                 }
             }
             let name = format!("{} bust dart to {edge}", block.name());
-            tell(&format!("{name}: tip {}", tips.told()));
+            tell(&format!("{name}: tip {}", tips.quantiles()));
             tell(&format!(
                 "{name}: beside {}; lengths within {drift:.1e}; {} refused: {}",
-                besides.told(),
+                besides.quantiles(),
                 refused.len(),
                 refused.first().cloned().unwrap_or_default()
             ));
@@ -372,12 +384,12 @@ fn stay_square_and_clear_when_altered() {
     }
     tell(&format!(
         "altered skirts, darts off square: {}",
-        square.told()
+        square.quantiles()
     ));
     tell(&format!(
         "altered bodices, notch to leg: {}; {refused} refused",
-        near.told()
+        near.quantiles()
     ));
-    assert!(square.at(1.0) < 1.0, "{}", square.told());
+    assert!(square.at(1.0) < 1.0, "{}", square.quantiles());
     assert!(faults.is_empty(), "{faults:?}");
 }

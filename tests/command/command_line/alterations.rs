@@ -230,8 +230,8 @@ fn shoulders_are_sloped_to_the_body() {
         ),
     ] {
         tunic(&place, settings);
-        let told = place.run(&["check", "job.yaml"]).failed(code);
-        assert!(told.contains(expected), "{told}");
+        let report = place.run(&["check", "job.yaml"]).failed(code);
+        assert!(report.contains(expected), "{report}");
     }
 }
 
@@ -313,8 +313,8 @@ fn words_of_any_length_are_told_in_a_few_lines() {
         ),
     ] {
         let place = Place::with_job(&format!("{}alterations:\n  - {text}\n", job("tunic")));
-        let told = place.run(&["check", "job.yaml"]).failed(2);
-        assert!(told.len() < 2000, "{} bytes", told.len());
+        let report = place.run(&["check", "job.yaml"]).failed(2);
+        assert!(report.len() < 2000, "{} bytes", report.len());
     }
 }
 
@@ -367,8 +367,8 @@ fn names_and_settings_that_are_wrong_are_told_at_their_line() {
     ];
     for (text, expected) in cases {
         let place = Place::with_job(&format!("{}{text}", job("tunic")));
-        let told = place.run(&["check", "job.yaml"]).failed(2);
-        assert!(told.contains(expected), "{expected}\n{told}");
+        let report = place.run(&["check", "job.yaml"]).failed(2);
+        assert!(report.contains(expected), "{expected}\n{report}");
     }
 }
 
@@ -409,10 +409,10 @@ fn a_step_after_a_seam_of_darts_is_made_on_the_whole_piece() {
         "job.yaml",
         format!("{}alterations:\n{seam}{bust}", job("dress")),
     );
-    let told = place.run(&["check", "job.yaml"]).done();
+    let report = place.run(&["check", "job.yaml"]).done();
     assert!(
-        told.contains("front centre") && told.contains("bust"),
-        "{told}"
+        report.contains("front centre") && report.contains("bust"),
+        "{report}"
     );
     place.write(
         "job.yaml",
@@ -436,12 +436,15 @@ fn to_body_brings_a_measure_to_what_it_is_on_the_draft_for_her() {
         "{}alterations: [upper_arm: {{to: body}}]\n",
         job("skirt")
     ));
-    let told = place.run(&["check", "job.yaml"]).failed(1);
-    assert!(told.contains("the measure `upper_arm finished`"), "{told}");
+    let report = place.run(&["check", "job.yaml"]).failed(1);
+    assert!(
+        report.contains("the measure `upper_arm finished`"),
+        "{report}"
+    );
     let place = Place::with_job(&format!(
         "{}alterations: [forward_shoulder: {{to: body}}]\n",
         job("dress")
     ));
-    let told = place.run(&["check", "job.yaml"]).failed(2);
-    assert!(told.contains("unknown field `to`"), "{told}");
+    let report = place.run(&["check", "job.yaml"]).failed(2);
+    assert!(report.contains("unknown field `to`"), "{report}");
 }

@@ -182,7 +182,7 @@ fn pin_notes_become_steps_in_a_fitters_order() {
 
 #[test]
 fn notes_that_make_no_step_are_named_with_their_cure() {
-    for (notes, told) in [
+    for (notes, says) in [
         (
             "[{place: centre back waste, pinned: 25}]",
             "did you mean `centre back waist`?",
@@ -209,6 +209,6 @@ fn notes_that_make_no_step_are_named_with_their_cure() {
         ("25", "a list of notes"),
     ] {
         let errors = JobFile::parse(&job(notes)).unwrap_err().to_string();
-        assert!(errors.contains(told), "{notes}: {errors}");
+        assert!(errors.contains(says), "{notes}: {errors}");
     }
 }
