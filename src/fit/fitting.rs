@@ -6,7 +6,7 @@ use super::balance::Balance;
 use super::lever::LEVERS;
 use super::made::{Made, made};
 use super::{FitError, FitSettings};
-use crate::alterations::{Account, Request, alter};
+use crate::alterations::{Account, Chain, Request};
 use crate::draft::{DraftOptions, Figure, draft_figure};
 use crate::measurements::{Body, Measurement};
 use crate::piece::{MeasureKind, MeasureUnit, Pattern};
@@ -197,16 +197,17 @@ pub fn fit(
             block: block.block().to_owned(),
         });
     }
-    let mut work = Work::new(block, &aims, settings);
+    let block = Chain::of(block.clone());
+    let mut work = Work::new(&block, &aims, settings);
     let mut result = work.go();
     for _ in 0..MORE_TOILES {
-        let left = work.rest(&result.pattern).norm_squared();
-        if !work.asks_for_another(&result.pattern) {
+        let left = rest(&aims, &result.chain.pattern).norm_squared();
+        if !work.asks_for_another(&result.chain.pattern) {
             break;
         }
-        let mut again = Work::new(&result.pattern, &aims, settings);
+        let mut again = Work::new(&result.chain, &aims, settings);
         let more = again.go();
-        if again.rest(&more.pattern).norm_squared() > WORTH * left {
+        if rest(&aims, &more.chain.pattern).norm_squared() > WORTH * left {
             break;
         }
         result = result.followed_by(more);
@@ -217,26 +218,20 @@ pub fn fit(
 
 /// The fitting while it is worked out.
 struct Work<'a> {
-    block: &'a Pattern,
+    block: &'a Chain,
     aims: &'a [Aim],
     settings: &'a FitSettings,
     balance: Balance,
 }
 
 impl<'a> Work<'a> {
-    fn new(block: &'a Pattern, aims: &'a [Aim], settings: &'a FitSettings) -> Self {
+    fn new(block: &'a Chain, aims: &'a [Aim], settings: &'a FitSettings) -> Self {
         let columns = columns(block, aims);
         let can = |column: &Option<Vec<f64>>| column.is_some();
         let balance = Balance {
             used: columns.iter().map(can).collect(),
             columns: matrix(&columns, aims.len()),
-            wanted: DVector::from_iterator(
-                aims.len(),
-                aims.iter().map(|aim| {
-                    let now = aim.of.on(block).unwrap_or(aim.before);
-                    aim.weight * (aim.wanted - now)
-                }),
-            ),
+            wanted: rest(aims, &block.pattern),
             costs: LEVERS
                 .iter()
                 .map(|l| PRICE * l.dislike * l.dislike)
@@ -259,7 +254,7 @@ impl<'a> Work<'a> {
         for round in 0..ROUNDS {
             let amounts = self.worth_while();
             let result = made(self.block, amounts.as_slice(), self.settings);
-            let rest = self.rest(&result.pattern);
+            let rest = rest(self.aims, &result.chain.pattern);
             // Where a lever got no farther, the others are to make up for it.
             let ends = self.balance.bounds.iter_mut().zip(result.refused.iter());
             let ways = amounts.iter().zip(&result.reached);
@@ -273,7 +268,7 @@ impl<'a> Work<'a> {
             let reached = DVector::from_column_slice(&result.reached);
             if round == 0 {
                 put(
-                    &columns(&result.pattern, self.aims),
+                    &columns(&result.chain, self.aims),
                     &mut self.balance.columns,
                 );
             }
@@ -307,17 +302,6 @@ impl<'a> Work<'a> {
                 *used = false;
             }
         }
-    }
-
-    /// What every measure still misses, weighted.
-    fn rest(&self, pattern: &Pattern) -> DVector<f64> {
-        DVector::from_iterator(
-            self.aims.len(),
-            self.aims.iter().map(|aim| {
-                let now = aim.of.on(pattern).unwrap_or(aim.before);
-                aim.weight * (aim.wanted - now)
-            }),
-        )
     }
 
     /// Whether a girth or an edge of a pattern is missed by more than a fitter lets pass.
@@ -381,7 +365,7 @@ impl<'a> Work<'a> {
         });
         Fitted {
             steps: steps.collect(),
-            pattern: result.pattern,
+            pattern: result.chain.pattern,
             left,
         }
     }
@@ -390,7 +374,7 @@ impl<'a> Work<'a> {
     fn left(&self, result: &Made, pulls: &[(Measurement, Vec<f64>)]) -> Vec<Left> {
         let mut left: Vec<Left> = Vec::new();
         for (row, aim) in self.aims.iter().enumerate() {
-            let now = aim.of.on(&result.pattern).unwrap_or(aim.before);
+            let now = aim.of.on(&result.chain.pattern).unwrap_or(aim.before);
             let by = aim.wanted - now;
             let least = match aim.of.unit() {
                 MeasureUnit::Degrees => 0.5 * LEAST_LEFT,
@@ -434,18 +418,30 @@ impl<'a> Work<'a> {
     }
 }
 
+/// What every measure of a pattern still misses, weighted.
+fn rest(aims: &[Aim], pattern: &Pattern) -> DVector<f64> {
+    DVector::from_iterator(
+        aims.len(),
+        aims.iter().map(|aim| {
+            let now = aim.of.on(pattern).unwrap_or(aim.before);
+            aim.weight * (aim.wanted - now)
+        }),
+    )
+}
+
 /// By how much each measure changes for a unit of each lever, weighted; none for a lever that the
 /// block does not bear at all.
-fn columns(block: &Pattern, aims: &[Aim]) -> Vec<Option<Vec<f64>>> {
+fn columns(block: &Chain, aims: &[Aim]) -> Vec<Option<Vec<f64>>> {
     LEVERS
         .iter()
         .map(|lever| {
             [1.0, -1.0, 0.25, -0.25].into_iter().find_map(|share| {
                 let amount = share * lever.probe;
                 let step = lever.step(amount).ok()?.alteration().ok()?;
-                let done = alter(block, &[step]).ok()?.pattern;
+                let mut done = block.clone();
+                done.make(step.as_ref()).ok()?;
                 let change = |aim: &Aim| {
-                    let (was, is) = (aim.of.on(block), aim.of.on(&done));
+                    let (was, is) = (aim.of.on(&block.pattern), aim.of.on(&done.pattern));
                     let change = was.zip(is).map_or(0.0, |(was, is)| is - was);
                     aim.weight * change / amount
                 };

@@ -2,8 +2,7 @@
 
 use super::FitSettings;
 use super::lever::{LEVERS, Lever};
-use crate::alterations::{Account, Chain, Request, alter};
-use crate::piece::Pattern;
+use crate::alterations::{Account, Chain, Request};
 
 /// In how many parts a step is made at most that is too large at once.
 const MOST_PARTS: u8 = 4;
@@ -24,7 +23,7 @@ pub(super) struct MadeStep {
 /// The pattern after all steps, and how far each lever got.
 #[derive(Debug, Clone)]
 pub(super) struct Made {
-    pub pattern: Pattern,
+    pub chain: Chain,
     pub steps: Vec<MadeStep>,
     /// The amount made of each lever, in all.
     pub reached: Vec<f64>,
@@ -35,9 +34,9 @@ pub(super) struct Made {
 /// Makes these amounts of all levers, in their order. One that is too large at once is made in
 /// parts, as a fitter would in several toiles; one that is refused is made as far as it goes, and what
 /// is missing is tried again after all others.
-pub(super) fn made(block: &Pattern, amounts: &[f64], settings: &FitSettings) -> Made {
+pub(super) fn made(block: &Chain, amounts: &[f64], settings: &FitSettings) -> Made {
     let mut made = Made {
-        pattern: block.clone(),
+        chain: block.clone(),
         steps: Vec::new(),
         reached: vec![0.0; LEVERS.len()],
         refused: vec![None; LEVERS.len()],
@@ -64,7 +63,7 @@ impl Made {
         for (reached, further) in self.reached.iter_mut().zip(more.reached) {
             *reached += further;
         }
-        self.pattern = more.pattern;
+        self.chain = more.chain;
         self.refused = more.refused;
         self
     }
@@ -116,21 +115,19 @@ impl Made {
     ) -> Result<(), (Option<f64>, String)> {
         let request = lever.step(amount).map_err(|e| (None, e.to_string()))?;
         let alteration = request.alteration().map_err(|e| (None, e.to_string()))?;
-        let Chain {
-            pattern, accounts, ..
-        } = alter(&self.pattern, &[alteration])
+        self.chain
+            .make(alteration.as_ref())
             .map_err(|refused| (refused.most, refused.reason.to_string()))?;
-        self.pattern = pattern;
         if let Some(slot) = self.reached.get_mut(place) {
             *slot += amount;
         }
-        self.steps
-            .extend(accounts.into_iter().map(|account| MadeStep {
-                lever: place,
-                request: request.clone(),
-                amount,
-                account,
-            }));
+        let account = self.chain.accounts.last().cloned();
+        self.steps.extend(account.map(|account| MadeStep {
+            lever: place,
+            request,
+            amount,
+            account,
+        }));
         Ok(())
     }
 }
