@@ -5,12 +5,13 @@ use super::made_files::MadeFile;
 use super::problem::{Problem, Problems};
 use crate::explain::Explain as _;
 use crate::measurements::{
-    Body, Kind, Measured, Measurement, MeasurementSet, SetReport, Source, likely_required,
+    Body, Kind, Measured, Measurement, MeasurementError, MeasurementErrors, MeasurementSet,
+    SetReport, Source, likely_required,
 };
 use crate::measuring_form::measuring_form;
 use crate::render::pdf::PaperFormat;
-use crate::silhouette::{Silhouette, Stance, silhouette_svg};
-use crate::units::{Angle, Length, LengthStyle, Unit};
+use crate::silhouette::{Silhouette, Stance, silhouette_svg, stance};
+use crate::units::{Angle, Length, LengthStyle, Unit, speak};
 use serde::Serialize;
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -94,13 +95,8 @@ impl TypedSet {
                     read.taken.push((measurement, value));
                 }
                 Ok(value) => {
-                    let range = measurement.range();
-                    let [value, low, high] =
-                        [value, range.low, range.high].map(|v| shown(measurement, v, unit));
-                    let name = measurement.name().replace('_', " ");
-                    let unit = unit_of(measurement, unit);
-                    let text =
-                        format!("{value} {unit} is no {name}; possible are {low} to {high} {unit}");
+                    let error = MeasurementError::OutOfRange { measurement, value };
+                    let text = speak(&error.to_string(), unit).replace('_', " ");
                     read.wrong.insert(measurement.name(), text);
                 }
                 Err(text) => {
@@ -162,21 +158,16 @@ pub(super) fn measure(set: &TypedSet, unit: Unit, focus: Option<&str>) -> Known 
     let read = set.read(unit);
     let likely = likely_required(&read.taken);
     let complete = likely.is_empty();
-    let whole = read
-        .taken
-        .iter()
-        .copied()
-        .chain(likely.iter().map(|(of, measured)| (*of, measured.value)));
-    let body = Body::from_taken(whole).ok();
+    let body = probable(&read.taken, &likely).ok();
     let rows = Measurement::ALL
         .into_iter()
         .map(|of| row(&read, &likely, body.as_ref(), of, unit));
     let measurement =
         focus.and_then(|name| Measurement::ALL.into_iter().find(|m| m.name() == name));
     let figure = body.as_ref().map(|body| {
-        let stance = Stance::ALL.into_iter().find(|s| Some(s.name()) == focus);
+        let asked = Stance::ALL.into_iter().find(|s| Some(s.name()) == focus);
         let figure = Silhouette::of(body);
-        silhouette_svg(&figure, stance.unwrap_or(Stance::Front), measurement)
+        silhouette_svg(&figure, asked.unwrap_or(Stance::Front), measurement)
     });
     let notes = match (&body, complete) {
         (Some(body), true) => {
@@ -190,12 +181,19 @@ pub(super) fn measure(set: &TypedSet, unit: Unit, focus: Option<&str>) -> Known 
         complete: complete && read.wrong.is_empty(),
         rows: rows.collect(),
         notes,
-        stance: measurement
-            .zip(body.as_ref())
-            .map(|(of, body)| Silhouette::of(body).tape(of).stance),
+        stance: measurement.filter(|_| figure.is_some()).map(stance),
         figure,
         errors: read.other,
     }
+}
+
+/// The body of what was taken, completed by what of the four needed is likely.
+fn probable(
+    taken: &[(Measurement, f64)],
+    likely: &[(Measurement, Measured)],
+) -> Result<Body, MeasurementErrors> {
+    let likely = likely.iter().map(|(of, measured)| (*of, measured.value));
+    Body::from_taken(taken.iter().copied().chain(likely))
 }
 
 fn row(
@@ -251,13 +249,8 @@ pub(super) fn form(
         "letter" | "legal" => PaperFormat::Letter,
         _ => PaperFormat::A4,
     };
-    let read = set.map(|set| set.read(unit).taken).unwrap_or_default();
-    let likely = likely_required(&read);
-    let whole = read
-        .iter()
-        .copied()
-        .chain(likely.iter().map(|(of, measured)| (*of, measured.value)));
-    let body = Body::from_taken(whole)
+    let taken = set.map(|set| set.read(unit).taken).unwrap_or_default();
+    let body = probable(&taken, &likely_required(&taken))
         .map_err(|error| Problems::refused(Problem::of(error.explanation())))?;
     let name = set
         .map(|set| set.name.trim())

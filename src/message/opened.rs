@@ -2,7 +2,7 @@
 
 use super::asked::{Files, OffStep, missing, text_of};
 use super::problem::{Problem, Problems};
-use super::written_files::{MADE_FOR, other_wearer, switched_off};
+use super::written_files::{MADE_FOR, WEARER, switched_off};
 use crate::job::JobFile;
 use crate::measurements::{MeasurementFile, MeasurementSet};
 use serde::Serialize;
@@ -88,9 +88,11 @@ fn job(text: &str, files: &Files) -> Result<Opened, Problems> {
     let job = file
         .resolve(body)
         .map_err(|error| Problems::of_resolve(&error))?;
-    let wearer = match other_wearer(files).filter(|_| path.as_deref() == Some(MADE_FOR)) {
-        Some(text) => Some(as_value(&MeasurementSet::parse(text)?)),
-        None => None,
+    let wearer = match files.get(WEARER) {
+        Some(text) if path.as_deref() == Some(MADE_FOR) => {
+            Some(as_value(&MeasurementSet::parse(text)?))
+        }
+        _ => None,
     };
     Ok(Opened::Job {
         job: as_value(&job),

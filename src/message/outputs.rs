@@ -97,13 +97,18 @@ fn batch(job: &Job) -> Result<OutputAnswer, Problems> {
     let header = std::iter::once("id".to_owned()).chain(taken.iter().map(|(of, _)| {
         let unit = match of.kind() {
             Kind::Length => Unit::Mm.name(),
-            Kind::Angle => "rad",
+            Kind::Angle => "deg",
         };
         format!("{} ({unit})", of.name())
     }));
     let header: Vec<String> = header.collect();
-    let cells = std::iter::once(job.set.name().to_owned())
-        .chain(taken.iter().map(|(_, value)| value.to_string()));
+    let cells =
+        std::iter::once(job.set.name().to_owned()).chain(taken.iter().map(|(of, value)| {
+            match of.kind() {
+                Kind::Length => value.to_string(),
+                Kind::Angle => value.to_degrees().to_string(),
+            }
+        }));
     let cells: Vec<String> = cells.collect();
     let columns = BatchColumns::read(&header).map_err(|error| {
         Problems::wrong(Problem::of(crate::explain::Explain::explanation(&error)))

@@ -1,6 +1,6 @@
 //! The answer to `write`: jobs and sets as YAML files of the command.
 
-use super::asked::{Files, MadeFrom, OffStep};
+use super::asked::{MadeFrom, OffStep};
 use super::problem::Problems;
 use crate::job::JobFile;
 use crate::measurements::MeasurementSet;
@@ -77,9 +77,4 @@ pub(super) fn switched_off(text: &str) -> Vec<OffStep> {
         })
     };
     text.lines().filter_map(of_line).collect()
-}
-
-/// The names that files of a piece of work have, those that are there.
-pub(super) fn other_wearer(files: &Files) -> Option<&str> {
-    files.get(WEARER).map(String::as_str)
 }

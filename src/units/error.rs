@@ -116,7 +116,7 @@ impl Explain for UnitError {
         match self {
             Self::Empty => "write a number with its unit, such as `92 cm`".to_owned(),
             Self::NotANumber { .. } => {
-                "write it as `92`, `92.5`, `36 1/2` or `36½`, then the unit".to_owned()
+                "write it as `92`, `92.5`, `92,5`, `36 1/2` or `36½`, then the unit".to_owned()
             }
             Self::BadFraction { .. } => "write it as `1/2`".to_owned(),
             Self::AmbiguousComma { .. } => {

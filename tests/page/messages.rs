@@ -163,7 +163,7 @@ fn a_wearer_is_known_while_she_is_being_measured() {
         row(&wrong, "bust_girth")["error"]
             .as_str()
             .unwrap()
-            .contains("possible are 65 to 175 cm")
+            .contains("bust girth 9 cm is impossible: it lies between 65 cm and 175 cm")
     );
     assert_eq!(row(&wrong, "waist_girth")["state"], "wrong");
     assert_eq!(row(&wrong, "height")["state"], "taken");
@@ -252,6 +252,21 @@ fn a_block_is_fitted_to_a_wearer() {
             .any(|file| file["name"] == "range.json"),
         "{range}"
     );
+}
+
+#[test]
+fn a_batch_line_of_somebody_whose_angle_was_measured() {
+    let mut job = dress(&json!([]));
+    job["body"]["measurements"]["shoulder_slope"] = json!(21.5);
+    let made = ask(&json!({"ask": "output", "job": job, "what": "batch"}));
+    assert_eq!(made["text"], "", "{made}");
+    let line = base64(made["files"][0]["data"].as_str().unwrap());
+    let line: Value = serde_json::from_slice(&line).unwrap();
+    let document = Place::with_job(&job.to_string())
+        .run(&["check", "job.yaml", "--document"])
+        .done();
+    let document: Value = serde_json::from_str(&document).unwrap();
+    assert_eq!(line["pattern"]["pieces"], document["pieces"]);
 }
 
 #[test]

@@ -72,7 +72,7 @@ fn the_wearer(browser: &Browser) {
     browser
         .until("document.querySelector('#m-back_waist_length-note').textContent.includes(' in')");
     // Bad input is said beside its field, and nothing else is lost.
-    for (bad, said) in [("much", "much"), ("4", "possible are")] {
+    for (bad, said) in [("much", "much"), ("4", "is impossible: it lies between")] {
         browser.retype("#m-back_waist_length", bad);
         browser.until("document.querySelector('#m-back_waist_length').getAttribute('aria-invalid') === 'true'");
         browser.until(&format!(
