@@ -16,6 +16,7 @@ mod flatten;
 mod intersect;
 mod measure;
 mod offset;
+pub(crate) mod path_data;
 mod region;
 mod rigid;
 mod round;

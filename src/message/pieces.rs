@@ -1,11 +1,11 @@
 //! The pieces of a pattern as a page draws them.
 
 use crate::allowance::CutLines;
+use crate::geometry::path_data::path_data;
 use crate::geometry::{Curve, Point, perpendicular};
 use crate::piece::{Apexes, EaseOn, EdgeRef, Pattern, Piece};
 use crate::recipe::MadePattern;
 use crate::render::fitting::{Align, pairs};
-use crate::render::path_data::path_data;
 use serde::Serialize;
 use std::collections::BTreeMap;
 

@@ -6,7 +6,6 @@ pub mod demonstration;
 pub mod dxf;
 pub mod fitting;
 pub mod json;
-pub(crate) mod path_data;
 #[cfg(feature = "pdf")]
 pub mod pdf;
 pub mod svg;

@@ -4,7 +4,7 @@ use std::fmt::Write as _;
 
 use crate::drawing::{Drawing, DrawnPath, Face, Ink, Item, Text};
 
-use super::path_data::{fixed, path_data};
+use crate::geometry::path_data::{fixed, path_data};
 
 /// The drawing as an SVG document of real size: `width` and `height` in mm and a view box in mm,
 /// exactly the drawing's bounds. Each layer is a group with an `id` made from its name and the

@@ -60,7 +60,7 @@ impl Silhouette {
         match stance {
             Stance::Front => {
                 let (x, y) = f.bust_point;
-                let drop = 0.4 * (f.underbust.y - y) + 0.4 * (f.underbust.y - y);
+                let drop = 0.8 * (f.underbust.y - y);
                 let cup = Trace::from((0.22 * x, y + 0.7 * drop))
                     .smooth(&[(x, y + drop), (0.94 * f.bust.half, y + 0.1 * drop)])
                     .open();

@@ -2,6 +2,7 @@
 
 use super::outline::Silhouette;
 use super::tape::{Stance, TapeRun};
+use crate::geometry::path_data::path_data;
 use crate::measurements::Measurement;
 use kurbo::BezPath;
 use std::fmt::Write as _;
@@ -87,27 +88,6 @@ fn tape(out: &mut String, run: &TapeRun) {
 
 fn path(out: &mut String, class: &str, path: &BezPath) {
     // Writing to a string cannot fail.
-    let _ = write!(out, "<path class=\"{class}\" d=\"{}\"/>", data(path));
-}
-
-/// Path data to a tenth of a millimetre.
-fn data(path: &BezPath) -> String {
-    use kurbo::PathEl;
-    let mut out = String::new();
-    for element in path.elements() {
-        let (letter, points) = match *element {
-            PathEl::MoveTo(p) => ('M', vec![p]),
-            PathEl::LineTo(p) => ('L', vec![p]),
-            PathEl::QuadTo(a, p) => ('Q', vec![a, p]),
-            PathEl::CurveTo(a, b, p) => ('C', vec![a, b, p]),
-            PathEl::ClosePath => ('Z', vec![]),
-        };
-        out.push(letter);
-        for (index, p) in points.iter().enumerate() {
-            let between = if index == 0 { "" } else { " " };
-            // Writing to a string cannot fail.
-            let _ = write!(out, "{between}{:.1} {:.1}", p.x + 0.0, p.y + 0.0);
-        }
-    }
-    out
+    let data = path_data(path, 1);
+    let _ = write!(out, "<path class=\"{class}\" d=\"{data}\"/>");
 }

@@ -150,9 +150,7 @@ pub const fn stance(of: Measurement) -> Stance {
 
 pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
     use Measurement as M;
-    let front = |points: &[(f64, f64)]| TapeRun::between(Stance::Front, points);
-    let behind = |points: &[(f64, f64)]| TapeRun::between(Stance::Back, points);
-    let beside = |points: &[(f64, f64)]| TapeRun::between(Stance::Side, points);
+    let along = |points: &[(f64, f64)]| TapeRun::between(stance(of), points);
     let (seat, belly) = side_ends(f, f.hip);
     let (waist_back, waist_front) = side_ends(f, f.waist);
     let middle = 0.5 * (waist_back + waist_front);
@@ -161,7 +159,7 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
     match of {
         M::Height => {
             let x = f.wrist.0 + 70.0;
-            front(&[(x, floor), (x, 0.0)])
+            along(&[(x, floor), (x, 0.0)])
                 .guided(&[[(0.0, 0.0), (x, 0.0)], [(0.0, floor), (x, floor)]])
         }
         M::BustGirth => level(f.bust),
@@ -180,10 +178,10 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
                 .open();
             TapeRun::new(Stance::Front, seen).behind(bow((-x, y), (x, y), -8.0))
         }
-        M::ShoulderLength => front(&[f.neck_side, f.shoulder]),
+        M::ShoulderLength => along(&[f.neck_side, f.shoulder]),
         M::ShoulderSlope => {
             let (x, y) = f.neck_side;
-            let mut run = front(&[f.neck_side, f.shoulder]);
+            let mut run = along(&[f.neck_side, f.shoulder]);
             run = run.guided(&[[(x, y), (x + 1.25 * (f.shoulder.0 - x), y)]]);
             let reach = f.shoulder.0 - x;
             let arc = Trace::from((x + 0.9 * reach, y))
@@ -194,35 +192,35 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
         }
         M::BackWidth => {
             let y = 0.5 * (f.nape + f.chest.y) + 15.0;
-            behind(&[(-f.back_fold, y), (f.back_fold, y)])
+            along(&[(-f.back_fold, y), (f.back_fold, y)])
         }
         M::FrontWidth => {
             let y = 0.55 * f.chest.y + 0.45 * f.hollow;
-            front(&[(-f.front_fold, y), (f.front_fold, y)])
+            along(&[(-f.front_fold, y), (f.front_fold, y)])
         }
         M::BustPointWidth => {
             let (x, y) = f.bust_point;
-            front(&[(-x, y), (x, y)])
+            along(&[(-x, y), (x, y)])
         }
-        M::NeckToBustPoint => front(&[f.neck_side, f.bust_point]),
-        M::ScyeDepth => behind(&[(0.0, f.nape), (0.0, f.chest.y)])
+        M::NeckToBustPoint => along(&[f.neck_side, f.bust_point]),
+        M::ScyeDepth => along(&[(0.0, f.nape), (0.0, f.chest.y)])
             .guided(&[[(-f.chest.half, f.chest.y), (f.chest.half, f.chest.y)]]),
-        M::BackWaistLength => behind(&[(0.0, f.nape), (0.0, f.waist.y)])
+        M::BackWaistLength => along(&[(0.0, f.nape), (0.0, f.waist.y)])
             .guided(&[[(-f.waist.half, f.waist.y), (f.waist.half, f.waist.y)]]),
         M::FrontWaistLength => {
             let (x, y) = f.bust_point;
-            let mut run = front(&[f.neck_side, (x, y)]);
+            let mut run = along(&[f.neck_side, (x, y)]);
             run.seen.line_to((x, f.waist.y));
             run.ends = vec![f.neck_side, (x, f.waist.y)];
             run.guided(&[[(-f.waist.half, f.waist.y), (f.waist.half, f.waist.y)]])
         }
-        M::CentreFrontWaistLength => front(&[(0.0, f.hollow), (0.0, f.waist.y)])
+        M::CentreFrontWaistLength => along(&[(0.0, f.hollow), (0.0, f.waist.y)])
             .guided(&[[(-f.waist.half, f.waist.y), (f.waist.half, f.waist.y)]]),
-        M::WaistToHip => beside(&[(middle, f.waist.y), (middle, f.hip.y)]).guided(&[
+        M::WaistToHip => along(&[(middle, f.waist.y), (middle, f.hip.y)]).guided(&[
             [(waist_back, f.waist.y), (waist_front, f.waist.y)],
             [(seat, f.hip.y), (belly, f.hip.y)],
         ]),
-        M::WaistToKnee => beside(&[(middle, f.waist.y), (middle, f.knee)]).guided(&[
+        M::WaistToKnee => along(&[(middle, f.waist.y), (middle, f.knee)]).guided(&[
             [(waist_back, f.waist.y), (waist_front, f.waist.y)],
             [(seat, f.knee), (belly, f.knee)],
         ]),
@@ -239,7 +237,7 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
         }
         M::ArmLength => {
             let (x, y) = f.shoulder;
-            front(&[
+            along(&[
                 (x, y),
                 (f.elbow.0 + 0.9 * f.arm[1], f.elbow.1),
                 (f.wrist.0 + 0.9 * f.arm[2], f.wrist.1),
@@ -251,16 +249,16 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
         }
         M::NapeHeight => {
             let x = seat - 0.09 * f.height;
-            beside(&[(x, floor), (x, f.nape)]).guided(&[
+            along(&[(x, floor), (x, f.nape)]).guided(&[
                 [(x, f.nape), (seat + 24.0, f.nape)],
                 [(x, floor), (middle, floor)],
             ])
         }
-        M::WaistHeight => beside(&[(far, floor), (far, f.waist.y)]).guided(&[
+        M::WaistHeight => along(&[(far, floor), (far, f.waist.y)]).guided(&[
             [(waist_back, f.waist.y), (far, f.waist.y)],
             [(middle, floor), (far, floor)],
         ]),
-        M::BackHollow => beside(&[(seat, f.waist.y), (waist_back, f.waist.y)]).guided(&[[
+        M::BackHollow => along(&[(seat, f.waist.y), (waist_back, f.waist.y)]).guided(&[[
             (seat, f.nape + 0.3 * (f.chest.y - f.nape)),
             (seat, f.hip.y + 0.02 * f.height),
         ]]),

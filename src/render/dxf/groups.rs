@@ -3,7 +3,7 @@
 use super::layer::Layer;
 use super::letters::ascii;
 use crate::geometry::Point;
-use crate::render::path_data::fixed;
+use crate::geometry::path_data::fixed;
 
 /// Decimals of a coordinate, as in the pattern document.
 const DECIMALS: usize = 4;

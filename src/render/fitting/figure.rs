@@ -2,9 +2,9 @@
 
 use super::align::Align;
 use super::markup::{escaped, title_words};
+use crate::geometry::path_data::{fixed, path_data};
 use crate::geometry::{Curve, Point, Vec2, perpendicular};
 use crate::piece::{Apexes, Pattern, Piece};
-use crate::render::path_data::{fixed, path_data};
 use kurbo::{ParamCurve as _, Rect};
 use std::fmt::Write as _;
 

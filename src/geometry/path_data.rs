@@ -24,7 +24,7 @@ pub(crate) fn path_data(path: &BezPath, decimals: usize) -> String {
 }
 
 /// A number with so many decimals, and no minus before a zero.
-pub(super) fn fixed(value: f64, decimals: usize) -> String {
+pub(crate) fn fixed(value: f64, decimals: usize) -> String {
     let text = format!("{value:.decimals$}");
     match text.strip_prefix('-') {
         Some(rest) if rest.chars().all(|c| c == '0' || c == '.') => rest.to_owned(),
