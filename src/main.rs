@@ -15,6 +15,7 @@
 mod cli;
 #[cfg(feature = "page")]
 mod page;
+mod whole_file;
 
 fn main() -> std::process::ExitCode {
     cli::main()

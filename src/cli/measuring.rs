@@ -1,6 +1,5 @@
 //! The command `measurements`.
 
-use std::io::Write as _;
 use std::path::Path;
 
 use blockwright::job::PaperSize;
@@ -12,6 +11,8 @@ use blockwright::measuring_form::measuring_form;
 use blockwright::render::pdf::PaperFormat;
 use blockwright::units::Unit;
 use serde::Serialize;
+
+use crate::whole_file::beside;
 
 use super::done::as_json;
 use super::problem::{Failure, Problem, read_argument};
@@ -135,16 +136,7 @@ fn write_whole(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let folder = path
         .parent()
         .filter(|folder| !folder.as_os_str().is_empty());
-    let mut builder = tempfile::Builder::new();
-    builder.prefix(".blockwright-").suffix(".part");
-    #[cfg(unix)]
-    {
-        use std::os::unix::fs::PermissionsExt as _;
-        builder.permissions(std::fs::Permissions::from_mode(0o644));
-    }
-    let mut file = builder.tempfile_in(folder.unwrap_or(Path::new(".")))?;
-    file.write_all(bytes)?;
-    file.as_file().sync_all()?;
+    let file = beside(folder.unwrap_or(Path::new(".")), bytes)?;
     file.persist(path).map_err(|error| error.error)?;
     Ok(())
 }

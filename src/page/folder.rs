@@ -2,11 +2,13 @@
 
 use std::collections::BTreeMap;
 use std::fs::{self, File};
-use std::io::{self, Read as _, Write as _};
+use std::io::{self, Read as _};
 use std::path::{Path, PathBuf};
 
 use blockwright::job::JobFile;
 use sha2::{Digest as _, Sha256};
+
+use crate::whole_file::beside;
 
 /// What a piece of work is kept in. A page never names a file.
 const OWN: [&str; 5] = [
@@ -23,8 +25,8 @@ const LONGEST: u64 = 1 << 20;
 
 pub(super) struct Folder {
     path: PathBuf,
-    /// The folder itself, held so that another server is noticed; dropped with it.
-    held: Option<File>,
+    /// The folder itself, locked so that another server notices it; let go with it.
+    _held: Option<File>,
     alone: bool,
 }
 
@@ -53,7 +55,11 @@ impl Folder {
         let alone = held
             .as_ref()
             .is_none_or(|file| !matches!(file.try_lock(), Err(fs::TryLockError::WouldBlock)));
-        Ok(Self { path, held, alone })
+        Ok(Self {
+            path,
+            _held: held,
+            alone,
+        })
     }
 
     /// The last part of its path.
@@ -64,7 +70,7 @@ impl Folder {
 
     /// Whether no other server has it open.
     pub(super) fn is_alone(&self) -> bool {
-        self.alone && self.held.is_some() || self.held.is_none()
+        self.alone
     }
 
     /// A file of the folder: a plain one, no link that leads elsewhere.
@@ -80,11 +86,21 @@ impl Folder {
         (text.len() as u64 <= LONGEST).then_some(text)
     }
 
-    pub(super) fn read(&self) -> Kept {
+    /// Its own files, those that are there.
+    fn own(&self) -> BTreeMap<String, String> {
         let own = OWN
             .iter()
             .filter_map(|name| Some(((*name).to_owned(), self.text(name)?)));
-        let mut files: BTreeMap<String, String> = own.collect();
+        own.collect()
+    }
+
+    /// Changes whenever one of its own files does.
+    pub(super) fn digest(&self) -> String {
+        digest(&self.own())
+    }
+
+    pub(super) fn read(&self) -> Kept {
+        let mut files = self.own();
         let digest = digest(&files);
         // A job written by hand names its files as it likes, as long as they lie beside it.
         let job = files.get(JOB).and_then(|text| JobFile::parse(text).ok());
@@ -105,14 +121,14 @@ impl Folder {
         files: &[(String, String)],
         read: Option<&str>,
     ) -> Result<Kept, SaveError> {
-        let before = self.read();
-        if read.is_some_and(|read| read != before.digest) {
+        if read.is_some_and(|read| read != self.digest()) {
             return Err(SaveError::Changed);
         }
         let mut written = Vec::new();
         for own in OWN {
             for (_, text) in files.iter().filter(|(name, _)| name == own) {
-                written.push((own, self.beside(text).map_err(SaveError::Write)?));
+                let file = beside(&self.path, text.as_bytes()).map_err(SaveError::Write)?;
+                written.push((own, file));
             }
         }
         if files.iter().any(|(name, _)| !OWN.contains(&name.as_str())) {
@@ -125,21 +141,6 @@ impl Folder {
                 .map_err(|error| SaveError::Write(error.error))?;
         }
         Ok(self.read())
-    }
-
-    /// A file in the making beside its place.
-    fn beside(&self, text: &str) -> io::Result<tempfile::NamedTempFile> {
-        let mut builder = tempfile::Builder::new();
-        builder.prefix(".blockwright-").suffix(".part");
-        #[cfg(unix)]
-        {
-            use std::os::unix::fs::PermissionsExt as _;
-            builder.permissions(fs::Permissions::from_mode(0o644));
-        }
-        let mut file = builder.tempfile_in(&self.path)?;
-        file.write_all(text.as_bytes())?;
-        file.as_file().sync_all()?;
-        Ok(file)
     }
 }
 

@@ -2,10 +2,8 @@
 
 use axum::http::{HeaderMap, HeaderValue, Method, StatusCode, header};
 
-use super::address::same;
-
 /// The header with the run's token.
-pub(super) const TOKEN: &str = "x-blockwright-token";
+const TOKEN: &str = "x-blockwright-token";
 
 /// What every answer carries: no foreign resource, no frame, no guessing of types, nothing kept.
 pub(super) const HEADERS: [(&str, &str); 8] = [
@@ -30,6 +28,11 @@ fn text<'a>(headers: &'a HeaderMap, name: &str) -> Option<&'a str> {
     headers.get(name).map(HeaderValue::to_str)?.ok()
 }
 
+/// The token that a request carries.
+pub(super) fn sent_token(headers: &HeaderMap) -> Option<&str> {
+    text(headers, TOKEN)
+}
+
 /// Whether the host is this server, by an address or a name that leads nowhere else.
 pub(super) fn is_our_host(headers: &HeaderMap, port: u16) -> bool {
     let mut hosts = headers.get_all(header::HOST).iter();
@@ -41,12 +44,12 @@ pub(super) fn is_our_host(headers: &HeaderMap, port: u16) -> bool {
         .is_ok_and(|host| ours.iter().any(|our| our == host))
 }
 
-/// Why a message is not heard; `None` if it is.
+/// Why a message is not heard, `known` by its token or not; `None` if it is heard.
 pub(super) fn refusal(
     method: &Method,
     headers: &HeaderMap,
     port: u16,
-    token: &dyn Fn(&str) -> bool,
+    known: bool,
 ) -> Option<(StatusCode, &'static str)> {
     if !is_our_host(headers, port) {
         return Some((StatusCode::MISDIRECTED_REQUEST, "this host is not served"));
@@ -72,16 +75,11 @@ pub(super) fn refusal(
     if kind.split(';').next().map(str::trim) != Some("application/json") {
         return Some((StatusCode::UNSUPPORTED_MEDIA_TYPE, "messages are JSON"));
     }
-    if !text(headers, TOKEN).is_some_and(token) {
+    if !known {
         return Some((
             StatusCode::UNAUTHORIZED,
             "open the address that the command printed",
         ));
     }
     None
-}
-
-/// Whether a token sent is the one.
-pub(super) fn is_token(sent: &str, token: &str) -> bool {
-    same(sent, token)
 }

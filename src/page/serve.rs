@@ -15,10 +15,10 @@ use axum::response::Response;
 use blockwright::message::LONGEST_MESSAGE;
 use tokio::net::TcpListener;
 
-use super::address::token;
+use super::address::{same, token};
 use super::assets::ASSETS;
 use super::folder::Folder;
-use super::guard::{HEADERS, is_our_host, is_token, refusal};
+use super::guard::{HEADERS, is_our_host, refusal, sent_token};
 use super::talk::Talk;
 
 /// How the page is served.
@@ -120,7 +120,7 @@ fn open_browser(served: &Served) -> Result<(), PageError> {
     Ok(())
 }
 
-/// Returns when the command is told to end.
+/// Returns when the command is asked to end.
 async fn interrupted() {
     #[cfg(unix)]
     {
@@ -165,26 +165,21 @@ async fn message(
     headers: &HeaderMap,
     body: Body,
 ) -> Result<String, (StatusCode, &'static str)> {
-    let mut first = false;
-    {
+    let sent = sent_token(headers);
+    let by_key = sent.is_some_and(|sent| {
         let once = served.once.lock().unwrap_or_else(PoisonError::into_inner);
-        let first_time = std::cell::Cell::new(false);
-        let known = |sent: &str| {
-            let by_key = once.as_deref().is_some_and(|key| is_token(sent, key));
-            first_time.set(by_key);
-            by_key || is_token(sent, &served.token)
-        };
-        if let Some(refused) = refusal(method, headers, served.port, &known) {
-            return Err(refused);
-        }
-        first |= first_time.get();
+        once.as_deref().is_some_and(|key| same(sent, key))
+    });
+    let known = by_key || sent.is_some_and(|sent| same(sent, &served.token));
+    if let Some(refused) = refusal(method, headers, served.port, known) {
+        return Err(refused);
     }
     let bytes = to_bytes(body, LONGEST_MESSAGE)
         .await
         .map_err(|_| (StatusCode::PAYLOAD_TOO_LARGE, "a message has at most 1 MiB"))?;
     let text = String::from_utf8(bytes.to_vec())
         .map_err(|_| (StatusCode::BAD_REQUEST, "messages are JSON in UTF-8"))?;
-    if first {
+    if by_key {
         // The key is changed into the token, and is worth nothing from now on.
         let mut once = served.once.lock().unwrap_or_else(PoisonError::into_inner);
         if once.take().is_none() {

@@ -92,7 +92,7 @@ impl Talk {
             }
             AboutFolder::Here { page } => {
                 let others = self.others(&page, true);
-                let digest = self.folder.as_ref().map(|folder| folder.read().digest);
+                let digest = self.folder.as_ref().map(Folder::digest);
                 let others = if digest.is_some() { others } else { 0 };
                 json!({"status": "ok", "others": others, "digest": digest})
             }

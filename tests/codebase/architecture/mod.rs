@@ -36,6 +36,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("job", 7),
     ("measuring_form", 7),
     ("message", 8),
+    ("whole_file", 8),
     ("page", 9),
     ("cli", 10),
 ];
