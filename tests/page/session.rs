@@ -41,6 +41,7 @@ fn from_an_empty_form_to_a_printed_pattern() {
     reloaded_and_reopened(&browser, &place, &served);
     two_pages(&browser, &place, &served);
     every_size_and_everybody(&browser);
+    a_job_that_cannot_be_read(&browser, &place, &served);
     from_static_files(&browser, &place);
 }
 
@@ -337,6 +338,27 @@ fn two_pages(browser: &Browser, place: &Place, _: &Served) {
     );
     browser.click("dialog button:first-of-type");
     browser.until("document.querySelector('#title').textContent === 'Woollen <dress>'");
+}
+
+/// What is wrong in a folder's job is said, and it is not written over without being asked.
+fn a_job_that_cannot_be_read(browser: &Browser, place: &Place, served: &Served) {
+    let job = fs::read_to_string(place.path().join("job.yaml")).unwrap();
+    let broken = job.replace("block: dress", "block: drss");
+    assert_ne!(broken, job);
+    place.write("job.yaml", &broken);
+    browser.second();
+    browser.open(&served.address());
+    browser.until("document.querySelector('#desk .problems')?.textContent.includes('drss')");
+    browser.click("#tab-wearer");
+    for (name, value) in FOUR {
+        browser.type_in(&format!("#m-{name}"), value);
+    }
+    browser.click("#save");
+    browser.until("document.querySelector('dialog[open]') !== null");
+    let kept = fs::read_to_string(place.path().join("job.yaml")).unwrap();
+    assert_eq!(kept, broken);
+    browser.click("dialog button.main");
+    place.write("job.yaml", job);
 }
 
 /// Narrow, enlarged, and read by a machine that looks for barriers.

@@ -1,7 +1,7 @@
 // The drawing: pieces as they lie on the paper, to be looked at from near and far, its edges to be asked.
 
 import { bare, length, title, words } from "./lengths.js";
-import { button, check, escaped, h, select } from "./parts.js";
+import { button, check, escaped, h, safely, select } from "./parts.js";
 
 const GAP = 70;
 const ROOM = 45;
@@ -66,6 +66,7 @@ export class Board {
     svg.addEventListener("pointerdown", (event) => {
       this.pointers.set(event.pointerId, [event.clientX, event.clientY]);
       this.dragged = 0;
+      // A pointer may have gone already.
       safely(() => svg.setPointerCapture(event.pointerId));
     });
     svg.addEventListener("pointermove", (event) => this.move(event));
@@ -323,14 +324,6 @@ export class Board {
 }
 
 const same = (a, b) => a === b || Boolean(a && b && a[0] === b[0] && a[1] === b[1]);
-
-function safely(act) {
-  try {
-    act();
-  } catch {
-    // A pointer that has gone already.
-  }
-}
 
 function outline(shape) {
   const arrow = ([a, b]) => {

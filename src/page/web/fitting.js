@@ -1,6 +1,6 @@
 // The fitting: from what is seen on a toile to steps, each with its amount, its account and its ways.
 
-import { bare, length, measure, parse, step as stepSize, title, words } from "./lengths.js";
+import { bare, counted, length, measure, notRead, parse, step as stepSize, title, words } from "./lengths.js";
 import { button, check, choice, field, h, select } from "./parts.js";
 import * as report from "./report.js";
 import { stepOf, wholeSet } from "./state.js";
@@ -91,7 +91,7 @@ export class Fitting {
         this.place = place;
         this.app.fillDesk();
       }),
-      h("p", { class: "hint", role: "status" }, suited.length ? `${suited.length} signs` : "Nothing is described so; try fewer words, or another place."),
+      h("p", { class: "hint", role: "status" }, suited.length ? counted(suited.length, "sign") : "No sign matches. Try fewer words, or another place."),
       h("ul", { class: "signs" }, suited.map((sign) => h("li", {}, h("button", {
         type: "button", id: `sign-${sign.name}`, onclick: () => {
           this.sign = sign;
@@ -270,8 +270,10 @@ export class Fitting {
         h("input", {
           id, type: "text", inputmode: "decimal", autocomplete: "off", value: shown(value), "aria-label": `Amount of ${label}, in ${entry.unit === "deg" ? "degrees" : unit}`,
           onchange: (event) => {
-            const typed = entry.unit === "deg" ? Number(event.target.value.replace(",", ".").replace("−", "-").replace("°", "")) : parse(event.target.value, unit);
+            const text = event.target.value;
+            const typed = entry.unit === "deg" ? Number(text.replace(",", ".").replace("−", "-").replace("°", "")) : parse(text, unit);
             event.target.setAttribute("aria-invalid", !Number.isFinite(typed));
+            this.app.say(Number.isFinite(typed) ? "" : notRead(text, entry.unit));
             if (Number.isFinite(typed)) this.set(current(), entry, typed);
           },
         }),
@@ -330,6 +332,7 @@ export class Fitting {
             const number = unit ? parse(text, unit) : Number(text.replace(",", "."));
             if (text.trim() === "") change(setting.key, undefined);
             else if (Number.isFinite(number)) change(setting.key, number);
+            else this.app.say(notRead(text, unit ? "mm" : "share"));
           },
         });
       }
@@ -381,7 +384,7 @@ export class Fitting {
     if (answer.status !== "ok") return this.app.fail(answer);
     if (answer.kind === "set") this.app.work.change({ base: { set: answer.set, label: answer.set.name } });
     else if (answer.kind === "table") this.fit({ table: "sizes.yaml" }, { "sizes.yaml": text });
-    else this.app.fail({ errors: [{ text: "That is a job", cure: "open a measurement set or a size table here" }] });
+    else this.app.fail({ errors: [{ text: `${name} is a job`, cure: "open a measurement set or a size table here" }] });
   }
 
   async fit(body, files) {
@@ -398,7 +401,7 @@ export class Fitting {
     const steps = answer.steps.map((step) => stepOf(...Object.entries(step)[0]));
     const base = { set: answer.made_for, label: answer.size ? `size ${answer.size}` : answer.made_for.name };
     work.change({ base, steps: [...work.now.steps, ...steps] });
-    this.app.say(steps.length ? `Fitted in ${steps.length} steps.` : "It fits as it is.");
+    this.app.say(steps.length ? `Fitted in ${counted(steps.length, "step")}.` : "It fits as it is.");
   }
 
   table() {

@@ -50,8 +50,14 @@ export function parse(text, unit) {
   return Number.isFinite(mm) ? (sign === "-" ? -mm : mm) : undefined;
 }
 
+// What is said of a text that is no length, no angle or no share.
+const FORMS = { mm: "a length; write it as 12, 12.5 or 1 1/2 in", deg: "an angle; write it as 3 or 2.5", share: "a share; write it as 0.5" };
+export const notRead = (text, kind) => `${text.trim().slice(0, 20)} is not ${FORMS[kind]}`;
+
 // How far one press of a key moves a slider.
 export const step = (kind, unit) => kind === "deg" ? 0.5 : unit === "in" ? 25.4 / 16 : 1;
+
+export const counted = (count, noun) => `${count} ${noun}${count === 1 ? "" : "s"}`;
 
 export const words = (name) => name.replaceAll("_", " ");
 export const title = (name) => {

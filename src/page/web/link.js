@@ -5,12 +5,13 @@
 const KEY = "blockwright-token";
 
 // The token comes in the fragment, which no request carries, and leaves the address bar at once.
-async function token() {
+function token() {
   const given = location.hash.slice(1);
-  if (given) history.replaceState(null, "", location.pathname);
-  if (given) sessionStorage.setItem(KEY, given);
-  const known = sessionStorage.getItem(KEY) ?? "";
-  return known;
+  if (given) {
+    history.replaceState(null, "", location.pathname);
+    sessionStorage.setItem(KEY, given);
+  }
+  return sessionStorage.getItem(KEY) ?? "";
 }
 
 function post(message, sent, keepalive = false) {
@@ -24,7 +25,7 @@ function post(message, sent, keepalive = false) {
 const lost = (text, cure) => ({ status: "wrong", errors: [{ code: "no_answer", text, cure }] });
 
 export async function connect() {
-  let sent = await token();
+  let sent = token();
   const ask = async (message) => {
     try {
       const response = await post(message, sent);

@@ -12,6 +12,8 @@ import { Wearer } from "./wearer.js";
 
 const TABS = [["wearer", "Wearer"], ["pattern", "Pattern"], ["fitting", "Fitting"], ["out", "Out"]];
 const PAUSE = 220;
+// In place of the digest of files that could not be read: saving asks before it replaces them.
+const UNREAD = "unread";
 const element = (id) => document.getElementById(id);
 
 class App {
@@ -37,7 +39,7 @@ class App {
     this.board = new Board({ aligns: this.about.aligns, unit: () => this.work.now.unit, print: (on) => this.asPrinted(on) });
     this.panels = { wearer: new Wearer(this), pattern: new PatternPanel(this), fitting: new Fitting(this), out: new Out(this) };
     const restored = this.work.restore();
-    if (!restored && this.folder) await this.openFolder(this.link.hello);
+    const wrong = !restored && this.folder ? await this.openFolder(this.link.hello) : null;
     this.tab = sessionStorage.getItem("blockwright-tab") ?? "wearer";
     this.work.listen((how) => this.changed(how));
     this.tabs();
@@ -50,44 +52,54 @@ class App {
       if (this.work.open_changes && this.known?.complete) event.preventDefault();
     });
     await this.pump(true);
+    if (wrong) this.fail(wrong);
     document.body.dataset.ready = "yes";
   }
 
   // The folder and other pages.
 
+  // Opens what is in the folder; what is wrong with it, or null.
   async openFolder({ files, digest }) {
     this.work.read = digest;
     const text = files["job.yaml"];
     const set = files["wearer.yaml"];
-    if (!text && !set) return;
-    await this.read(text ?? set, text ? "job.yaml" : "wearer.yaml", files);
-    this.work.past = [];
-    this.work.isSaved();
+    if (!text && !set) return null;
+    const wrong = await this.read(text ?? set, text ? "job.yaml" : "wearer.yaml", files);
+    if (wrong) this.work.read = UNREAD;
+    else {
+      this.work.past = [];
+      this.work.isSaved();
+    }
+    return wrong;
   }
 
   others({ status, others, alone, digest }) {
     if (status !== "ok") return;
-    const told = others > 0 || alone === false;
-    const theirs = this.work.read && digest && digest !== this.work.read;
+    const shared = others > 0 || alone === false;
+    const theirs = this.work.read && this.work.read !== UNREAD && digest && digest !== this.work.read;
     const text = theirs ? "The files in the folder were changed by another page or program. Saving will ask before it replaces them."
-      : told ? "This folder is open in another page too. Whoever saves second is asked before anything is replaced." : "";
+      : shared ? "This folder is open in another page too. Whoever saves second is asked before anything is replaced." : "";
     if (text !== this.warned) {
       this.warned = text;
       this.head();
     }
   }
 
+  // Opens a job or a set; what is wrong with it, or null.
   async read(text, name, files) {
     const answer = await this.link.ask({ ask: "read", text, name, files });
-    if (answer.status !== "ok") return this.fail(answer);
-    if (answer.kind === "job") {
+    const wrong = answer.status !== "ok" ? answer : answer.kind !== "table" ? null
+      : { errors: [{ text: `${name} is a size table`, cure: "open it under Out, or under Fitting" }] };
+    if (wrong) this.fail(wrong);
+    else if (answer.kind === "job") {
       const own = Object.fromEntries(Object.entries(files).filter(([file]) => /\.(json|svg)$/.test(file)));
       this.work.open(fromJob(answer, own));
       this.say(`${name} is open.`);
-    } else if (answer.kind === "set") {
+    } else {
       this.work.change(fromSet(answer.set));
       this.say(`${name} is open: the wearer is ${answer.set.name}.`);
-    } else this.fail({ errors: [{ text: `${name} is a size table`, cure: "open it under Out, or under Fitting" }] });
+    }
+    return wrong;
   }
 
   // Lets a person choose files, and gives their texts by name.
@@ -142,12 +154,12 @@ class App {
       this.work.isSaved();
       this.warned = "";
       this.say(`Saved in ${this.folder}.`);
-    } else if (answer.errors[0].code === "changed_elsewhere") this.askWhose(answer.errors[0].text);
+    } else if (answer.errors[0].code === "changed_elsewhere") this.askWhose(this.work.read === UNREAD ? "the folder holds files that could not be opened here" : answer.errors[0].text);
     else this.fail(answer);
   }
 
   askWhose(text) {
-    const dialog = h("dialog", { "aria-labelledby": "whose" }, h("h2", { id: "whose" }, "Changed elsewhere"), h("p", {}, `${title(text)}.`),
+    const dialog = h("dialog", { "aria-labelledby": "whose" }, h("h2", { id: "whose" }, "Replace the files in the folder?"), h("p", {}, `${title(text)}.`),
       h("div", { class: "row" },
         button("Open theirs", async () => {
           dialog.close();
@@ -203,10 +215,7 @@ class App {
 
   tools() {
     const { work } = this;
-    const units = choice("unit", "Unit", [["cm", "cm"], ["mm", "mm"], ["in", "in"]], work.now.unit, (unit) => {
-      work.change({ unit });
-      this.reach = new Map(this.reach);
-    });
+    const units = choice("unit", "Unit", [["cm", "cm"], ["mm", "mm"], ["in", "in"]], work.now.unit, (unit) => work.change({ unit }));
     element("tools").replaceChildren(
       button("↶ Undo", () => work.undo(), { id: "undo", title: "Undo (Ctrl Z)", disabled: work.past.length === 0 }),
       button("↷ Redo", () => work.redo(), { id: "redo", title: "Redo (Ctrl Y)", disabled: work.coming.length === 0 }),
@@ -257,7 +266,7 @@ class App {
     const drawn = this.tab !== "wearer";
     const content = this.panels[this.tab].table();
     const none = drawn && !this.drafted && this.tab !== "out" ? h("div", { class: "empty" }, h("h2", {}, "No pattern yet"),
-      h("p", {}, this.known?.complete ? "It cannot be drafted as it stands; what is wrong is said beside it." : "Height, bust, waist and hip are needed: enter them under Wearer."),
+      h("p", {}, this.known?.complete ? "It cannot be drafted yet; the message beside it says why." : "Height, bust, waist and hip are needed: enter them under Wearer."),
       this.known?.complete ? null : button("To the wearer", () => this.open("wearer"), { class: "main" })) : null;
     // The board stays where it is: taking it out would lose what it shows.
     let below = element("below");

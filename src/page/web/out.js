@@ -1,6 +1,6 @@
 // What comes out: files to print, to cut by, to hand on, and the work itself.
 
-import { title } from "./lengths.js";
+import { counted, title } from "./lengths.js";
 import { blob, button, check, download, field, h, problems, select } from "./parts.js";
 
 const PAPERS = {
@@ -46,7 +46,7 @@ export class Out {
     if (!name) return;
     const answer = await this.app.link.ask({ ask: "read", text, name });
     if (answer.status !== "ok") return this.app.fail(answer);
-    if (answer.kind !== "table") return this.app.fail({ errors: [{ text: `${name} is no size table`, cure: "open a file with sizes" }] });
+    if (answer.kind !== "table") return this.app.fail({ errors: [{ text: `${name} is not a size table`, cure: "open a file with sizes" }] });
     this.sizes = { name: answer.name, labels: answer.sizes, text };
     this.app.fillDesk();
   }
@@ -88,7 +88,7 @@ export class Out {
           .map((text) => h("li", {}, text)))),
       !known?.complete ? h("p", { class: "doubt" }, "There is no pattern yet: height, bust, waist and hip are needed.") : null,
       report ? h("section", { class: "report" }, h("h2", {}, "What will be cut"), h("ol", { class: "pieces" }, report.pieces.map((text) => h("li", {}, text.replace(/^\d+ /, "")))),
-        report.warnings.length ? h("p", { class: "doubt" }, `${report.warnings.length} warnings; see Pattern.`) : null) : null,
+        report.warnings.length ? h("p", { class: "doubt" }, `${counted(report.warnings.length, "warning")}; see Pattern.`) : null) : null,
     ];
   }
 }

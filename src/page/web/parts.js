@@ -31,7 +31,8 @@ export function refill(element, ...children) {
   if (ends && ends[0] !== null) safely(() => again.setSelectionRange(...ends));
 }
 
-function safely(act) {
+// What `act` gives, or null where the browser refuses.
+export function safely(act) {
   try {
     return act();
   } catch {
@@ -92,7 +93,7 @@ export function table(caption, head, rows, kind = "numbers") {
 export function problems(errors) {
   return h("ul", { class: "problems", role: "alert" }, errors.map((error) =>
     h("li", {}, error.line ? `Line ${error.line}: ` : "", error.text,
-      error.cure && !error.text.includes(error.cure) ? h("span", { class: "cure" }, ` ${error.cure}.`) : null)));
+      error.cure && !error.text.includes(error.cure) ? h("span", { class: "cure" }, `; ${error.cure}.`) : null)));
 }
 
 // Hands a file to whoever is at the page.

@@ -1,6 +1,6 @@
 // The pattern: block, ease, sleeve, lengths, allowance.
 
-import { bare, parse, title } from "./lengths.js";
+import { bare, notRead, parse, title } from "./lengths.js";
 import { choice, field, h, select } from "./parts.js";
 import * as report from "./report.js";
 
@@ -20,7 +20,7 @@ export class PatternPanel {
       placeholder: usual === null || usual === undefined ? "usual" : bare(usual, unit),
       change: (text) => {
         const value = text.trim() === "" ? null : parse(text, unit);
-        this.wrong[id] = value === undefined ? `${text.trim().slice(0, 20)} is no length; write 12 or 1 1/2 in` : undefined;
+        this.wrong[id] = value === undefined ? notRead(text, "mm") : undefined;
         if (value === undefined) this.app.fillDesk();
         else set(value);
       },

@@ -53,7 +53,7 @@ export class Wearer {
           input: (name) => work.change({ name }, { key: "name", light: true }), maxlength: 60,
         }),
         button("Form to print", () => this.form(), { class: "quiet", title: "All measurements with pictures and lines to write on" })),
-      h("p", { class: "hint" }, "Four are needed. What you do not take is estimated, in grey with its spread; whatever you take is used as taken."),
+      h("p", { class: "hint" }, "Four are needed. What you do not measure is estimated and shown in grey with its spread; what you measure is used as it is."),
       this.groups().map(([label, names]) => h("fieldset", { class: "measures" }, h("legend", {}, label),
         names.map((name) => this.measure(name)))),
     ];
@@ -102,7 +102,7 @@ export class Wearer {
       input.setAttribute("aria-invalid", row.state === "wrong");
       if (document.activeElement !== input) input.value = this.shown(row.name);
       document.getElementById(`${id}-row`).className = `measure ${row.state}${row.doubts ? " doubtful" : ""}`;
-      document.getElementById(`${id}-spread`).textContent = estimated ? `± ${row.spread}` : row.state === "unknown" ? "if taken" : "";
+      document.getElementById(`${id}-spread`).textContent = estimated ? `± ${row.spread}` : row.state === "unknown" ? "optional" : "";
       const said = row.error ? [row.error] : row.doubts ?? [];
       const spoken = estimated ? h("span", { class: "sr" }, `${row.state === "likely" ? "Needed; probably" : "Estimated"} ${row.shown}, give or take ${row.spread}`) : null;
       refill(document.getElementById(`${id}-note`), said.map((text) => h("p", { class: row.error ? "wrong" : "doubt" }, text)), spoken);
@@ -116,8 +116,8 @@ export class Wearer {
     const figure = h("div", { class: "figure" });
     if (known?.figure) figure.append(document.importNode(new DOMParser().parseFromString(known.figure, "image/svg+xml").documentElement, true));
     const row = this.row(this.focus);
-    const value = row?.state === "taken" ? `${row.shown} ${entry.unit === "deg" ? "°" : this.app.work.now.unit}, taken`
-      : row?.shown ? `${row.shown} ± ${row.spread}, ${row.state === "likely" ? "probably; please take it" : "estimated"}` : "";
+    const value = row?.state === "taken" ? `${row.shown} ${entry.unit === "deg" ? "°" : this.app.work.now.unit}, measured`
+      : row?.shown ? `${row.shown} ± ${row.spread}, ${row.state === "likely" ? "probably; please measure it" : "estimated"}` : "";
     return [
       h("div", { class: "figure-page" }, figure,
         h("div", { class: "figure-words", "aria-live": "polite" },
