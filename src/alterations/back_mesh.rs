@@ -1,5 +1,6 @@
 //! A triangle mesh of a back above its waist, each point with what holds it.
 
+use crate::geometry::ring::{distance, is_inside, sides};
 use crate::geometry::{Curve, Point, Span, counted};
 use crate::piece::{EdgeName, Piece};
 use kurbo::{ParamCurve, PathSeg};
@@ -114,7 +115,7 @@ impl BackMesh {
             let mut x = low.x + if row % 2 == 0 { 0.5 } else { 1.0 } * step;
             while x < high.x {
                 let p = Point::new(x, y);
-                if is_inside(&ring, p) && distance(&ring, p) > 0.55 * step {
+                if is_inside(&ring, p) && distance(sides(&ring), p) > 0.55 * step {
                     self.points.push(p);
                     self.holds.push(Hold::Free);
                 }
@@ -157,29 +158,4 @@ fn sampled(curve: &Curve, step: f64) -> Vec<Point> {
         points.extend((1..=counted(count)).map(|i| segment.eval(i as f64 / count)));
     }
     points
-}
-
-/// The sides of a ring.
-fn sides(ring: &[Point]) -> impl Iterator<Item = (Point, Point)> {
-    ring.iter()
-        .copied()
-        .zip(ring.iter().copied().cycle().skip(1))
-}
-
-fn is_inside(ring: &[Point], p: Point) -> bool {
-    let crossed = sides(ring)
-        .filter(|(a, b)| (a.y > p.y) != (b.y > p.y))
-        .filter(|(a, b)| p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
-        .count();
-    crossed % 2 == 1
-}
-
-fn distance(ring: &[Point], p: Point) -> f64 {
-    sides(ring)
-        .map(|(a, b)| {
-            let along = b - a;
-            let share = (p - a).dot(along) / along.hypot2().max(f64::MIN_POSITIVE);
-            a.lerp(b, Span::SHARES.nearest(share)).distance(p)
-        })
-        .fold(f64::INFINITY, f64::min)
 }

@@ -1,6 +1,7 @@
 //! The cutting table: one piece laid on it, cut, moved and compared with what was made of it.
 
 use super::error::{Missing, Tried, missing};
+use super::instruction::Instruction;
 use super::openings::openings;
 use super::panel::{Origin, Panel, PanelSide, middle};
 use super::rings::{at_level, at_upright, distance, length, point_along, signed_area, steps};
@@ -56,6 +57,11 @@ impl<'a> Bench<'a> {
             drawn: Vec::new(),
             laid: Rigid::IDENTITY,
         }
+    }
+
+    /// Whether the old piece has an edge.
+    pub fn has(&self, edge: &EdgeName) -> bool {
+        self.old.outline().edge(edge).is_some()
     }
 
     fn run_of(piece: &Piece, edge: &EdgeName) -> Tried<Vec<Point>> {
@@ -152,12 +158,8 @@ impl<'a> Bench<'a> {
 
     /// The panel that has a place of an edge.
     pub fn beside(&self, edge: &EdgeName, at: Point) -> Tried<usize> {
-        let number = self
-            .old
-            .outline()
-            .edges()
-            .iter()
-            .position(|e| e.name() == edge);
+        let mut edges = self.old.outline().edges().iter();
+        let number = edges.position(|e| e.name() == edge);
         let far = |panel: &Panel| {
             let own = panel.tagged().filter(|(_, _, origin)| match origin {
                 Origin::Edge(n) => Some(*n) == number,
@@ -292,8 +294,8 @@ impl<'a> Bench<'a> {
         }
     }
 
-    /// The demonstration: what to cut, what to move, and what to draw besides the outline.
-    pub fn finish(self, cut: String, moved: String, drawn: &str) -> Slash {
+    /// The demonstration, with what is done.
+    pub fn finish(self, said: Instruction) -> Slash {
         let openings = self.openings();
         let truing = truing(
             self.old,
@@ -319,10 +321,10 @@ impl<'a> Bench<'a> {
                 listed(&far)
             )
         };
-        let third = if drawn.is_empty() {
+        let third = if said.drawn.is_empty() {
             format!("{close}.")
         } else {
-            format!("{close}. {drawn}")
+            format!("{close}. {}", said.drawn)
         };
         Slash {
             before: self.old.clone(),
@@ -333,7 +335,7 @@ impl<'a> Bench<'a> {
             panels: self.panels,
             openings,
             truing,
-            sentences: [cut, moved, third],
+            sentences: [said.cut, said.moved, third],
         }
     }
 }
@@ -393,7 +395,7 @@ impl Bench<'_> {
 impl Bench<'_> {
     /// Where the waist is on the side seam: the seam's end at a waist edge, or a level.
     pub fn waist_on_side(&self) -> Tried<Point> {
-        if self.old.outline().edge(&EdgeName::WAIST).is_some() {
+        if self.has(&EdgeName::WAIST) {
             let from_fold = self.waist_starts_at_centre()?;
             let ends = if from_fold {
                 self.start(&EdgeName::SIDE_SEAM)?

@@ -13,13 +13,9 @@ use crate::piece::EdgeName;
 const BELOW_UNDERARM: f64 = 30.0;
 const INSIDE: f64 = 25.0;
 
-fn has_armscye(bench: &Bench<'_>) -> bool {
-    bench.old.outline().edge(&EdgeName::ARMSCYE).is_some()
-}
-
 /// Length and width over a shoulder blade.
 pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
+    if !bench.has(&EdgeName::CENTRE_BACK) {
         return Ok(None);
     }
     let [nape, _] = bench.start(&EdgeName::NECKLINE)?;
@@ -58,7 +54,7 @@ pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Instruction>
 
 /// A shoulder that slopes more or less.
 pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !has_armscye(bench) {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let tip = bench.end(&EdgeName::SHOULDER)?;
@@ -100,7 +96,7 @@ pub(super) fn shoulder_slope(bench: &mut Bench<'_>) -> Tried<Option<Instruction>
 
 /// The shoulder seam moved forward at the shoulder point.
 pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !has_armscye(bench) {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let done = redraw(bench, &EdgeName::SHOULDER)?;
@@ -127,7 +123,7 @@ pub(super) fn forward_shoulder(bench: &mut Bench<'_>) -> Tried<Option<Instructio
 
 /// Broader or narrower shoulders.
 pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !has_armscye(bench) {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let width = bench.line_level("width")?;
@@ -155,7 +151,7 @@ pub(super) fn shoulder_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>
 
 /// A lower or higher underarm.
 pub(super) fn armscye_depth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !has_armscye(bench) {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let width = bench.line_level("width")?;

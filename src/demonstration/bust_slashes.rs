@@ -72,7 +72,7 @@ pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
 
 /// Room for a full bust, or less for a small one.
 pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.bust_point().is_none() || bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
+    if bench.old.bust_point().is_none() || !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let dart = bust_dart(bench).filter(|d| d.edge == Some(EdgeName::SIDE_SEAM));
@@ -88,9 +88,10 @@ pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
         .ok_or_else(|| Missing("a notch".to_owned()))?;
     let (tip, new_tip) = (dart.apex(), new.apex());
     let shift = new_tip - tip;
-    let low = match bench.old.outline().edge(&EdgeName::WAIST) {
-        Some(_) => EdgeName::WAIST,
-        None => EdgeName::HEM,
+    let low = if bench.has(&EdgeName::WAIST) {
+        EdgeName::WAIST
+    } else {
+        EdgeName::HEM
     };
     let below = bench.upright(&low, tip.x)?;
     let centre = bench.centre()?;

@@ -114,11 +114,7 @@ pub fn demonstrate(
         match cutter(&mut bench) {
             // The other half of a step on one side is trued where both meet, and not cut.
             Ok(Some(_)) if bench.is_still() => shown.follows.push(followed(&bench)),
-            Ok(Some(said)) => {
-                shown
-                    .slashes
-                    .push(bench.finish(said.cut, said.moved, &said.drawn));
-            }
+            Ok(Some(said)) => shown.slashes.push(bench.finish(said)),
             Ok(None) => shown.follows.push(followed(&bench)),
             Err(_) => {
                 let bench = Bench::of(change.before, change.after);
@@ -131,11 +127,10 @@ pub fn demonstrate(
 
 /// A piece on which the usual slash finds no place: it is drawn.
 fn not_cut(bench: Bench<'_>) -> Slash {
-    bench.finish(
-        "Nothing is cut on this piece: the usual cut finds no room on it, or the dart it follows was moved before.".to_owned(),
-        "Lay the old outline under fresh paper.".to_owned(),
-        "",
-    )
+    bench.finish(Instruction::new(
+        "Nothing is cut on this piece: there is no room for the usual cut, or the dart along which it runs was moved before.",
+        "Lay the old outline under fresh paper.",
+    ))
 }
 
 /// What is said about a piece that only follows.

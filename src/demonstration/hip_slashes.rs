@@ -40,12 +40,12 @@ fn darts_change(bench: &Bench<'_>) -> String {
 
 /// Wider or narrower at the waist.
 pub(super) fn waist_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::SIDE_SEAM).is_none() {
+    if !bench.has(&EdgeName::SIDE_SEAM) {
         return Ok(None);
     }
     let waist = bench.waist_on_side()?;
     let drawn = darts_change(bench);
-    if bench.old.outline().edge(&EdgeName::WAIST).is_none() {
+    if !bench.has(&EdgeName::WAIST) {
         let hip = bench.line_level("hip")?;
         let [underarm, _] = bench.start(&EdgeName::SIDE_SEAM)?;
         let hip = bench.level(&EdgeName::SIDE_SEAM, hip)?;
@@ -154,7 +154,7 @@ pub(super) fn centre_length(bench: &mut Bench<'_>) -> Tried<Option<Instruction>>
     let start = bench.level(&centre, level)?;
     bench.cut(&[start, hinge])?;
     bench.hinge(hinge);
-    let upper = bench.old.outline().edge(&EdgeName::SHOULDER).is_none();
+    let upper = !bench.has(&EdgeName::SHOULDER);
     // A skirt opens upward; a piece that reaches to the neck opens downward.
     let (ends, which) = if upper {
         (bench.end(&centre)?, "upper")

@@ -17,10 +17,10 @@ const BESIDE_DART: f64 = 8.0;
 
 /// The centre back shortened above the waist.
 pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
+    if !bench.has(&EdgeName::CENTRE_BACK) {
         return Ok(None);
     }
-    if bench.old.outline().edge(&EdgeName::WAIST).is_some() {
+    if bench.has(&EdgeName::WAIST) {
         return waist_wedge(bench).map(Some);
     }
     let [nape, new_nape] = bench.start(&EdgeName::NECKLINE)?;
@@ -104,12 +104,7 @@ fn reach_aside(neck: Point, tip: Point, level: f64) -> f64 {
 /// A wedge from the waist at the centre to nothing at the side seam, on a piece with a waist edge.
 fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Instruction> {
     let centre = bench.centre()?;
-    let from_fold = {
-        // A skirt's waist starts at its fold, a bodice's ends there.
-        let [start, _] = bench.start(&EdgeName::WAIST)?;
-        let [fold, _] = bench.end(&centre)?;
-        start.distance(fold) < 1.0
-    };
+    let from_fold = bench.waist_starts_at_centre()?;
     let ([old, new], [side, _]) = if from_fold {
         (bench.start(&EdgeName::WAIST)?, bench.end(&EdgeName::WAIST)?)
     } else {
@@ -143,7 +138,7 @@ fn waist_wedge(bench: &mut Bench<'_>) -> Tried<Instruction> {
 
 /// The centre back lengthened over the shoulder blades.
 pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::CENTRE_BACK).is_none() {
+    if !bench.has(&EdgeName::CENTRE_BACK) {
         return Ok(None);
     }
     let [nape, new_nape] = bench.start(&EdgeName::NECKLINE)?;
@@ -200,7 +195,7 @@ pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
 
 /// The front lengthened above the chest.
 pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::CENTRE_FRONT).is_none() {
+    if !bench.has(&EdgeName::CENTRE_FRONT) {
         return Ok(None);
     }
     let [neck, new_neck] = bench.start(&EdgeName::NECKLINE)?;
@@ -223,7 +218,7 @@ pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> 
 
 /// A parallel spread or tuck of bodice, hips, skirt, sleeve or forearm.
 pub(super) fn longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    let is_sleeve = bench.old.outline().edge(&EdgeName::SLEEVE_CAP).is_some();
+    let is_sleeve = bench.has(&EdgeName::SLEEVE_CAP);
     let moved = |line: &str| {
         let level = |piece: &crate::piece::Piece| piece.line(line).map(|l| l.curve.start().y);
         let (old, new) = (level(bench.old), bench.new.first().and_then(|p| level(p)));

@@ -104,7 +104,7 @@ fn wedge(bench: &mut Bench<'_>, edge: &EdgeName, from: Point) -> Tried<Option<In
 
 /// A wedge from the neckline.
 pub(super) fn neckline_gape(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::NECKLINE).is_none() {
+    if !bench.has(&EdgeName::NECKLINE) {
         return Ok(None);
     }
     let new_dart = bench.new.first().and_then(|new| {
@@ -155,7 +155,7 @@ fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried
 
 /// A wedge from the armscye.
 pub(super) fn armscye_gape(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() || wider_dart(bench).is_none() {
+    if !bench.has(&EdgeName::ARMSCYE) || wider_dart(bench).is_none() {
         return Ok(None);
     }
     let width = bench.line_level("width")?;

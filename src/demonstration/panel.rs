@@ -1,7 +1,7 @@
 //! Panels of paper: a ring cut in two along a run, again and again.
 
 use super::rings::{is_inside, nearest_on, signed_area, steps};
-use crate::geometry::{Point, Rigid};
+use crate::geometry::{Point, Rigid, with_next};
 
 /// Where a side of a panel comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,9 +68,7 @@ impl Panel {
 
     /// Its sides with where they come from, where they lay on the old piece.
     pub(super) fn tagged(&self) -> impl Iterator<Item = (Point, Point, Origin)> + '_ {
-        let ends = self.sides.iter().cycle().skip(1);
-        let both = self.sides.iter().zip(ends);
-        both.map(|(side, next)| (side.start, next.start, side.origin))
+        with_next(&self.sides).map(|(side, next)| (side.start, next.start, side.origin))
     }
 
     pub(super) fn surrounds(&self, p: Point) -> bool {

@@ -12,10 +12,6 @@ use super::words::mm;
 use crate::geometry::{Curve, Point, Vec2};
 use crate::piece::{EdgeName, Piece};
 
-fn is_sleeve(bench: &Bench<'_>) -> bool {
-    bench.old.outline().edge(&EdgeName::SLEEVE_CAP).is_some()
-}
-
 /// The highest point of a cap.
 fn top(run: &[Point]) -> Option<Point> {
     run.iter().copied().min_by(|a, b| a.y.total_cmp(&b.y))
@@ -73,7 +69,7 @@ fn short_sleeve(bench: &mut Bench<'_>, [back, front]: [[Point; 2]; 2]) -> Tried<
 
 /// Wider or narrower at the biceps: a cross of cuts.
 pub(super) fn upper_arm(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !is_sleeve(bench) {
+    if !bench.has(&EdgeName::SLEEVE_CAP) {
         return Ok(None);
     }
     let cap = bench.run(&EdgeName::SLEEVE_CAP)?;
@@ -143,7 +139,7 @@ fn ends(piece: &Piece, line: &str) -> Option<[Point; 2]> {
 
 /// Wider or narrower at a line between biceps and wrist, at both seams.
 fn at_line(bench: &mut Bench<'_>, line: &str, place: &str) -> Tried<Option<Instruction>> {
-    if !is_sleeve(bench) {
+    if !bench.has(&EdgeName::SLEEVE_CAP) {
         return Ok(None);
     }
     let nothing = || Missing(format!("a line {line}"));
@@ -198,7 +194,7 @@ const INSIDE: f64 = 25.0;
 
 /// Wider or narrower at the wrist, to nothing at the elbow.
 pub(super) fn wrist_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !is_sleeve(bench) {
+    if !bench.has(&EdgeName::SLEEVE_CAP) {
         return Ok(None);
     }
     let wrist = bench.run(&EdgeName::WRIST)?;
@@ -255,7 +251,7 @@ const STILL: f64 = 0.15;
 
 /// The sleeve turned in its armscye.
 pub(super) fn sleeve_pitch(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if !is_sleeve(bench) {
+    if !bench.has(&EdgeName::SLEEVE_CAP) {
         return Ok(None);
     }
     let front = redraw(bench, &underarm_front())?;

@@ -96,7 +96,7 @@ pub(super) fn sideways(bench: &Bench<'_>, by: f64) -> String {
 
 /// A broader or narrower back.
 pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let level = bench.line_level("width")?;
@@ -137,7 +137,7 @@ pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
 
 /// A broader or narrower chest, to nothing at shoulder point and underarm.
 pub(super) fn width_at_armscye(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let level = bench.line_level("width")?;
@@ -157,7 +157,7 @@ pub(super) fn width_at_armscye(bench: &mut Bench<'_>) -> Tried<Option<Instructio
 
 /// Wider or narrower under the arm, to nothing at the waist.
 pub(super) fn bust_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
-    if bench.old.outline().edge(&EdgeName::ARMSCYE).is_none() {
+    if !bench.has(&EdgeName::ARMSCYE) {
         return Ok(None);
     }
     let waist = bench.waist_on_side()?;

@@ -19,6 +19,7 @@ mod offset;
 pub(crate) mod path_data;
 mod region;
 mod rigid;
+pub(crate) mod ring;
 mod round;
 mod solve;
 mod span;

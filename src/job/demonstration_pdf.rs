@@ -3,8 +3,8 @@
 use super::report::cautions;
 use super::{Job, JobError, PaperSize};
 use crate::alterations::Account;
+use crate::demonstration::Demonstration;
 use crate::piece::MeasureUnit;
-use crate::recipe::MadePattern;
 use crate::render::demonstration::{DemonstrationLabels, Step, sheets};
 use crate::render::pdf::{PaperFormat, pictures};
 use crate::units::{Unit, speak};
@@ -13,13 +13,15 @@ use crate::units::{Unit, speak};
 const PAPER_FIRST: &str = "The drawings are small: cut nothing by them. Try each step on a paper copy first, sew a toile, and cut good cloth last.";
 
 /// A page for every piece that the job's alterations cut.
-pub(super) fn demonstration(job: &Job, made: &MadePattern) -> Result<Vec<u8>, JobError> {
+pub(super) fn demonstration(
+    job: &Job,
+    accounts: &[Account],
+    shown: &[Demonstration],
+) -> Result<Vec<u8>, JobError> {
     let unit = job.set.unit();
-    let shown = made.demonstrations();
-    let steps: Vec<Step<'_>> = made
-        .accounts
+    let steps: Vec<Step<'_>> = accounts
         .iter()
-        .zip(&shown)
+        .zip(shown)
         .enumerate()
         .map(|(index, (account, shown))| Step {
             head: head(index + 1, account, unit),

@@ -18,8 +18,9 @@ use crate::render::{dxf, json, svg};
 /// draws it and renders it into files in memory.
 ///
 /// The same job gives the same bytes. The files are those of [`Job::outputs`]: `pattern-<paper>.pdf`
-/// and `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json`, `pattern.dxf`
-/// `fitting.html` and `demonstration.pdf`. What is not asked for is not made: a preview asks for the picture alone.
+/// and `pattern-sheet.pdf` (with the feature `pdf`), `pattern.svg`, `pattern.json`, `pattern.dxf`,
+/// `fitting.html`, and `demonstration.pdf` (with the feature `pdf`). What is not asked for is not
+/// made: a preview asks for the picture alone.
 ///
 /// ```
 /// use blockwright::draft::Block;
@@ -63,6 +64,11 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     if wanted.has(Output::Dxf) {
         add("pattern.dxf", exchange(job, &made)?);
     }
+    let shown = if wanted.has(Output::Fitting) || wanted.has(Output::Demonstration) {
+        made.demonstrations()
+    } else {
+        Vec::new()
+    };
     if wanted.has(Output::Fitting) {
         let page = fitting::page(&Fitting {
             title: &job.recipe.title,
@@ -71,7 +77,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
             after: &made.pattern,
             accounts: &made.accounts,
             choices: &made.choices,
-            demonstrations: &made.demonstrations(),
+            demonstrations: &shown,
             body: &SetReport::new(&job.set),
             cautions: &cautions(job.recipe.allowances.as_ref()),
         });
@@ -81,7 +87,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     if wanted.has(Output::Demonstration) {
         files.push(OutputFile {
             name: "demonstration.pdf".to_owned(),
-            bytes: demonstration(job, &made)?,
+            bytes: demonstration(job, &made.accounts, &shown)?,
         });
     }
     Ok(Outcome {

@@ -1,6 +1,7 @@
 //! The outline of a piece as it is cut from cloth.
 
 use super::LayError;
+use crate::geometry::ring::{sides, signed_area};
 use crate::geometry::{Point, ring_crossing};
 use crate::units::rounded;
 use kurbo::{Line, PathSeg, Rect};
@@ -81,7 +82,7 @@ impl CutShape {
         if area.abs() < LEAST_AREA {
             return problem(format!("they enclose {:.2} mm²", area.abs()));
         }
-        let ring: Vec<PathSeg> = edges(&points)
+        let ring: Vec<PathSeg> = sides(&points)
             .map(|(a, b)| PathSeg::Line(Line::new(a, b)))
             .collect();
         if let Some(at) = ring_crossing(&ring) {
@@ -162,17 +163,4 @@ impl CutShape {
     pub(super) fn moved(&self, by: kurbo::Vec2) -> Self {
         Self::known(self.points.iter().map(|p| *p + by).collect())
     }
-}
-
-/// The edges of a closed chain of points.
-pub(super) fn edges(points: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
-    let next = points.iter().cycle().skip(1);
-    points.iter().zip(next).map(|(a, b)| (*a, *b))
-}
-
-fn signed_area(points: &[Point]) -> f64 {
-    edges(points)
-        .map(|(a, b)| a.to_vec2().cross(b.to_vec2()))
-        .sum::<f64>()
-        / 2.0
 }

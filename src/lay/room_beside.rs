@@ -5,8 +5,7 @@
 //! the cloth; all intervals of all pairs are the shifts at which the outlines overlap. What lies
 //! between them is room, also inside a hollow.
 
-use super::cut_shape::edges;
-use crate::geometry::{Point, Span};
+use crate::geometry::{Point, Span, ring};
 
 /// Stripes lower than this are none: what shares no more than that only touches, in millimetres.
 const TOUCHES: f64 = 1e-6;
@@ -47,7 +46,7 @@ impl Striped {
         let mut stripes = Vec::new();
         for &[low, high] in levels.array_windows() {
             let middle = 0.5 * (low + high);
-            let mut sides: Vec<(f64, [f64; 2])> = edges(points)
+            let mut sides: Vec<(f64, [f64; 2])> = ring::sides(points)
                 .filter(|(a, b)| (a.y <= middle) != (b.y <= middle))
                 .map(|(a, b)| {
                     let at = |level: f64| {

@@ -1,6 +1,6 @@
 //! Lines and areas cut off at the edge of a frame.
 
-use crate::geometry::Point;
+use crate::geometry::{Point, with_next};
 use kurbo::Rect;
 
 /// The part of a straight line within a box.
@@ -54,8 +54,7 @@ pub(super) fn area(frame: Rect, ring: &[Point]) -> Vec<Point> {
     ];
     for inside in sides {
         let mut kept = Vec::with_capacity(ring.len());
-        let next = ring.iter().cycle().skip(1);
-        for (a, b) in ring.iter().zip(next) {
+        for (a, b) in with_next(&ring) {
             let (in_a, in_b) = (inside(frame, *a), inside(frame, *b));
             if in_a >= 0.0 {
                 kept.push(*a);

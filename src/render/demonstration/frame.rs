@@ -6,16 +6,15 @@ use crate::demonstration::{Opening, Slash};
 use crate::drawing::{
     Anchor, DrawnPath, Face, Ink, Layer, Level, Pen, Room, Text, TextStyle, stroke,
 };
-use crate::geometry::{Point, Rigid, Vec2};
+use crate::geometry::Vec2;
+use crate::geometry::ring::signed_area;
+use crate::geometry::{Point, Rigid, Span};
 use crate::piece::{EdgeRole, Piece};
 use crate::units::{Unit, speak};
 use kurbo::{BezPath, Circle, Rect, Shape as _, Size};
 
 /// How finely curves are followed, in millimetres of the piece.
 const FOLLOWED: f64 = 0.2;
-
-/// Between the lines of a hatching, in millimetres on paper.
-const HATCH: f64 = 1.1;
 
 /// Pens.
 pub(super) fn outline_pen() -> Pen {
@@ -87,25 +86,9 @@ impl<'a> Brush<'a> {
     /// A hatched area: once for paper put in, crossed for paper doubled or cut away.
     fn hatched(&mut self, opening: &Opening) {
         let area = clip::area(self.window.frame, &self.window.all(&opening.ring));
-        let (down, up) = (
-            Vec2::new(1.0, 1.0).normalize(),
-            Vec2::new(1.0, -1.0).normalize(),
-        );
-        let ways = if is_crossed(opening.kind) {
-            vec![down, up]
-        } else {
-            vec![down]
-        };
-        let mut path = BezPath::new();
-        for [a, b] in ways
-            .into_iter()
-            .flat_map(|way| hatch::lines(&area, way, HATCH))
-        {
-            path.move_to(a);
-            path.line_to(b);
-        }
-        if !path.is_empty() {
-            self.lines.push(DrawnPath::stroked(path, Pen::solid(0.18)));
+        let hatching = hatch::over(&area, is_crossed(opening.kind));
+        if !hatching.path.is_empty() {
+            self.lines.push(hatching);
         }
         self.ring(&opening.ring, &Pen::solid(0.25));
     }
@@ -123,8 +106,8 @@ impl<'a> Brush<'a> {
         let found = self.room.place(size, away);
         let rect = found.unwrap_or_else(|| Rect::from_center_size(away, size));
         let near = Point::new(
-            wish.x.clamp_to(rect.x0, rect.x1),
-            wish.y.clamp_to(rect.y0, rect.y1),
+            Span::from_low(rect.x0, rect.x1).nearest(wish.x),
+            Span::from_low(rect.y0, rect.y1).nearest(wish.y),
         );
         let back = near - wish;
         if back.hypot() > 1.5 {
@@ -183,17 +166,6 @@ impl<'a> Brush<'a> {
 enum Marks {
     All,
     None,
-}
-
-/// A number brought between two others, whichever of them is greater.
-trait ClampTo {
-    fn clamp_to(self, a: f64, b: f64) -> f64;
-}
-
-impl ClampTo for f64 {
-    fn clamp_to(self, a: f64, b: f64) -> f64 {
-        self.max(a.min(b)).min(a.max(b))
-    }
 }
 
 /// First frame: the old piece with the lines to cut along.
@@ -256,18 +228,21 @@ fn scissors(brush: &mut Brush<'_>, at: Point, way: Vec2) {
     brush.lines.push(DrawnPath::stroked(path, pen));
 }
 
-/// The hinges as rings, white within.
+/// The sign of a hinge: a ring, white within.
+pub(super) fn hinge_ring(lines: &mut Layer, at: Point) {
+    let ring = Circle::new(at, 1.2).to_path(0.02);
+    lines.push(DrawnPath::filled(ring.clone(), Ink::WHITE));
+    lines.push(DrawnPath::stroked(ring, Pen::solid(0.45)));
+}
+
+/// The hinges where they are, or went.
 fn hinges(slash: &Slash, brush: &mut Brush<'_>, place: impl Fn(&Slash, Point) -> Point) {
     for hinge in &slash.hinges {
         let at = brush.window.at(place(slash, *hinge));
         if !brush.window.frame.contains(at) {
             continue;
         }
-        let ring = Circle::new(at, 1.2).to_path(0.02);
-        brush
-            .lines
-            .push(DrawnPath::filled(ring.clone(), Ink::WHITE));
-        brush.lines.push(DrawnPath::stroked(ring, Pen::solid(0.45)));
+        hinge_ring(brush.lines, at);
         brush.room.take_box(Rect::from_center_size(at, (2.4, 2.4)));
     }
 }
@@ -306,7 +281,7 @@ pub(super) fn moved(slash: &Slash, brush: &mut Brush<'_>) {
     hinges(slash, brush, hinge_after);
     let mut said: Vec<&Opening> = Vec::new();
     let mut largest: Vec<&Opening> = slash.openings.iter().collect();
-    let area = |opening: &Opening| area_of(&opening.ring);
+    let area = |opening: &Opening| signed_area(&opening.ring).abs();
     largest.sort_by(|a, b| area(b).total_cmp(&area(a)));
     for opening in largest {
         let again = |other: &&Opening| {
@@ -322,16 +297,6 @@ pub(super) fn moved(slash: &Slash, brush: &mut Brush<'_>) {
 
 /// Of two places nearer to each other that open by about as much, one is measured, in millimetres.
 const NEAR: f64 = 40.0;
-
-fn area_of(ring: &[Point]) -> f64 {
-    let next = ring.iter().cycle().skip(1);
-    let twice: f64 = ring
-        .iter()
-        .zip(next)
-        .map(|(a, b)| a.to_vec2().cross(b.to_vec2()))
-        .sum();
-    0.5 * twice.abs()
-}
 
 /// How many places are marked at which the trued outline leaves the paper most.
 const MARKED: usize = 2;

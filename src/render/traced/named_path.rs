@@ -1,6 +1,8 @@
 //! What is drawn, by its name.
 
-use crate::geometry::kurbo::{BezPath, PathEl};
+use super::TracedError;
+use super::fault::short;
+use crate::geometry::kurbo::{BezPath, PathEl, PathSeg};
 use crate::geometry::{Curve, Point, tolerance};
 
 /// A path of the drawing in millimetres, and what it is.
@@ -35,6 +37,17 @@ impl NamedPath {
         format!("{}.{}", self.piece, self.part).replace(' ', "-")
     }
 
+    /// What is wrong with it.
+    pub fn fault(&self, problem: impl Into<String>, cure: impl Into<String>) -> TracedError {
+        TracedError::Element {
+            line: self.line,
+            column: self.column,
+            name: format!("`{}`", short(&self.name())),
+            problem: problem.into(),
+            cure: cure.into(),
+        }
+    }
+
     /// Its strokes, each a chain of lines and cubics with no segment of no length.
     pub fn strokes(&self) -> Vec<Curve> {
         let mut strokes: Vec<BezPath> = Vec::new();
@@ -56,9 +69,7 @@ impl NamedPath {
                 farthest > tolerance::POINT
             });
             let plain = long.map(|segment| match segment {
-                crate::geometry::kurbo::PathSeg::Quad(quad) => {
-                    crate::geometry::kurbo::PathSeg::Cubic(quad.raise())
-                }
+                PathSeg::Quad(quad) => PathSeg::Cubic(quad.raise()),
                 other => other,
             });
             Curve::new(plain.collect()).ok()

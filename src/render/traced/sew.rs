@@ -1,7 +1,6 @@
 //! A pattern from its traced pieces.
 
 use super::TracedError;
-use super::fault::short;
 use super::named_path::NamedPath;
 use super::place::Level;
 use super::svg_paths::named_paths;
@@ -65,13 +64,7 @@ pub fn trace(
             || format!("its pieces are `{all}`"),
             |near| format!("did you mean the piece `{}`?", near.replace(' ', "-")),
         );
-        return Err(TracedError::Element {
-            line: path.line,
-            column: path.column,
-            name: format!("`{}`", short(&path.name())),
-            problem: format!("a {kind} block has no such piece"),
-            cure,
-        });
+        return Err(path.fault(format!("a {kind} block has no such piece"), cure));
     }
     let mut drawn: Vec<Drawn<'_>> = model
         .pieces()

@@ -5,7 +5,7 @@ use super::traced_marks::on_joint;
 use super::{CLOSED_WITHIN, TracedError};
 use crate::geometry::kurbo::Affine;
 use crate::geometry::{Curve, GeometryError, Point, tolerance};
-use crate::piece::{Apexes, Dart, EdgeName, Piece, Pressed, shaped_mouth};
+use crate::piece::{Apexes, Dart, Piece, Pressed, shaped_mouth};
 
 /// A mouth that is drawn straighter than this is given its shape, in millimetres.
 const STRAIGHT: f64 = 0.1;
@@ -38,13 +38,6 @@ fn dart(
     model: &Piece,
     ring: &mut [Curve],
 ) -> Result<Dart, TracedError> {
-    let wrong = |problem: String, cure: &str| TracedError::Element {
-        line: path.line,
-        column: path.column,
-        name: format!("`{}`", path.name()),
-        problem,
-        cure: cure.to_owned(),
-    };
     let corners: Vec<Point> = path.corners().into_iter().map(|at| placed * at).collect();
     let usual = model.dart(name);
     let pressed = usual.map_or(Pressed::TowardFirstLeg, |dart| dart.pressed);
@@ -56,13 +49,13 @@ fn dart(
             };
             let edges = [nearest(first), nearest(second)];
             let [Some((edge, far)), Some((other, other_far))] = edges else {
-                return Err(wrong("its piece has no edge".to_owned(), "draw the edges"));
+                return Err(path.fault("its piece has no edge", "draw the edges"));
             };
             let far = far.max(other_far);
             if far > CLOSED_WITHIN || edge != other {
                 let problem =
                     format!("its legs do not end on one edge; the nearest is {far:.1} mm away");
-                return Err(wrong(
+                return Err(path.fault(
                     problem,
                     "draw it from the edge to its point and back to the edge",
                 ));
@@ -70,15 +63,15 @@ fn dart(
             let Some((curve, model_edge)) =
                 ring.get_mut(edge).zip(model.outline().edges().get(edge))
             else {
-                return Err(wrong("its edge is not there".to_owned(), "draw the edge"));
+                return Err(path.fault("its edge is not there", "draw the edge"));
             };
             let legs = [first, second];
             let (curve_with, dart) = on_edge(curve, legs, apex, pressed)
-                .map_err(|error| wrong(error.to_string(), "draw it as it is stitched"))?;
+                .map_err(|error| path.fault(error.to_string(), "draw it as it is stitched"))?;
             *curve = curve_with;
             Ok(Dart {
                 name: name.to_owned(),
-                edge: Some(EdgeName::new(model_edge.name().as_str().to_owned())),
+                edge: Some(model_edge.name().clone()),
                 legs: dart.0,
                 apexes: Apexes::One(dart.1),
                 pressed,
@@ -106,10 +99,7 @@ fn dart(
                 "a dart has three corners, or four inside the piece; this has {}",
                 corners.len()
             );
-            Err(wrong(
-                problem,
-                "draw its legs straight, from end to point to end",
-            ))
+            Err(path.fault(problem, "draw its legs straight, from end to point to end"))
         }
     }
 }

@@ -5,7 +5,7 @@ use super::place::grain;
 use super::{CLOSED_WITHIN, TracedError};
 use crate::geometry::kurbo::{Affine, Rect, Shape as _};
 use crate::geometry::{Curve, Point, arc_length, intersect_lines};
-use crate::piece::{BalanceLine, EdgeName, NamedPoint, Notch, NotchKind, Piece};
+use crate::piece::{BalanceLine, NamedPoint, Notch, NotchKind, Piece};
 
 /// An end that lies nearer to the outline than this lies on it, in millimetres.
 const ON: f64 = 0.01;
@@ -39,15 +39,11 @@ pub(super) fn lines(
         };
         let strokes = path.strokes();
         let Some(stroke) = strokes.first().filter(|_| strokes.len() == 1) else {
-            return Err(wrong(
-                path,
-                "a balance line is one stroke",
-                "draw it as one line",
-            ));
+            return Err(path.fault("a balance line is one stroke", "draw it as one line"));
         };
         let segments = stroke.segments().iter().map(|segment| placed * *segment);
         let curve = Curve::new(segments.collect())
-            .map_err(|_| wrong(path, "it lies off the paper", "draw it in true size"))?;
+            .map_err(|_| path.fault("it lies off the paper", "draw it in true size"))?;
         let curve = if curve.end().x < curve.start().x {
             curve.reversed()
         } else {
@@ -55,7 +51,7 @@ pub(super) fn lines(
         };
         let ends = [curve.start(), curve.end()].map(|end| onto(end, ring));
         let curve = super::ends::move_ends(&curve, ends)
-            .map_err(|_| wrong(path, "it lies off the paper", "draw it in true size"))?;
+            .map_err(|_| path.fault("it lies off the paper", "draw it in true size"))?;
         lines.push(BalanceLine {
             name: name.to_owned(),
             curve,
@@ -97,15 +93,11 @@ pub(super) fn notches(
             ends.map(move |end| (edge, curve.nearest(*end)))
         });
         let Some((edge, (far, at))) = met.min_by(|a, b| a.1.0.total_cmp(&b.1.0)) else {
-            return Err(wrong(
-                path,
-                "it has no edge",
-                "draw it from the edge inward",
-            ));
+            return Err(path.fault("it has no edge", "draw it from the edge inward"));
         };
         if far > CLOSED_WITHIN {
             let problem = format!("it begins {far:.1} mm from the edge");
-            return Err(wrong(path, &problem, "draw it from the edge inward"));
+            return Err(path.fault(problem, "draw it from the edge inward"));
         }
         if let Some((_, cuts)) = notches.iter_mut().find(|(notch, _)| notch.name == name) {
             cuts.push(at);
@@ -113,7 +105,7 @@ pub(super) fn notches(
         }
         let notch = Notch {
             name: name.to_owned(),
-            edge: EdgeName::new(edge.name().as_str().to_owned()),
+            edge: edge.name().clone(),
             at,
             kind: NotchKind::Single,
         };
@@ -176,14 +168,4 @@ pub(super) fn grain_line(paths: &[&NamedPath], placed: Affine, ring: &[Curve]) -
         Point::new(x, bounds.y1 - quarter),
         Point::new(x, bounds.y0 + quarter),
     ]
-}
-
-fn wrong(path: &NamedPath, problem: &str, cure: &str) -> TracedError {
-    TracedError::Element {
-        line: path.line,
-        column: path.column,
-        name: format!("`{}`", path.name()),
-        problem: problem.to_owned(),
-        cure: cure.to_owned(),
-    }
 }

@@ -1,7 +1,6 @@
 //! One piece from what is drawn of it.
 
 use super::TracedError;
-use super::fault::short;
 use super::named_path::NamedPath;
 use super::outline::{closed, ring};
 use super::place::{Level, level, upright};
@@ -108,11 +107,5 @@ fn known(path: &NamedPath, model: &Piece) -> Result<(), TracedError> {
         },
         |near| format!("did you mean `{}.{near}`?", path.piece.replace(' ', "-")),
     );
-    Err(TracedError::Element {
-        line: path.line,
-        column: path.column,
-        name: format!("`{}`", short(&path.name())),
-        problem: "a piece like this has no such edge".to_owned(),
-        cure: hint,
-    })
+    Err(path.fault("a piece like this has no such edge", hint))
 }
