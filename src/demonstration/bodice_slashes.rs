@@ -45,9 +45,9 @@ pub(super) fn shoulder_blade(bench: &mut Bench<'_>) -> Tried<Option<Instruction>
             format!("Swing the shoulder on the armscye: {spread} at the shoulder."),
         )
         .drawn(if dart.is_some() {
-            "Draw the shoulder dart anew, as wide as the shoulder opened."
+            "Redraw the shoulder dart, as wide as the shoulder opened."
         } else {
-            "Ease in what the shoulder got longer."
+            "Ease in the extra length of the shoulder."
         }),
     ))
 }

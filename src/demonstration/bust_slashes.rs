@@ -64,7 +64,7 @@ pub(super) fn bust_point(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     Ok(Some(
         Instruction::new(
             "Cut out a panel around the bust dart and the bust point. Cut through: there is no hinge.",
-            format!("Slide the panel {way} by {}: the dart and the bust point go along.", mm(by.hypot())),
+            format!("Slide the panel {way} by {}: the dart and the bust point move with it.", mm(by.hypot())),
         )
         .drawn("Draw the other darts to the moved bust point; the seams keep their old line and length."),
     ))
@@ -118,8 +118,8 @@ pub(super) fn bust(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     Ok(Some(
         Instruction::new(
             "Cut from below up to the tip of the bust dart and on to the notch of the armscye, along the bust dart, and across from the centre front below the bust. Do not cut through at the armscye: it is the hinge.",
-            format!("{does} the upright cut by {}, its edges parallel; the side goes along, and the lower front goes {level} by {} to be level with it.", mm(shift.x), mm(shift.y)),
+            format!("{does} the upright cut by {}, its edges parallel. The side moves with it; slide the lower front {level} by {} until it is level with the side.", mm(shift.x), mm(shift.y)),
         )
-        .drawn("Draw the bust dart to the moved tip. The waist dart, or the side seam below, takes the width back."),
+        .drawn("Draw the bust dart to the moved tip. Take the extra width out at the waist dart, or at the side seam below."),
     ))
 }

@@ -142,9 +142,10 @@ pub(super) fn moved(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
                 listed(&closed)
             ),
             format!(
-                "Turn the panel between about {point} until {} {}: the new cut opens by {}.",
+                "Turn the panel between the cuts about {point} until {} {} closed{}: the new cut opens by {}.",
                 listed(&closed),
-                if stays_open(bench, &rays) { "is closed as far as wanted" } else { "is closed" },
+                if closed.len() == 1 { "is" } else { "are" },
+                if stays_open(bench, &rays) { " as far as wanted" } else { "" },
                 listed(&mouths)
             ),
         )

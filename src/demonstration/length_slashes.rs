@@ -91,7 +91,7 @@ pub(super) fn back_shorter(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> 
         )
     };
     Ok(Some(said.drawn(
-        "Draw the centre back straight and take off at the side what it gained; draw the darts to their moved tips.",
+        "Draw the centre back straight, and take the width that this adds off at the side; draw the darts to their moved tips.",
     )))
 }
 
@@ -186,9 +186,9 @@ pub(super) fn back_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
             ),
         )
         .drawn(if dart.is_some() {
-            "Draw the shoulder dart anew: what the two panels differ by goes into it."
+            "Redraw the shoulder dart: it takes up the difference between the two panels."
         } else {
-            "Ease in what the shoulder got longer."
+            "Ease in the extra length of the shoulder."
         }),
     ))
 }
@@ -210,7 +210,7 @@ pub(super) fn front_longer(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> 
     Ok(Some(Instruction::new(
         "Cut straight across from the centre front to the armscye, between neck and chest. Cut through: there is no hinge.",
         format!(
-            "{does} the cut by {}, parallel; neck and shoulder go along whole.",
+            "{does} the cut by {}, parallel; neck and shoulder move with it as one piece.",
             mm(by)
         ),
     )))

@@ -150,7 +150,7 @@ fn eased_shoulder(bench: &mut Bench<'_>, from: Point, neck: [Point; 2]) -> Tried
         "Cut from the middle of the neckline down to the shoulder blade, and up from there to the middle of the shoulder. Do not cut through at the blade: it is the hinge.",
         format!("Turn the corner at the neck: {spread}."),
     )
-    .drawn("Ease in what the shoulder got longer."))
+    .drawn("Ease in the extra length of the shoulder."))
 }
 
 /// A wedge from the armscye.

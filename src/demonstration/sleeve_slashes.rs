@@ -35,7 +35,7 @@ fn meeting(ends: [[Point; 2]; 2], p: Point, up: bool) -> Option<Point> {
     Some(new_back + way * along + down * (off * sign))
 }
 
-/// A sleeve whose seam is shorter than this share of its width does not bear a cross of cuts.
+/// A sleeve whose seam is shorter than this share of its width has no room for a cross of cuts.
 const SHORT: f64 = 0.5;
 
 /// A short sleeve wider or narrower at the biceps, to nothing at its lower edge.
@@ -175,7 +175,7 @@ fn at_line(bench: &mut Bench<'_>, line: &str, place: &str) -> Tried<Option<Instr
             format!("Cut along both underarm seams, inside them, from the biceps line to the wrist, and across to the seam at the {place}. Do not cut through at biceps line and wrist: they are hinges."),
             format!("On both sides, swing the strips {said} at the {place}."),
         )
-        .drawn("Draw an elbow dart with its legs on to the new seam."),
+        .drawn("Extend the legs of an elbow dart to the new seam."),
     ))
 }
 
@@ -267,6 +267,6 @@ pub(super) fn sleeve_pitch(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> 
             format!("Draw a line along the {from} underarm seam, inside it, and cut the strip off. Cut through: there is no hinge."),
             format!("Tape the strip to the {to} underarm seam: {} wide at most.", mm(by)),
         )
-        .drawn("Set the sleeve in by its notches: it hangs turned by as much."),
+        .drawn("Set the sleeve in by its notches: it then hangs turned by this amount."),
     ))
 }

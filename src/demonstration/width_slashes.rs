@@ -119,12 +119,15 @@ pub(super) fn back_width(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
     let parallel = if (tip[1].x - tip[0].x - by).abs() < 0.3 {
         ", parallel".to_owned()
     } else {
-        format!("; the shoulder point goes {} only", mm(tip[1].x - tip[0].x))
+        format!(
+            "; the shoulder point moves only {}",
+            mm(tip[1].x - tip[0].x)
+        )
     };
     let drawn = if bench.shoulder_dart().is_some() {
-        "Draw the shoulder straight, its dart so much wider or narrower that the shoulder keeps its length."
+        "Draw the shoulder straight, and its dart wider or narrower, so that the shoulder keeps its length."
     } else {
-        "Draw the shoulder straight; ease in what it got longer."
+        "Draw the shoulder straight; ease in its extra length."
     };
     Ok(Some(
         Instruction::new(
@@ -174,6 +177,6 @@ pub(super) fn bust_girth(bench: &mut Bench<'_>) -> Tried<Option<Instruction>> {
             "Cut from the lower armscye down to the side seam at the waist. Do not cut through at the waist: it is the hinge.",
             format!("Swing the side {said} at the armscye."),
         )
-        .drawn("Draw the legs of a bust dart on to the new side seam."),
+        .drawn("Extend the legs of a bust dart to the new side seam."),
     ))
 }

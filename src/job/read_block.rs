@@ -41,7 +41,7 @@ fn read_document(
     set: Option<MeasurementSet>,
 ) -> Result<(OwnBlock, MeasurementSet), ResolveError> {
     if asked.drawn_kind().is_some() || !asked.drawn_names().is_empty() {
-        let problem = "is a pattern document, which says itself what everything is";
+        let problem = "is a pattern document, which already says what everything is";
         return Err(wrong(asked, problem, "leave out `kind` and `edges`"));
     }
     let path = asked.path().to_owned();

@@ -325,8 +325,8 @@ fn off_square(piece: &Piece, dart: &Dart) -> f64 {
         .to_degrees()
 }
 
-/// Skirt darts stand square to the waist, as drafted and after seat and abdomen (common practice), and
-/// the notches of a bodice's side seam keep 15 mm from the legs of its darts whatever is altered.
+/// Skirt darts stand square to the waist after seat and abdomen (common practice), and the notches of a
+/// bodice's side seam keep 15 mm from the legs of its darts after every step that moves either.
 #[test]
 fn stay_square_and_clear_when_altered() {
     let table = sample(16, 48);
@@ -392,4 +392,7 @@ fn stay_square_and_clear_when_altered() {
     ));
     assert!(square.at(1.0) < 1.0, "{}", square.quantiles());
     assert!(faults.is_empty(), "{faults:?}");
+    // Most steps are made: what is refused is not looked at.
+    let made = square.0.len() + near.0.len();
+    assert!(made > 10 * refused, "{refused} refused beside {made}");
 }

@@ -1,4 +1,5 @@
-//! What a cutter would judge by eye, in numbers, over surveyed women, every block and ease: armscye,
+//! What a cutter would judge by eye, in numbers, over surveyed women, every block with an armscye
+//! and every ease: armscye,
 //! neck, shoulder, side seam, darts, waist line, sleeve cap. A sample, or everybody with
 //! `BLOCKWRIGHT_WHOLE=1`; `BLOCKWRIGHT_WORST=<folder>` writes the ten drafts at the worse end of each
 //! quantity there, to be looked at.
@@ -8,7 +9,7 @@ use crate::support::survey::{body_of, sample, tell};
 use blockwright::draft::Block;
 use blockwright::drawing::{PatternLabels, pattern_sheet};
 use blockwright::geometry::{Curve, Point, Vec2};
-use blockwright::piece::{Dart, EdgeName, EdgeRef, Pattern, Piece};
+use blockwright::piece::{Apexes, Dart, EdgeName, EdgeRef, Pattern, Piece, Pressed};
 use blockwright::render::svg;
 use std::collections::BTreeMap;
 
@@ -169,6 +170,7 @@ fn a_cutter_would_believe_the_worst() {
                     continue;
                 };
                 for (name, value) in judged(&pattern, row.number("shoulder_length")) {
+                    assert!(value.is_finite(), "{name} of {}", row.text("id"));
                     all.entry(name).or_default().push(Value {
                         value,
                         who: row.text("id").to_owned(),
@@ -254,4 +256,16 @@ fn quantities_are_measured() {
     )
     .expect("an arc");
     assert!((radius(&quarter) - r).abs() < 1.0);
+    // A dart a third of the way along: less than 60 mm of the edge lie on either side of it.
+    let long = quarter.length();
+    let leg = |at: f64| quarter.point_at(at).expect("on the arc").0;
+    let dart = Dart {
+        name: "bust".to_owned(),
+        edge: Some(EdgeName::SIDE_SEAM),
+        legs: [leg(0.3 * long), leg(0.4 * long)],
+        apexes: Apexes::One(Point::ORIGIN),
+        pressed: Pressed::TowardFirstLeg,
+    };
+    // An arc turns by its share of the right angle: six tenths of it lie beyond the dart.
+    assert!((bend_beside(&quarter, &dart) - 0.6 * 90.0).abs() < 0.5);
 }

@@ -26,7 +26,7 @@ pub enum TracedError {
         line: u32,
         /// Column of the fault.
         column: u32,
-        /// What stands there instead.
+        /// What is wrong there.
         problem: String,
     },
     /// The drawing does not say how large it is.
@@ -77,8 +77,8 @@ pub enum TracedError {
         /// Where, in millimetres of the drawing.
         at: Point,
     },
-    /// The draft of its kind, which says what such a block has, cannot be made.
-    #[error("no draft of this kind says what such a block has: {}", source.in_unit(*unit))]
+    /// The draft of its kind, with which the drawing is compared, cannot be made.
+    #[error("the drawing cannot be compared with a draft of its kind for this body: {}", source.in_unit(*unit))]
     Draft {
         /// Why.
         source: DraftError,
@@ -126,8 +126,7 @@ impl Explain for TracedError {
             Self::NoSize { .. } => "give `width` and `height` with a unit".to_owned(),
             Self::Element { cure, .. } => cure.clone(),
             Self::Missing { .. } => {
-                "draw it, or give the name to the path that it is, by its id or under `edges`"
-                    .to_owned()
+                "draw it, or name the path that it is, by its `id` or under `edges`".to_owned()
             }
             Self::Open { .. } => "let the two edges meet there".to_owned(),
             Self::Draft { source, .. } => source.cure(),

@@ -52,9 +52,9 @@ fn path(node: Node<'_, '_>) -> Result<BezPath, TracedError> {
     let data = node.attribute("d").unwrap_or_default();
     let mut path = BezPath::new();
     for segment in SimplifyingPathParser::from(data) {
-        let segment = segment.map_err(|error| {
-            let problem = format!("its path data cannot be read ({error})");
-            fault(node, problem, "write path data of SVG")
+        let segment = segment.map_err(|_| {
+            let cure = "save the drawing as plain SVG, or draw the path again";
+            fault(node, "its path data cannot be read", cure)
         })?;
         match segment {
             SimplePathSegment::MoveTo { x, y } => path.move_to((x, y)),

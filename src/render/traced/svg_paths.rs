@@ -7,7 +7,7 @@ use super::shapes::shape;
 use super::viewport::viewport;
 use crate::geometry::kurbo::{Affine, PathEl};
 use crate::geometry::on_paper;
-use roxmltree::{Document, Node, ParsingOptions};
+use roxmltree::{Document, Error, Node, ParsingOptions};
 use svgtypes::Transform;
 
 /// The most elements of a drawing: a whole pattern with all its words has a thousand.
@@ -33,7 +33,11 @@ pub(super) fn named_paths(
         TracedError::NotSvg {
             line: at.row,
             column: at.col,
-            problem: error.to_string(),
+            problem: match error {
+                Error::DtdDetected => "it has a `<!DOCTYPE` declaration; delete it".to_owned(),
+                Error::NodesLimitReached => format!("it has more than {MOST_NODES} elements"),
+                _ => "its XML is broken there".to_owned(),
+            },
         }
     })?;
     let root = document.root_element();
@@ -106,7 +110,7 @@ fn named_path(
         let cure = "draw the path itself there";
         return Err(fault(
             node,
-            "a line that is used from elsewhere is not followed",
+            "references to paths elsewhere are not followed",
             cure,
         ));
     }

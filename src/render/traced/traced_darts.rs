@@ -53,8 +53,11 @@ fn dart(
             };
             let far = far.max(other_far);
             if far > CLOSED_WITHIN || edge != other {
-                let problem =
-                    format!("its legs do not end on one edge; the nearest is {far:.1} mm away");
+                let problem = if far > CLOSED_WITHIN {
+                    format!("a leg ends {far:.1} mm from the nearest edge")
+                } else {
+                    "its legs end on two different edges".to_owned()
+                };
                 return Err(path.fault(
                     problem,
                     "draw it from the edge to its point and back to the edge",

@@ -9,13 +9,14 @@ use blockwright::piece::BodySide;
 use blockwright::recipe::Recipe;
 
 use super::{faults_of, none, set, with_sleeve};
+use crate::support::survey::whole;
 
 #[test]
 fn every_alteration() {
     let mut faults = Vec::new();
     let mut drawn = 0;
     // In a short run each is drawn for one of the two in turn.
-    let whole = std::env::var_os("BLOCKWRIGHT_WHOLE").is_some();
+    let whole = whole();
     for (row, entry) in CATALOGUE.iter().enumerate() {
         for (column, block) in Block::ALL.into_iter().enumerate() {
             if !entry.blocks.contains(&block.name()) {
@@ -38,7 +39,7 @@ fn every_alteration() {
             }
         }
     }
-    assert!(drawn > 50, "{drawn}");
+    assert!(drawn > if whole { 100 } else { 50 }, "{drawn}");
     none(&faults);
 }
 

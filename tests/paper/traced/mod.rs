@@ -159,7 +159,7 @@ fn every_block_comes_back_and_is_altered_as_it_was() {
     }
 }
 
-/// A skirt, and its drawing with every path put into a group that moves it back to where it was.
+/// A body, a skirt drafted for it, and the skirt's drawing.
 fn skirt() -> (Body, Pattern, String) {
     let body = set("ines").body().clone();
     let skirt = draft(&body, &with_usual_sleeve(Block::Skirt)).unwrap();
@@ -339,6 +339,11 @@ fn other_ids_are_given_names_and_what_is_missing_is_named_with_its_place() {
     assert!(said.contains("how large it is"), "{said}");
     let (said, _) = refused("<svg", &[]);
     assert!(said.contains("not an SVG"), "{said}");
+    let (said, _) = refused(&format!("<!DOCTYPE svg>{text}"), &[]);
+    assert!(
+        said.contains("`<!DOCTYPE` declaration; delete it"),
+        "{said}"
+    );
     let (said, _) = refused(&text.replace("d=\"M", "d=\"MM"), &[]);
     assert!(said.contains("path data cannot be read"), "{said}");
     // A gap narrower than a pencil line is closed.
