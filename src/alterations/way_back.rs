@@ -9,7 +9,7 @@ use super::sleeve::replaced;
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, Point, arc_length, as_cubic, tolerance};
 use crate::piece::{Apexes, Edge, EdgeName, Pattern, Piece};
-use kurbo::{CubicBez, Line, PathSeg};
+use kurbo::{CubicBez, Line, ParamCurve, PathSeg};
 
 /// How closely the way back leads to where it came from, in millimetres; and how closely it has to,
 /// for the construction to be given up for it.
@@ -131,9 +131,11 @@ fn places(pattern: &Pattern, compared: &[bool]) -> Vec<f64> {
         let mut put = |point: Point| all.extend([point.x, point.y]);
         for edge in piece.outline().edges() {
             if compared.next().copied().unwrap_or(false) {
+                put(edge.curve().start());
                 for segment in edge.curve().segments() {
+                    // Parts begin where the one before ends.
                     let c = as_cubic(segment);
-                    [c.p0, c.p1, c.p2, c.p3].into_iter().for_each(&mut put);
+                    [c.p1, c.p2, c.p3].into_iter().for_each(&mut put);
                 }
             }
         }
@@ -163,9 +165,10 @@ fn placed(pattern: &Pattern, compared: &[bool], places: &[f64]) -> Option<Patter
                 own.push(edge.name().clone());
                 continue;
             }
-            let mut parts = Vec::new();
+            let (mut parts, mut from) = (Vec::new(), point()?);
             for old in edge.curve().segments() {
-                let c = CubicBez::new(point()?, point()?, point()?, point()?);
+                let c = CubicBez::new(from, point()?, point()?, point()?);
+                from = c.p3;
                 let straight = matches!(old, PathSeg::Line(_))
                     && Curve::new(vec![PathSeg::Cubic(c)])
                         .ok()?
@@ -179,12 +182,20 @@ fn placed(pattern: &Pattern, compared: &[bool], places: &[f64]) -> Option<Patter
             sketch.replace(edge.name(), Curve::new(parts).ok()?).ok()?;
         }
         meet_neighbours(&mut sketch, piece, &own).ok()?;
-        for dart in sketch.darts_mut() {
-            dart.legs = [point()?, point()?];
-            dart.apexes = match dart.apexes {
+        for old in piece.darts() {
+            let mut legs = [point()?, point()?];
+            let apexes = match old.apexes {
                 Apexes::One(_) => Apexes::One(point()?),
                 Apexes::Two(..) => Apexes::Two(point()?, point()?),
             };
+            if let Some(edge) = old.edge.as_ref().and_then(|e| piece.outline().edge(e)) {
+                let new = sketch.curve(edge.name()).ok()?;
+                for (leg, was) in legs.iter_mut().zip(old.legs) {
+                    *leg = joint_of(edge.curve(), new, was).unwrap_or(*leg);
+                }
+            }
+            let dart = sketch.dart_mut(&old.name)?;
+            (dart.legs, dart.apexes) = (legs, apexes);
         }
         for line in sketch.lines_mut() {
             line.curve = Curve::line(point()?, point()?).ok()?;
@@ -248,6 +259,17 @@ fn same(made: &Curve, wanted: &Curve) -> bool {
 fn joint_at(curve: &Curve, at: f64) -> Option<usize> {
     (1..curve.segments().len())
         .find(|&parts| (length_to(curve, parts) - at).abs() <= tolerance::SEAM_DRAFTED)
+}
+
+/// Where a joint or an end of a curve went. Legs of darts end there, and stay there to the last bit:
+/// corrected by themselves they would leave gaps at which the edge cannot be cut again.
+fn joint_of(old: &Curve, new: &Curve, at: Point) -> Option<Point> {
+    let ends = old.segments().iter().zip(new.segments());
+    let ends = ends.map(|(was, is)| (was.end(), is.end()));
+    std::iter::once((old.start(), new.start()))
+        .chain(ends)
+        .find(|(was, _)| was.distance(at) <= tolerance::POINT)
+        .map(|(_, is)| is)
 }
 
 /// The length of the first parts of a curve.
