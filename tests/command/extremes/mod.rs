@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 use std::time::Instant;
 
 /// How many cases run with the tests.
-const SAMPLE: u64 = 150;
+const SAMPLE: u64 = 120;
 
 /// How many faults are shown in full.
 const SHOWN: usize = 20;

@@ -1,6 +1,6 @@
 //! Pages of jobs.
 
-use blockwright::job::{JobFile, run};
+use blockwright::job::{JobFile, Output, Outputs, run};
 use std::fs;
 use std::path::Path;
 
@@ -13,7 +13,8 @@ pub(crate) fn page(job: &str, replaced: &[(&str, &str)]) -> String {
         text = text.replace(old, new);
     }
     let set = fs::read_to_string(root.join("measurement-sets/ines.yaml")).unwrap();
-    let job = JobFile::parse(&text).unwrap().resolve(Some(&set)).unwrap();
+    let mut job = JobFile::parse(&text).unwrap().resolve(Some(&set)).unwrap();
+    job.outputs = Outputs::none().with(Output::Fitting);
     let outcome = run(&job).unwrap();
     String::from_utf8(outcome.file("fitting.html").unwrap().bytes.clone()).unwrap()
 }

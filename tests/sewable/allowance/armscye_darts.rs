@@ -50,7 +50,7 @@ fn faults(piece: &Piece, width: f64) -> Option<String> {
 fn no_dart_ends_in_a_point() {
     let (mut made, mut along, mut no_room, mut found, mut longest) = (0, 0, 0, Vec::new(), 0.0_f64);
     let mut refused = std::collections::BTreeMap::<String, usize>::new();
-    for row in &sample(12, 1127).rows {
+    for row in &sample(6, 1127).rows {
         for block in [Block::Bodice, Block::Dress, Block::Shirt] {
             let Ok(pattern) = draft(&body_of(row), &DraftOptions::of(block)) else {
                 continue;
@@ -110,7 +110,7 @@ fn no_dart_ends_in_a_point() {
         "{made} darts brought to armscye, neckline and shoulder; longest mouth {longest:.2} times the dart, {along} run along their edge; no room for {no_room} of their allowances; refused {refused:#?}"
     ));
     let n = found.len();
-    assert!(made > 100, "{made}");
+    assert!(made > 50, "{made}");
     assert!(
         20 * along <= 2 * made,
         "{along} of {made} run along their edge"
