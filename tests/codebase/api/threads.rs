@@ -32,6 +32,8 @@ fn values(found: &mut BTreeSet<String>) {
     found.insert("explain::Several".to_owned());
     #[cfg(feature = "fit")]
     checked!(is_value, found, fit: Aimed, Asked, FitSettings, FitStep, Fitted, Left, LeftBecause, NearestSize, SizeDistance);
+    #[cfg(feature = "form")]
+    checked!(is_value, found, form: Armhole, Dimension, Form, Landmarks, Levels, OutOfReach, Point3, Reproduced, Ring, ShapeParameter, Surface);
     checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
@@ -68,6 +70,8 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, geometry: GeometryError);
     #[cfg(feature = "fit")]
     checked!(is_error, found, fit: FitError);
+    #[cfg(feature = "form")]
+    checked!(is_error, found, form: FormError);
     checked!(is_error, found, grading: GradingError, NestError);
     checked!(is_error, found, invariants: BendsBack, CapFault, DartFault, EdgeCorner, FoldFault, GirthFault, MarkFault, MouthFault, NotchFault, OutlineFault, SeamFault, PieceTooLarge, JoinCorner, NotSquareToFold, Violation, WaistDartAlone);
     checked!(is_error, found, signs: ObservedError);

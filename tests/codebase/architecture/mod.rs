@@ -30,6 +30,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("drawing", 4),
     ("recipe", 5),
     ("fit", 6),
+    ("form", 2),
     ("grading", 6),
     ("lay", 6),
     ("render", 6),
