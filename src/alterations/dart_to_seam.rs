@@ -7,7 +7,7 @@ use super::dart_tip::tip_to_fullness;
 use super::panel_back::{BackSeam, Ready};
 use super::panel_bow;
 use super::panel_corner::Bow;
-use super::panel_lines::{check_climb, measured_lines};
+use super::panel_lines::{check_bent_once, check_climb, measured_lines};
 use super::panel_path::panel_path;
 use super::panel_pieces::{Division, PARTS, part_name};
 use super::panel_plan::{Through, plan};
@@ -247,7 +247,7 @@ impl Alteration for DartToSeam {
                 Err(e) => refused = Some(e),
             }
         }
-        for slimmest in panel_bow::SLIMMEST {
+        for (slimmest, even) in panel_bow::SLIMMEST {
             for off in panel_bow::BOWS {
                 let (routed, bow) = match (&place, names.as_slice()) {
                     (Some(place), [dart, other]) => {
@@ -257,7 +257,7 @@ impl Alteration for DartToSeam {
                 };
                 let place = place.clone().filter(|_| names.len() == 1);
                 let wanted = (&routed, names.as_slice(), place);
-                match self.seamed(pattern, wanted, (off, bow), slimmest) {
+                match self.seamed(pattern, wanted, (off, bow), (slimmest, even)) {
                     Ok(made) if is_valid(&made, &Tolerances::altered()) => {
                         return Ok(made.into());
                     }
@@ -340,14 +340,14 @@ impl DartToSeam {
         pattern: &Pattern,
         (piece, names, place): (&Piece, &[&str], Option<Opening>),
         (off, bow): (f64, Bow),
-        slimmest: f64,
+        (slimmest, even): (f64, bool),
     ) -> Result<Pattern, AlterationError> {
         let one_dart = place.is_some();
         let mut through: Through = plan(piece, names, place)?;
         if let [start, over, to, ..] = through.nodes.as_mut_slice() {
             start.bow = if one_dart {
                 Bow {
-                    even: slimmest > 0.0,
+                    even,
                     ..Bow::sharing(off, &start.at, over.at[0], &to.at)
                 }
             } else {
@@ -355,6 +355,7 @@ impl DartToSeam {
             };
         }
         let path = panel_path(&through.nodes, &measured_lines(pattern, piece))?;
+        check_bent_once(piece, &through.nodes, &path)?;
         let ready = Ready {
             piece: piece.clone(),
             through,

@@ -25,8 +25,10 @@ pub(super) const BOWS: [f64; 8] = [
 
 /// A seam leaves the edge where it starts at least at this angle, in radians (20 degrees): a
 /// narrower end of a panel frays before it is sewn (an assumption). Where no bow gives that, any
-/// angle does that can be sewn.
-pub(super) const SLIMMEST: [f64; 2] = [20.0 * PI / 180.0, 0.0];
+/// angle does that can be sewn; and where no even bend does, one that is rounded into the axis of its
+/// dart.
+pub(super) const SLIMMEST: [(f64, bool); 3] =
+    [(20.0 * PI / 180.0, true), (0.0, true), (0.0, false)];
 
 /// The direction of the edge is taken so far beside the seam, in millimetres.
 const BESIDE: f64 = 0.5;

@@ -1,8 +1,8 @@
 //! A panel seam over the point of fullness: bent once on each piece, equally long on both.
 
 use super::AlterationError;
-use super::panel_leg::{leg, swept, turned};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, Which, angle_between, crossings};
+use super::panel_leg::{swept, turned};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, Which, along, angle_between, crossings};
 
 /// The seam is bent over at most so many millimetres on either side of the point of fullness, and
 /// over at most this share of the way to its next end (values from memory).
@@ -30,6 +30,10 @@ const AT_END: f64 = 1.0;
 const OF_TURN: f64 = 0.7;
 const LEAST_TURN: f64 = 0.0175;
 
+/// Before an end with a direction of its own the seam is turned into that over twice this share of
+/// the way from the point of fullness.
+const TURNED_OVER: f64 = 0.3;
+
 /// Step at which slopes are taken, in millimetres.
 const STEP: f64 = 1e-3;
 
@@ -41,7 +45,7 @@ pub(super) struct Corner<'a> {
     pub over: Point,
     /// Where it goes to, on each piece.
     pub to: [Point; 2],
-    /// The direction in which it arrives there, and over how much it is rounded into that.
+    /// The direction in which it arrives there, and over how much at most it turns into that.
     pub arrives: (Option<Vec2>, f64),
     /// How the seam is bowed from its start to the point of fullness, on both pieces alike.
     pub bow: Bow,
@@ -217,15 +221,25 @@ impl Corner<'_> {
             });
             one - other
         };
-        let (from, to) = (off(self.from), off(self.to));
+        let (from, to) = (off(self.from), off(self.aims()));
         if from.abs() >= to.abs() { from } else { to }
+    }
+
+    /// Where the legs point beyond the bend: at the seam's ends, or where a direction is given there,
+    /// so far before them that the seam turns into it in one bend.
+    fn aims(&self) -> [Point; 2] {
+        let (arrive, most) = self.arrives;
+        self.to.map(|to| {
+            let short = most.min(TURNED_OVER * to.distance(self.over));
+            arrive.map_or(to, |arrive| to - arrive * short)
+        })
     }
 
     /// Directions from the point of fullness to both ends.
     fn ways(&self, side: Which) -> (Vec2, Vec2) {
         (
             -self.over_the_point(side, self.over),
-            (*side.of(&self.to) - self.over).normalize(),
+            (*side.of(&self.aims()) - self.over).normalize(),
         )
     }
 
@@ -245,7 +259,7 @@ impl Corner<'_> {
             let least = ends[0].distance(self.over).min(ends[1].distance(self.over));
             share * BENT.min(OF_WAY * least)
         };
-        [room(self.from), room(self.to)]
+        [room(self.from), room(self.aims())]
     }
 
     fn drawn(&self, share: f64, moved: Moved) -> Result<[Curve; 2], GeometryError> {
@@ -258,11 +272,12 @@ impl Corner<'_> {
     /// One edge: straight, one even bend about its corner, straight.
     fn edge(&self, side: Which, share: f64, moved: Vec2) -> Result<Curve, GeometryError> {
         let to = *side.of(&self.to);
+        let aim = *side.of(&self.aims());
         let corner = self.over + moved;
         let [before, after] = self.reach(share);
         let arrives = self.over_the_point(side, corner);
         let start = corner - arrives * before;
-        let end = corner + (to - corner).normalize() * after;
+        let end = corner + (aim - corner).normalize() * after;
         let third = 2.0 / 3.0;
         let bend = Curve::cubic(
             start,
@@ -270,8 +285,12 @@ impl Corner<'_> {
             end.lerp(corner, third),
             end,
         )?;
-        let (arrive, over) = self.arrives;
-        let last = leg((end, end, None), (to, to, arrive), [0.0, over], 1.0)?;
+        let round = along(aim, corner, aim.distance(to));
+        let mut last = Curve::line(end, round)?;
+        if self.arrives.0.is_some() {
+            let into = Curve::cubic(round, round.lerp(aim, third), to.lerp(aim, third), to)?;
+            last = last.then(&into)?;
+        }
         let first = self.way_in(side, (start, arrives))?;
         first.then(&bend)?.then(&last)
     }

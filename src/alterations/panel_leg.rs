@@ -10,6 +10,19 @@ const HANDLE: f64 = 0.4;
 /// An end of a leg: where the seam is, where the leg points, direction of the seam.
 type LegEnd = (Point, Point, Option<Vec2>);
 
+/// Handles of a leg that is drawn in one, as a share of its length.
+const SMOOTH: f64 = 0.36;
+
+/// One leg whose directions are given at both ends, in one curve: it turns back once at most.
+pub(super) fn smooth_leg(
+    (from, leave): (Point, Vec2),
+    (to, arrive): (Point, Vec2),
+    fullness: f64,
+) -> Result<Curve, GeometryError> {
+    let handle = SMOOTH * fullness * from.distance(to);
+    Curve::hermite(from, leave * handle, to, arrive * handle)
+}
+
 /// One leg: straight, rounded into the seam's direction at its ends.
 pub(super) fn leg(
     (from, aims_from, leave): LegEnd,

@@ -2,7 +2,7 @@
 
 use super::AlterationError;
 use super::panel_corner::{Bow, Corner};
-use super::panel_leg::{leg, swept, turned};
+use super::panel_leg::{leg, smooth_leg, swept, turned};
 use crate::geometry::{Curve, GeometryError, Point, Vec2, Which, angle_between, root, tolerance};
 use std::f64::consts::PI;
 
@@ -17,6 +17,8 @@ pub(super) struct Node {
     pub at: [Point; 2],
     /// Direction of the seam; none at its ends, where it runs on straight.
     pub toward: Option<Vec2>,
+    /// At an end of the seam: its directions there on each piece, where it runs on in a sweep.
+    pub swept: Option<[Vec2; 2]>,
     /// What is notched there, if anything.
     pub notch: Option<String>,
     /// Apexes of the darts before and after it, when the seam goes between them: their legs
@@ -34,11 +36,17 @@ impl Node {
         Self {
             at: [at, at],
             toward,
+            swept: None,
             notch: None,
             slides: None,
             bends: false,
             bow: Bow::default(),
         }
+    }
+
+    /// Its direction there on a piece.
+    fn way(&self, side: Which) -> Option<Vec2> {
+        self.toward.or_else(|| Some(*side.of(self.swept.as_ref()?)))
     }
 
     /// Where a dart's leg that ends here points, coming in and going out.
@@ -226,7 +234,7 @@ fn shared(from: &Node, to: &Node) -> Result<Curve, GeometryError> {
         (None, None) => return Curve::line(start, end),
         (Some(leave), None) => onto_end(leave, chord, to.bow).map(|arrive| (leave, arrive)),
         (None, Some(arrive)) => onto_end(-arrive, -chord, from.bow).map(|leave| (-leave, arrive)),
-        (Some(_), Some(_)) => None,
+        (Some(leave), Some(arrive)) => Some((leave, arrive)),
     };
     if let Some((leave, arrive)) = way
         && let Ok(curve) = swept((start, leave), (end, arrive))
@@ -255,13 +263,22 @@ fn between(
         rounded[0].0.min(rounded[1].0),
         rounded[0].1.min(rounded[1].1),
     ];
+    let usual = Which::BOTH.map(|side| usual_rounding(from.aims(side)[1], to.aims(side)[0]));
+    let crossed = over.into_iter().any(|over| over < usual[0].min(usual[1]));
     let leg = |side: Which, fullness: f64| {
-        leg(
-            (*side.of(&from.at), from.aims(side)[1], from.toward),
-            (*side.of(&to.at), to.aims(side)[0], to.toward),
-            over,
-            fullness,
-        )
+        let (start, end) = (*side.of(&from.at), *side.of(&to.at));
+        match (from.way(side), to.way(side)) {
+            // No width is measured across it: it need not keep to the dart's straight leg.
+            (Some(leave), Some(arrive)) if !crossed => {
+                smooth_leg((start, leave), (end, arrive), fullness)
+            }
+            _ => leg(
+                (start, from.aims(side)[1], from.toward),
+                (end, to.aims(side)[0], to.toward),
+                over,
+                fullness,
+            ),
+        }
     };
     let plain = [leg(Which::First, 1.0)?, leg(Which::Second, 1.0)?];
     let lengths = [plain[0].length(), plain[1].length()];
@@ -283,10 +300,15 @@ fn between(
     Ok(both)
 }
 
+/// How far a leg is rounded at its two ends where no line crosses it.
+fn usual_rounding(from: Point, to: Point) -> f64 {
+    ROUNDED.min(0.45 * from.distance(to))
+}
+
 /// How far a leg may be rounded at its two ends: short of every line that crosses it.
 fn rounding(from: Point, to: Point, lines: &[&Curve]) -> (f64, f64) {
     let length = from.distance(to);
-    let most = ROUNDED.min(0.45 * length);
+    let most = usual_rounding(from, to);
     let Ok(leg) = Curve::line(from, to) else {
         return (most, most);
     };

@@ -17,6 +17,11 @@ const CLEAR: f64 = 12.0;
 /// short of the bust point at most, each from its side (value from memory).
 const NEAR: f64 = 60.0;
 
+/// Between apexes farther from each other the seam parts at most so far along the way, as a share, and
+/// sweeps into the other over this one.
+const PAST: f64 = 0.4;
+const SWEPT_OVER: f64 = 0.4;
+
 /// Apexes nearer than this are one point of fullness, in millimetres: a bust point lies so far
 /// beside the centre line of a waist dart.
 const SAME: f64 = 3.0;
@@ -43,7 +48,7 @@ pub(super) fn plan(
         ([one], [double], None) => {
             let (start, mut nodes) = opened(piece, one)?;
             let mut on = doubled(double, one.apex(), piece.bust_point());
-            meet(&mut nodes, &mut on);
+            meet(piece, &mut nodes, &mut on)?;
             nodes.append(&mut on);
             ended(piece, start, nodes)?
         }
@@ -60,7 +65,7 @@ pub(super) fn plan(
         ([], [double], Some(place)) => {
             let (start, at) = placed(piece, &place)?;
             let mut nodes = vec![Node::common(at, None)];
-            nodes.extend(doubled(double, at, None));
+            nodes.extend(doubled(double, at, piece.bust_point()));
             ended(piece, start, nodes)?
         }
         _ => {
@@ -79,6 +84,7 @@ fn opened(piece: &Piece, dart: &Dart) -> Result<(SeamEnd, Vec<Node>), Alteration
     let leg = Node {
         at: [dart.legs[1], dart.legs[0]],
         toward: None,
+        swept: None,
         notch: None,
         slides: None,
         bends: false,
@@ -108,7 +114,7 @@ fn two_open(piece: &Piece, one: &Dart, other: &Dart) -> Result<Through, Alterati
     let (start, mut nodes) = opened(piece, one)?;
     let (end, back) = opened(piece, other)?;
     let mut back = walked_back(back);
-    meet(&mut nodes, &mut back);
+    meet(piece, &mut nodes, &mut back)?;
     nodes.append(&mut back);
     Ok(Through {
         ends: [start, end],
@@ -121,6 +127,7 @@ fn walked_back(nodes: Vec<Node>) -> Vec<Node> {
     let turned = |node: Node| Node {
         at: [node.at[1], node.at[0]],
         toward: node.toward.map(|v| -v),
+        swept: node.swept.map(|[one, other]| [-other, -one]),
         ..node
     };
     nodes.into_iter().rev().map(turned).collect()
@@ -128,20 +135,26 @@ fn walked_back(nodes: Vec<Node>) -> Vec<Node> {
 
 /// Makes one place of two apexes that lie near each other: the seam sweeps between them, where
 /// the fullest point of the body lies, instead of bending to both.
-fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
-    let (Some(last), Some(first)) = (nodes.last_mut(), on.first()) else {
-        return;
+fn meet(piece: &Piece, nodes: &mut [Node], on: &mut Vec<Node>) -> Result<(), AlterationError> {
+    let ([.., leg, last], Some(first)) = (&mut *nodes, on.first_mut()) else {
+        return Ok(());
     };
     let (Some(u), Some(v)) = (last.toward, first.toward) else {
-        return;
+        return Ok(());
     };
     let (a, b) = (last.at[0], first.at[0]);
     if a.distance(b) > NEAR {
-        last.bends = false;
-        if let Some(first) = on.first_mut() {
-            first.bends = false;
+        (last.bends, first.bends) = (false, false);
+        // From the edge the seam sweeps past the first point into the line to the other.
+        let corner = b - v.normalize() * (SWEPT_OVER * a.distance(b));
+        let onward = (corner - a).normalize();
+        let past = room_past(piece, Curve::line(a, corner)?).min(PAST * a.distance(corner));
+        if past > SAME {
+            leg.swept = Some(leg.at.map(|leg| (a - leg).normalize()));
+            last.at = [a + onward * past; 2];
+            last.toward = Some(onward);
         }
-        return;
+        return Ok(());
     }
     let apart = a.distance(b) > SAME;
     last.slides = apart.then_some([a, b]);
@@ -151,11 +164,19 @@ fn meet(nodes: &mut [Node], on: &mut Vec<Node>) {
     }
     last.toward = Some(((b + v * NEAR) - (a - u * NEAR)).normalize());
     on.remove(0);
+    Ok(())
+}
+
+/// How far along a way it is clear of its first balance line: a width measured there must stay.
+fn room_past(piece: &Piece, way: Curve) -> f64 {
+    let met = piece.lines().iter();
+    let met = met.flat_map(|line| crossings(way.segments(), line.curve.segments()));
+    let first = met.map(|met| way.length_to(met.first));
+    0.95 * first.fold(way.length(), f64::min)
 }
 
 /// Down one side of a double-pointed dart and up the other, from the apex nearer to a point. Where
-/// that apex is only backed off from the bust point, to which the seam comes, it is carried on
-/// to that.
+/// that apex is only backed off from the bust point it is carried on to that: the seam is bent there.
 fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
     let (upper, lower) = match dart.apexes {
         Apexes::One(apex) => (apex, apex),
@@ -165,11 +186,13 @@ fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
     if far.distance(from) < near.distance(from) {
         std::mem::swap(&mut near, &mut far);
     }
+    let down = (far - upper.midpoint(lower)).normalize();
     let comes_to_bust = bust.is_some_and(|bust| bust.distance(from) <= AT_BUST_POINT);
     if comes_to_bust && near.distance(from) <= NEAR {
         near = from;
+    } else if let Some(bust) = bust.filter(|bust| backed_off(*bust, near, down)) {
+        near = bust;
     }
-    let down = (far - upper.midpoint(lower)).normalize();
     // The piece that follows the seam's start lies to the left of the way.
     let left = Vec2::new(down.y, -down.x);
     let [a, b] = dart.legs;
@@ -183,10 +206,14 @@ fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
         ..Node::common(at, Some(down))
     };
     vec![
-        apex(near, "apex"),
+        Node {
+            bends: bust.is_some(),
+            ..apex(near, "apex")
+        },
         Node {
             at: legs,
             toward: Some(down),
+            swept: None,
             notch: Some(format!("{} dart", dart.name)),
             slides: None,
             bends: false,
@@ -194,6 +221,12 @@ fn doubled(dart: &Dart, from: Point, bust: Option<Point>) -> Vec<Node> {
         },
         apex(far, "far apex"),
     ]
+}
+
+/// Whether a dart that points the other way than `down` ends short of a place only, in its line.
+fn backed_off(place: Point, apex: Point, down: Vec2) -> bool {
+    let ahead = apex - place;
+    ahead.dot(down) >= 0.0 && ahead.hypot() <= NEAR && ahead.cross(down).abs() <= SAME
 }
 
 /// The seam carried on straight from its last node to the outline.

@@ -37,6 +37,7 @@ pub use marks_clear::MarkFault;
 pub use mouths_flush::MouthFault;
 pub use notches_meet::NotchFault;
 pub use one_way::BendsBack;
+pub(crate) use one_way::bends_back;
 pub use outline_simple::OutlineFault;
 pub use seams_match::SeamFault;
 pub use size_sane::PieceTooLarge;

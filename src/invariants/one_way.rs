@@ -60,7 +60,7 @@ fn check(pattern: &Pattern, tolerances: &Tolerances, report: Report<'_>) -> Cont
 }
 
 /// By how much a line in several parts turns against the way in which it turns most, in radians.
-fn bends_back(parts: &[Curve]) -> f64 {
+pub(crate) fn bends_back(parts: &[Curve]) -> f64 {
     let mut ways = Ways::default();
     let mut before: Option<Vec2> = None;
     for segment in parts.iter().flat_map(Curve::segments) {
