@@ -223,7 +223,7 @@ impl Alteration for BustPoint {
         }
         let altered = replaced(pattern, sketch.finish()?)?;
         let altered = self.partners(pattern, altered, (front, by))?;
-        let altered = with_side_notches_clear(altered)?;
+        let altered = with_side_notches_clear(pattern, altered)?;
         if !crosses {
             return Ok(altered.into());
         }

@@ -9,7 +9,7 @@ use super::side_moves::{SideMove, matched};
 use super::stations::{Station, move_edge};
 use super::{AlterationError, Sketch};
 use crate::geometry::{Curve, Point, Rigid, Vec2, tolerance};
-use crate::piece::{Apexes, EdgeName, Pattern, Piece};
+use crate::piece::{Apexes, BalanceLine, EdgeName, Pattern, Piece};
 
 /// Largest share of the room between two levels that a tuck may take.
 const MOST_TUCK: f64 = 0.5;
@@ -109,10 +109,7 @@ fn spread(piece: &Piece, stations: &[Station], amount: f64) -> Result<Piece, Alt
     let down = Vec2::new(0.0, amount);
     let side_down = stations.last().map_or(down, |s| s.by);
     let to = stations.last().map_or(0.0, |s| s.at);
-    let side = piece.outline().edge(&EdgeName::SIDE_SEAM);
-    let level = side
-        .and_then(|e| e.curve().point_at(to).ok())
-        .map_or(0.0, |(p, _)| p.y);
+    let level = level_at(piece, to);
     let mut sketch = Sketch::of(piece);
     move_edge(&mut sketch, piece, &EdgeName::SIDE_SEAM, stations)?;
     let has_waist = piece.outline().edge(&EdgeName::WAIST).is_some();
@@ -174,6 +171,20 @@ fn spread(piece: &Piece, stations: &[Station], amount: f64) -> Result<Piece, Alt
     }
     sketch.parts_mut().grain[0].y += amount;
     sketch.finish()
+}
+
+/// The level from which everything goes down: that of a place on the side seam, or of a balance line
+/// that ends there a little above it, with the darts on it.
+fn level_at(piece: &Piece, place: f64) -> f64 {
+    let side = piece.outline().edge(&EdgeName::SIDE_SEAM);
+    let seam = side.and_then(|e| e.curve().point_at(place).ok());
+    let ends_there = |line: &&BalanceLine| {
+        line_on_side(piece, &line.name)
+            .is_some_and(|at| (at - place).abs() <= tolerance::SEAM_ALTERED)
+    };
+    let lines = piece.lines().iter().filter(ends_there);
+    let levels = lines.map(|line| line.curve.start().y.min(line.curve.end().y));
+    levels.fold(seam.map_or(0.0, |(p, _)| p.y), f64::min)
 }
 
 /// An edge from the side seam to the fold, or back, with both ends moved.

@@ -71,18 +71,23 @@ impl Chain {
     /// [`Refused`] says why the step cannot be made and what can be done about it; the chain stays.
     pub fn make(&mut self, alteration: &dyn Alteration) -> Result<(), Box<Refused>> {
         let index = self.accounts.len();
-        let made = self.made(alteration).map_err(|reason| {
-            let most = self.most(alteration);
+        self.go_on(alteration).map_err(|reason| {
+            let most = self.most(alteration, CLOSE);
             refused(index, alteration, most, reason)
-        })?;
+        })
+    }
+
+    /// Makes one step more, or says only why not: whoever tries many amounts looks for the most by
+    /// [`Self::most`] where it needs it.
+    pub(crate) fn go_on(&mut self, alteration: &dyn Alteration) -> Result<(), Reason> {
+        let made = self.made(alteration)?;
         let mut warnings = made.altered.warnings;
         for warning in newly_wide(&self.pattern, &made.altered.pattern) {
             if !warnings.contains(&warning) {
                 warnings.push(warning);
             }
         }
-        self.pattern = with_warnings(made.altered.pattern, warnings)
-            .map_err(|e| refused(index, alteration, None, e.into()))?;
+        self.pattern = with_warnings(made.altered.pattern, warnings)?;
         self.accounts.push(made.account);
         self.readings = made.readings;
         self.whole = made.whole;
@@ -145,8 +150,8 @@ impl Chain {
         })
     }
 
-    /// The largest amount of the same sign that holds, sought by halving.
-    fn most(&self, alteration: &dyn Alteration) -> Option<f64> {
+    /// The largest amount of the same sign that holds, sought by halving until it is known so closely.
+    pub(crate) fn most(&self, alteration: &dyn Alteration, close: f64) -> Option<f64> {
         let settled = settle(&self.pattern, alteration).ok()?;
         let alteration = settled.as_deref().unwrap_or(alteration);
         let asked = alteration.amount().filter(|a| a.is_finite() && *a != 0.0)?;
@@ -155,7 +160,7 @@ impl Chain {
         if !holds(asked * 1e-3) {
             return None;
         }
-        while (high - low).abs() > CLOSE {
+        while (high - low).abs() > close {
             let middle = 0.5 * (low + high);
             if holds(middle) {
                 low = middle;

@@ -19,6 +19,11 @@ const GOOD: f64 = 1e-3;
 /// So often it is corrected at most.
 const ROUNDS: usize = 24;
 
+/// A round that leaves more than this share of the least so far brings nothing, and after so many in a
+/// row no other will; twice as many where it is not good yet.
+const WORTH: f64 = 0.9;
+const PATIENCE: u8 = 2;
+
 /// A line that the way there draws in other parts stays as the construction left it where it comes
 /// back so closely, in millimetres, at so many places: its ends meet the lines beside it.
 const PLACES: u32 = 24;
@@ -36,13 +41,24 @@ pub(super) fn taken_back(
     let mut best: Option<(f64, Pattern)> = None;
     let mut sought = near.clone();
     let mut last: Option<Round> = None;
+    let mut idle = 0_u8;
     for _ in 0..ROUNDS {
         let Some(round) = Round::of(wanted, &sought, &forth) else {
             break;
         };
         let left = round.left();
-        if best.as_ref().is_none_or(|(least, _)| left < *least) {
+        let least = best.as_ref().map_or(f64::INFINITY, |(least, _)| *least);
+        idle = if left < WORTH * least { 0 } else { idle + 1 };
+        if left < least {
             best = Some((left, sought.clone()));
+        }
+        let patience = if left.min(least) <= GOOD {
+            PATIENCE
+        } else {
+            2 * PATIENCE
+        };
+        if idle >= patience {
+            break;
         }
         let next = round.next(last.as_ref());
         let Some(next) = placed(&sought, &round.compared, &next).filter(|_| left > CLOSE) else {

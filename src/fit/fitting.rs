@@ -439,7 +439,7 @@ fn columns(block: &Chain, aims: &[Aim]) -> Vec<Option<Vec<f64>>> {
                 let amount = share * lever.probe;
                 let step = lever.step(amount).ok()?.alteration().ok()?;
                 let mut done = block.clone();
-                done.make(step.as_ref()).ok()?;
+                done.go_on(step.as_ref()).ok()?;
                 let change = |aim: &Aim| {
                     let (was, is) = (aim.of.on(&block.pattern), aim.of.on(&done.pattern));
                     let change = was.zip(is).map_or(0.0, |(was, is)| is - was);

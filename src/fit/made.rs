@@ -2,10 +2,16 @@
 
 use super::FitSettings;
 use super::lever::{LEVERS, Lever};
-use crate::alterations::{Account, Chain, Request};
+use crate::alterations::{Account, AlterationError, Chain, Reason, Request};
 
 /// In how many parts a step is made at most that is too large at once.
 const MOST_PARTS: u8 = 4;
+
+/// How closely the most that holds is sought, as a share of what was wanted.
+const CLOSE: f64 = 1.0 / 32.0;
+
+/// Of the most that holds, the share that is made: just inside.
+const INSIDE: f64 = 0.99;
 
 /// A part smaller than this is not made, in millimetres or degrees.
 const LEAST_PART: f64 = 0.01;
@@ -85,8 +91,7 @@ impl Made {
                 }
                 Err((most, why)) => {
                     self.note(place, Some(why));
-                    // Just inside, since the most is known to a twentieth only.
-                    let most = most.map_or(0.0, |most| lever.rounded(0.99 * most, settings));
+                    let most = most.map_or(0.0, |most| lever.rounded(INSIDE * most, settings));
                     if most.abs() < least || most.abs() >= next.abs() {
                         return;
                     }
@@ -115,9 +120,14 @@ impl Made {
     ) -> Result<(), (Option<f64>, String)> {
         let request = lever.step(amount).map_err(|e| (None, e.to_string()))?;
         let alteration = request.alteration().map_err(|e| (None, e.to_string()))?;
-        self.chain
-            .make(alteration.as_ref())
-            .map_err(|refused| (refused.most, refused.reason.to_string()))?;
+        self.chain.go_on(alteration.as_ref()).map_err(|reason| {
+            // What the alteration says itself has not to be sought.
+            let most = match &reason {
+                Reason::Alteration(AlterationError::TooMuch { most, .. }) => Some(*most),
+                _ => self.chain.most(alteration.as_ref(), amount.abs() * CLOSE),
+            };
+            (most, reason.to_string())
+        })?;
         if let Some(slot) = self.reached.get_mut(place) {
             *slot += amount;
         }

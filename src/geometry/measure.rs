@@ -1,5 +1,6 @@
 //! Lengths along a curve, the point at a length, the nearest point, areas.
 
+use super::cubic_length::Measured;
 use super::curve::arriving;
 use super::{Curve, GeometryError, tolerance};
 use kurbo::{
@@ -49,7 +50,7 @@ impl Curve {
                 let t = if (at - end).abs() <= tolerance::POINT {
                     1.0
                 } else {
-                    segment.inv_arclen(at - start, tolerance::ARC_LENGTH)
+                    share_at_length(segment, at - start)
                 };
                 return Some(Place {
                     before,
@@ -197,7 +198,18 @@ impl Curve {
 /// ```
 #[must_use]
 pub fn arc_length(segment: &PathSeg) -> f64 {
-    segment.arclen(tolerance::ARC_LENGTH)
+    match segment {
+        PathSeg::Cubic(c) => Measured(*c).arclen(tolerance::ARC_LENGTH),
+        other => other.arclen(tolerance::ARC_LENGTH),
+    }
+}
+
+/// How far through a segment a length along it ends, as a share.
+fn share_at_length(segment: &PathSeg, length: f64) -> f64 {
+    match segment {
+        PathSeg::Cubic(c) => Measured(*c).inv_arclen(length, tolerance::ARC_LENGTH),
+        other => other.inv_arclen(length, tolerance::ARC_LENGTH),
+    }
 }
 
 /// Upright rectangle around the control points of a segment: found at once, and never smaller

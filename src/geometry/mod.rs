@@ -9,6 +9,7 @@
 mod blend;
 mod construct;
 mod counted;
+mod cubic_length;
 mod curve;
 pub(crate) mod elementary;
 mod error;

@@ -1,7 +1,7 @@
 //! The chains that fittings are made of, on women drawn from the survey by a seed.
 
 use super::drafted;
-use crate::support::survey::{body_of, sample, tell};
+use crate::support::survey::{body_of, sample, tell, women};
 use blockwright::alterations::{
     Alteration, Bust, HipGirth, LengthAt, LengthChange, ShoulderSlope, WaistGirth, alter,
 };
@@ -144,4 +144,28 @@ fn side_seams_are_moved_again_after_less_bust() {
         made += 1;
     }
     assert!(made > 1, "{made}");
+}
+
+/// Back and front side seams bend unlike, so that one waist ends a little above its line and one below
+/// after a spread; the line, and the dart on it, go with the waist all the same.
+#[test]
+fn waist_lines_go_with_the_waist_and_come_back() {
+    let women = women();
+    let named = ["w0939", "w0038", "w0892"];
+    let rows = women.rows.iter().filter(|r| named.contains(&r.text("id")));
+    for (row, block) in rows.flat_map(|row| [(row, Block::Tunic), (row, Block::Shirt)]) {
+        let start = drafted(&body_of(row), block).unwrap();
+        for amount in [15.0, -15.0] {
+            let there = alter(&start, &[bodice(amount)]).unwrap().pattern;
+            let back = alter(&there, &[bodice(-amount)]).unwrap().pattern;
+            for name in ["back", "front"] {
+                let level = |pattern: &Pattern| {
+                    let piece = pattern.piece(name).unwrap();
+                    piece.line("waist").unwrap().curve.start().y
+                };
+                assert!((level(&there) - level(&start) - amount).abs() < 1e-6);
+                assert!((level(&back) - level(&start)).abs() < 1e-6);
+            }
+        }
+    }
 }

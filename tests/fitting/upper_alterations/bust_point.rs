@@ -92,6 +92,12 @@ fn there_and_back_with_tips_and_mouths() {
                         assert!(a.distance(b) < 0.05, "{}: {a:?} {b:?}", block.name());
                     }
                 }
+                // Notches that made way for a dart come back with it.
+                for (old, new) in before.pieces().iter().zip(after.pieces()) {
+                    for (old, new) in old.notches().iter().zip(new.notches()) {
+                        assert!((old.at - new.at).abs() < 0.05, "{old:?} {new:?}");
+                    }
+                }
             }
         }
     }
