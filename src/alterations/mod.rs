@@ -90,6 +90,7 @@ mod refused;
 mod relaxation;
 mod request;
 mod seat;
+mod setting_words;
 mod shared_lean;
 mod shoulder_blade;
 mod shoulder_drop;

@@ -1,5 +1,6 @@
 //! An alteration as a job asks for it: a name and settings.
 
+use super::setting_words::say_plainly;
 use super::{Alteration, CATALOGUE, Entry, OneSided, Targeted, find};
 use crate::explain::Explain;
 use crate::measurements::nearest;
@@ -218,11 +219,33 @@ fn alone(entry: &Entry, settings: &Value) -> Result<(), RequestError> {
     })
 }
 
+/// What is said of a side of the body that is misspelt; nothing where it is a word of the alteration's
+/// own that is wrong.
+fn unknown_side(entry: &Entry, word: &str) -> Option<RequestError> {
+    let sides = BodySide::BOTH.map(BodySide::name);
+    let hint = match nearest(word, sides.into_iter()) {
+        Some(near) => format!("did you mean `{near}`?"),
+        None if known(entry).is_some_and(|known| known.contains("`side`")) => return None,
+        None => "write `left` or `right`".to_owned(),
+    };
+    let word: String = word.chars().take(40).collect();
+    Some(RequestError::Settings {
+        name: entry.name,
+        message: format!("`{word}` is no side of the body; {hint}"),
+        known: None,
+        key: Some("side".to_owned()),
+    })
+}
+
 /// The alteration, on one side only where `side` is left or right.
 fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
-    let side = settings.get("side").and_then(Value::as_str);
-    let Some(side) = BodySide::BOTH.into_iter().find(|s| side == Some(s.name())) else {
-        return read_both(entry, settings);
+    let written = settings.get("side").and_then(Value::as_str);
+    let Some(side) = BodySide::BOTH.into_iter().find(|s| written == Some(s.name())) else {
+        let read = read_both(entry, settings);
+        return match written.filter(|_| read.is_err()) {
+            Some(word) => read.map_err(|error| unknown_side(entry, word).unwrap_or(error)),
+            None => read,
+        };
     };
     let mut own = settings.clone();
     if let Value::Object(map) = &mut own {
@@ -234,12 +257,13 @@ fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, 
 fn read_both(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
     let own = |settings: Value| {
         (entry.read)(settings.clone()).map_err(|error| {
-            let message = error.to_string();
+            let key = culprit(entry, &settings);
+            let said = say_plainly(entry.name, key.as_deref(), &error.to_string());
             RequestError::Settings {
                 name: entry.name,
-                known: known(entry).filter(|_| !message.contains("expected one of")),
-                message: shortened(message),
-                key: culprit(entry, &settings),
+                known: known(entry).filter(|_| said.lists_settings),
+                message: shortened(said.text),
+                key,
             }
         })
     };
@@ -340,7 +364,10 @@ mod tests {
     #[test]
     fn wrong_settings_are_named() {
         let (text, key) = told(json!({"amuont": 25}));
-        assert!(text.contains("unknown field `amuont`, expected one of `amount`"));
+        assert!(
+            text.contains("no setting `amuont`; did you mean `amount`?"),
+            "{text}"
+        );
         assert_eq!(key.as_deref(), Some("amuont"));
         let (text, key) = told(json!({"amount": "much", "hips_checked": true}));
         assert!(
@@ -349,13 +376,21 @@ mod tests {
         );
         assert_eq!(key.as_deref(), Some("amount"));
         let (text, key) = told(Value::Null);
-        assert!(text.starts_with("missing field `amount`"), "{text}");
+        assert!(text.starts_with("`amount` is missing"), "{text}");
         assert_eq!(key, None);
         let (text, key) = told(json!({"amount": 3, "to": 5}));
         assert!(text.contains("exclude each other"), "{text}");
         assert_eq!(key.as_deref(), Some("to"));
         let error = Request::new("forward_shoulder", json!({"to": "body"})).unwrap_err();
-        assert!(error.to_string().contains("unknown field `to`"), "{error}");
+        assert!(error.to_string().contains("no setting `to`"), "{error}");
+        let error = Request::new("hip_girth", json!({"amount": 3, "side": "lefft"})).unwrap_err();
+        assert!(error.to_string().contains("did you mean `left`?"), "{error}");
+        let gape = json!({"amount": 3, "side": "frnt"});
+        let error = Request::new("armscye_gape", gape).unwrap_err();
+        assert!(
+            error.to_string().contains("did you mean `front`?"),
+            "{error}"
+        );
         let step = Request::new("waist_girth", json!({"to": "body"})).unwrap();
         assert!(step.wants_body() && step.measure_of_body().is_some());
         let slope = |settings| Request::new("shoulder_slope", settings);
@@ -364,6 +399,8 @@ mod tests {
         assert!(slope(json!({"to": "wall"})).is_err());
         assert!(slope(json!({"to": "body", "underarm": "hangs"})).is_err());
         assert!(slope(json!({"to": "body", "underarm": "keep"})).is_ok());
+        let (text, _) = told(json!({"amount": 5, "hinge": "share"}));
+        assert!(text.contains("did you mean `shared`?"), "{text}");
         let (_, key) = told(json!({"to": 5, "hinge": "loose"}));
         assert_eq!(key.as_deref(), Some("hinge"));
     }

@@ -39,6 +39,8 @@ struct Done<'a> {
     report: &'a BatchReport,
     /// How many rows an earlier run had done.
     taken_up: u64,
+    /// In which encoding the table was read.
+    encoding: &'static str,
     seconds: f64,
     folder: String,
     files: [&'static str; 1],
@@ -129,6 +131,11 @@ fn batch_by(
             status: "ok",
             report: &report,
             taken_up,
+            encoding: if people.is_western() {
+                "windows-1252"
+            } else {
+                "utf-8"
+            },
             seconds: (seconds * 1000.0).round() / 1000.0,
             folder: shown,
             files: [RESULTS],
@@ -136,6 +143,11 @@ fn batch_by(
         return Ok(as_json(&done));
     }
     let mut text = report.text();
+    if people.is_western() {
+        text.push_str(
+            "\nThe table is not UTF-8 and was read as Western European (Windows-1252).\n",
+        );
+    }
     if taken_up > 0 {
         text.push_str(&format!(
             "\nTaken up behind row {taken_up}, which an earlier run had reached.\n"
@@ -153,10 +165,11 @@ fn fitted_job(path: &Path, file: &SourceFile) -> Result<(BatchJob, String), Fail
     let body = body_file(&job, path, file)?;
     let text = body.as_ref().map(SourceFile::text);
     let (job, block) = with_block_text(job, path, file, body.as_ref())?;
+    let size = job.size_place();
     let all = format!("fit\n{}\n{}{block}", file.text(), text.unwrap_or_default());
     let job = job
         .for_batch_fit(text)
-        .map_err(|error| unresolved(&error, file, body.as_ref()))?;
+        .map_err(|error| unresolved(&error, (file, size), body.as_ref()))?;
     Ok((job, digest(&all)))
 }
 

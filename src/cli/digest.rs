@@ -6,8 +6,13 @@ use sha2::{Digest as _, Sha256};
 
 /// The digest of a text (SHA-256).
 pub(super) fn digest(text: &str) -> String {
+    digest_of(text.as_bytes())
+}
+
+/// The digest of some bytes (SHA-256).
+pub(super) fn digest_of(bytes: &[u8]) -> String {
     let mut hasher = Sha256::new();
-    hasher.update(text.as_bytes());
+    hasher.update(bytes);
     hex(hasher)
 }
 

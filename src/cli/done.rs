@@ -6,6 +6,7 @@ use blockwright::job::OutputFile;
 use serde::Serialize;
 
 use super::folder;
+use super::kept::Kept;
 use super::problem::Failure;
 
 /// The report as JSON: the report's own fields, and what was written where.
@@ -18,6 +19,8 @@ struct Done<'a, R> {
     folder: Option<String>,
     #[serde(skip_serializing_if = "Vec::is_empty")]
     files: Vec<&'a str>,
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    kept: Vec<Kept>,
 }
 
 /// Writes the files into a folder; what is to be reported.
@@ -28,21 +31,24 @@ pub(super) fn written<R: Serialize>(
     json: bool,
     (report, text): (&R, impl FnOnce() -> String),
 ) -> Result<String, Failure> {
-    folder::write(folder, files, force)?;
+    let kept = folder::write(folder, files, force)?;
     let files: Vec<&str> = files.iter().map(|file| file.name.as_str()).collect();
     let shown = folder.display().to_string();
     if !json {
-        let text = text();
-        return Ok(format!(
-            "{text}\nWritten to {shown}: {}\n",
-            files.join(", ")
-        ));
+        let mut text = format!("{}\nWritten to {shown}: {}\n", text(), files.join(", "));
+        for Kept { name, kept_as } in &kept {
+            text.push_str(&format!(
+                "{name} was changed since it was written: your version is kept as {kept_as}\n"
+            ));
+        }
+        return Ok(text);
     }
     Ok(as_json(&Done {
         status: "ok",
         report,
         folder: Some(shown),
         files,
+        kept,
     }))
 }
 
@@ -53,6 +59,7 @@ pub(super) fn unwritten<R: Serialize>(report: &R) -> String {
         report,
         folder: None,
         files: Vec::new(),
+        kept: Vec::new(),
     })
 }
 

@@ -3,6 +3,7 @@
 use std::path::Path;
 
 use blockwright::job::{Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run};
+use blockwright::measurements::Place;
 use blockwright::recipe::{OwnBlockError, Ways};
 
 use super::done::{unwritten, written};
@@ -42,10 +43,11 @@ pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
 /// Drafts a job and writes nothing; the pattern document.
 pub(super) fn document(path: &Path) -> Result<String, Failure> {
     let file = read_argument(path)?;
-    let mut job = job(path, &file)?;
+    let (mut job, steps) = job(path, &file)?;
     job.outputs = Outputs::none().with(Output::Document);
     job.ways = Ways::Skipped;
-    let outcome = run(&job).map_err(|error| Failure::of_job(&file, &error, job.set.unit()))?;
+    let unit = job.set.unit();
+    let outcome = run(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
     let documents = outcome.files.into_iter().map(|file| file.bytes);
     let text = String::from_utf8(documents.flatten().collect());
     // It was written as text.
@@ -54,7 +56,7 @@ pub(super) fn document(path: &Path) -> Result<String, Failure> {
 
 fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
-    let mut job = job(path, &file)?;
+    let (mut job, steps) = job(path, &file)?;
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
@@ -62,16 +64,20 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     if wanted.demonstration {
         job.outputs = job.outputs.with(Output::Demonstration);
     }
-    run(&job).map_err(|error| Failure::of_job(&file, &error, job.set.unit()))
+    let unit = job.set.unit();
+    run(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))
 }
 
-/// Reads a job and the measurement set it names.
-pub(super) fn job(path: &Path, file: &SourceFile) -> Result<Job, Failure> {
+/// Reads a job and the measurement set it names; and where its steps are written.
+pub(super) fn job(path: &Path, file: &SourceFile) -> Result<(Job, Vec<Place>), Failure> {
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
     let set = body_file(&job, path, file)?;
     let job = with_block(job, path, file, set.as_ref())?;
-    job.resolve(set.as_ref().map(SourceFile::text))
-        .map_err(|error| unresolved(&error, file, set.as_ref()))
+    let (steps, size) = (job.step_places().to_vec(), job.size_place());
+    let job = job
+        .resolve(set.as_ref().map(SourceFile::text))
+        .map_err(|error| unresolved(&error, (file, size), set.as_ref()))?;
+    Ok((job, steps))
 }
 
 /// The file of the measurement set or size table that a job names.
@@ -130,6 +136,7 @@ pub(super) fn with_block_text(
     };
     let of = ("block_file", "block.file");
     let read = named_file(block, path, of, |problem, key| problem.at(file, place, key))?;
+    let size = job.size_place();
     let with = job.with_block(read.text(), set.map(SourceFile::text));
     let job = with.map_err(|error| match error {
         ResolveError::OwnBlock(OwnBlockError::Asked { .. }) => {
@@ -138,7 +145,7 @@ pub(super) fn with_block_text(
         ResolveError::Block { .. } | ResolveError::Drawing { .. } | ResolveError::OwnBlock(_) => {
             Failure::refused(Problem::of(&error).in_file(read.shown()))
         }
-        other => unresolved(&other, file, set),
+        other => unresolved(&other, (file, size), set),
     })?;
     Ok((job, read.text().to_owned()))
 }
@@ -146,10 +153,17 @@ pub(super) fn with_block_text(
 /// What is said of a body that cannot be had.
 pub(super) fn unresolved(
     error: &ResolveError,
-    file: &SourceFile,
+    (file, size): (&SourceFile, Option<Place>),
     set: Option<&SourceFile>,
 ) -> Failure {
     match (error, set) {
+        (ResolveError::Size(_), _) => {
+            let problem = Problem::of(error);
+            Failure::wrong(match size {
+                Some(place) => problem.at(file, place, "body.size"),
+                None => problem.in_file(file.shown()),
+            })
+        }
         (ResolveError::Set(errors), Some(set)) => Failure::of_file(set, errors),
         (ResolveError::Body(_), Some(set)) => {
             Failure::refused(Problem::new("body", error.to_string()).in_file(set.shown()))

@@ -30,16 +30,17 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
     let body = body_file(&job, job_path, &file)?;
     let (job, block) = with_block_text(job, job_path, &file, body.as_ref())?;
     let text = body.as_ref().map(super::source_file::SourceFile::text);
+    let (steps, size) = (job.step_places().to_vec(), job.size_place());
     let mut asked = job
         .resolve_for(text, wearer)
-        .map_err(|error| unresolved(&error, &file, body.as_ref()))?;
+        .map_err(|error| unresolved(&error, (&file, size), body.as_ref()))?;
     asked.settings = settings(wanted);
     if wanted.output.is_none() {
         // The report alone needs no drawing.
         asked.job.outputs = Outputs::none();
     }
     let unit = asked.wearer.unit();
-    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, unit))?;
+    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
     let report = outcome.report.clone();
     match &wanted.output {
         Some(folder) => {

@@ -15,20 +15,30 @@ use std::path::{Path, PathBuf};
 
 use blockwright::job::OutputFile;
 
+use super::kept::{Kept, keep_edited, list};
+use super::output_names::LIST;
 use super::earlier::{FolderError, Found, entries, failed, few, must_be_earlier_result};
 use super::problem::{Failure, Problem};
 use super::swap;
 
 /// Writes the files into a folder, which must be new or empty, or with `force` may hold an
-/// earlier result and nothing else.
-pub(super) fn write(folder: &Path, files: &[OutputFile], force: bool) -> Result<(), Failure> {
+/// earlier result and nothing else; which of its files were edited and are kept.
+pub(super) fn write(
+    folder: &Path,
+    files: &[OutputFile],
+    force: bool,
+) -> Result<Vec<Kept>, Failure> {
     try_write(folder, files, force).map_err(|error| {
         let problem = Problem::new(error.code(), error.to_string());
         Failure::wrong(problem.in_file(folder.display().to_string()))
     })
 }
 
-fn try_write(folder: &Path, files: &[OutputFile], force: bool) -> Result<(), FolderError> {
+fn try_write(
+    folder: &Path,
+    files: &[OutputFile],
+    force: bool,
+) -> Result<Vec<Kept>, FolderError> {
     let (target, found) = look(folder, force)?;
     let parent = target.parent().ok_or(FolderError::NoName)?;
     let temporary = tempfile::Builder::new()
@@ -37,13 +47,20 @@ fn try_write(folder: &Path, files: &[OutputFile], force: bool) -> Result<(), Fol
         .map_err(failed("make a folder in", parent))?;
     // Inside, since a temporary folder is closed to others and the result is not.
     let new = temporary.path().join("new");
-    fs::create_dir(&new).map_err(failed("make the folder", &new))?;
+    fs::create_dir(&new).map_err(failed("make the folder", folder))?;
     for file in files {
         write_file(&new.join(&file.name), &file.bytes)
             .map_err(failed("write", &folder.join(&file.name)))?;
     }
+    let listed = new.join(LIST);
+    write_file(&listed, &list(files)).map_err(failed("write", &folder.join(LIST)))?;
+    let kept = match found {
+        Found::EarlierResult => keep_edited(&target, &new, files)?,
+        Found::Nothing | Found::Empty => Vec::new(),
+    };
     swap::sync(&new);
-    swap::place(&target, found, &new, temporary)
+    swap::place((folder, &target), found, &new, temporary)?;
+    Ok(kept)
 }
 
 fn write_file(path: &Path, bytes: &[u8]) -> io::Result<()> {
@@ -78,7 +95,8 @@ fn look(folder: &Path, force: bool) -> Result<(PathBuf, Found), FolderError> {
         return Ok((named, Found::Empty));
     }
     if !force {
-        let names = few(&names.into_iter().map(|(name, _)| name).collect::<Vec<_>>());
+        let names = names.into_iter().map(|(name, _)| name);
+        let names = few(&names.filter(|name| name != LIST).collect::<Vec<_>>());
         return Err(FolderError::NotEmpty { names });
     }
     must_be_earlier_result(&named)?;

@@ -36,6 +36,7 @@ pub(super) fn grade(
     } else {
         job
     };
+    let steps = job.step_places().to_vec();
     let table =
         SizeTable::parse(table_file.text()).map_err(|e| Failure::of_file(&table_file, &e))?;
     let table = only(&table, wanted.labels).map_err(|text| {
@@ -48,7 +49,7 @@ pub(super) fn grade(
         job.outputs = job.outputs.with(Output::Dxf);
     }
     let unit = job.table.unit();
-    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error, unit))?;
+    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
     let report = (&outcome.report, || outcome.report.text());
     written(folder, &outcome.files, wanted.force, json, report)
 }

@@ -43,11 +43,11 @@ pub(super) fn lay(
     let cloth = cloth(wanted)
         .map_err(|error| Failure::wrong(Problem::new("bad_cloth", error.to_string())))?;
     let file = read_argument(path)?;
-    let job = job(path, &file)?;
-    let unit = job.set.unit();
+    let (job, steps) = job(path, &file)?;
+    let said = (job.set.unit(), steps.as_slice());
     let seed = wanted.seed.unwrap_or_else(any_seed);
     let mut run =
-        LayRun::new(&job, &cloth, seed).map_err(|error| Failure::of_job(&file, &error, unit))?;
+        LayRun::new(&job, &cloth, seed).map_err(|error| Failure::of_job(&file, &error, said))?;
     // With a seed or rounds the lay must not hang on how fast the machine is.
     if wanted.seed.is_some() || wanted.rounds.is_some() {
         let rounds = wanted.rounds.unwrap_or(Search::USUAL_ROUNDS);
@@ -57,7 +57,7 @@ pub(super) fn lay(
     }
     let outcome = run
         .outcome()
-        .map_err(|error| Failure::of_job(&file, &error, unit))?;
+        .map_err(|error| Failure::of_job(&file, &error, said))?;
     let report = (&outcome.report, || outcome.report.text());
     written(folder, &outcome.files, wanted.force, json, report)
 }

@@ -14,6 +14,7 @@ mod earlier;
 mod fitting;
 mod folder;
 mod grading;
+mod kept;
 mod laying;
 mod measuring;
 mod output;

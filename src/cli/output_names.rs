@@ -24,12 +24,28 @@ const NAMES: [&str; 18] = [
     "signs.html",
 ];
 
+/// The hidden list of the files of a result.
+pub(super) const LIST: &str = ".blockwright-files.json";
+
 /// The longest label of a size in a file name.
 const LONGEST: usize = 40;
 
 /// Whether a job, a range or a lay, of this version or an earlier one, writes a file of this name.
 pub(super) fn is_output_name(name: &str) -> bool {
-    NAMES.contains(&name) || is_tiled(name) || is_size(name)
+    let plain = unedited(name);
+    let name = plain.as_deref().unwrap_or(name);
+    name == LIST || NAMES.contains(&name) || is_tiled(name) || is_size(name)
+}
+
+/// The plain name of a file that was kept: `pattern.edited-2.svg` was `pattern.svg`.
+pub(super) fn unedited(name: &str) -> Option<String> {
+    let (stem, ending) = name.rsplit_once('.')?;
+    let (plain, mark) = stem.rsplit_once('.')?;
+    let number = mark.strip_prefix("edited")?;
+    let counted = number.strip_prefix('-').is_some_and(|n| {
+        !n.is_empty() && n.len() <= 3 && n.bytes().all(|b| b.is_ascii_digit())
+    });
+    (number.is_empty() || counted).then(|| format!("{plain}.{ending}"))
 }
 
 /// `pattern-a4.pdf`, `nest-letter.pdf`.
@@ -55,7 +71,7 @@ fn is_size(name: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::is_output_name;
+    use super::{is_output_name, unedited};
 
     #[test]
     fn what_the_tool_writes_is_known_and_nothing_else() {
@@ -79,6 +95,15 @@ mod tests {
             "notes.json",
         ] {
             assert!(!is_output_name(foreign), "{foreign}");
+        }
+    }
+
+    #[test]
+    fn names_of_edited_files_are_known() {
+        assert_eq!(unedited("pattern.edited.svg").as_deref(), Some("pattern.svg"));
+        assert_eq!(unedited("job.edited-12.yaml").as_deref(), Some("job.yaml"));
+        for other in ["pattern.svg", "pattern.edited", "a.edited-.svg", "a.editedx.svg", "edited.svg"] {
+            assert_eq!(unedited(other), None, "{other}");
         }
     }
 }

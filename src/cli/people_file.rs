@@ -20,8 +20,11 @@ pub(super) enum PeopleError {
     Io(#[from] io::Error),
     #[error("this is no plain file; give one, since it is read twice")]
     NotPlain,
-    #[error("the header is not text: `{shown}` is not UTF-8; save the file as CSV in UTF-8")]
-    NotText { shown: String },
+    #[error(
+        "the file is not text in UTF-8 or in Windows-1252 (Western European): byte {byte} in line \
+         {line}; save it as CSV in UTF-8"
+    )]
+    NotText { byte: u8, line: u64 },
     #[error(
         "the row that begins in line {line} is longer than {LONGEST_ROW} bytes; is a quote left \
          open?"
@@ -48,7 +51,7 @@ impl PeopleError {
 #[derive(Debug)]
 pub(super) struct PeopleFile {
     path: PathBuf,
-    delimiter: u8,
+    layout: Layout,
     header: Vec<String>,
     rows: u64,
     digest: String,
@@ -60,24 +63,34 @@ impl PeopleFile {
         if !std::fs::metadata(path)?.is_file() {
             return Err(PeopleError::NotPlain);
         }
-        let delimiter = delimiter(path)?;
-        let mut rows = Rows::open(path, delimiter)?;
+        let mut layout = layout(path)?;
+        layout.western = !is_utf8(path, layout)?;
+        let mut rows = Rows::open(path, layout)?;
         let header = if rows.advance()? {
-            header(&rows.record)?
+            rows.texts()?
         } else {
             Vec::new()
         };
         let mut count = 0;
         while rows.advance()? {
+            if layout.western {
+                // What is no text is refused before anything is made.
+                rows.texts()?;
+            }
             count += 1;
         }
         Ok(Self {
             path: path.to_path_buf(),
-            delimiter,
+            layout,
             header,
             rows: count,
             digest: rows.digest(),
         })
+    }
+
+    /// Whether it is not UTF-8 and was read as Windows-1252.
+    pub(super) const fn is_western(&self) -> bool {
+        self.layout.western
     }
 
     /// The names of the columns; none if the file is empty.
@@ -97,7 +110,7 @@ impl PeopleFile {
 
     /// Its rows from the first behind the header.
     pub(super) fn rows(&self) -> Result<Rows, PeopleError> {
-        let mut rows = Rows::open(&self.path, self.delimiter)?;
+        let mut rows = Rows::open(&self.path, self.layout)?;
         rows.advance()?;
         Ok(rows)
     }
@@ -112,36 +125,72 @@ impl PeopleFile {
     }
 }
 
-/// What stands between the cells: a comma, or a semicolon or tab if the header has more of them.
-fn delimiter(path: &Path) -> Result<u8, PeopleError> {
+/// How a table is written.
+#[derive(Debug, Clone, Copy)]
+struct Layout {
+    /// What stands between the cells.
+    delimiter: u8,
+    /// Whether a line before the header says so, `sep=;`, as some spreadsheets write it.
+    said: bool,
+    /// Whether it is Windows-1252.
+    western: bool,
+}
+
+/// What stands between the cells: what the first line says, `sep=;`; or else a comma, or a semicolon
+/// or tab if the header has more of them.
+fn layout(path: &Path) -> Result<Layout, PeopleError> {
     let mut line = Vec::new();
     let file = File::open(path)?.take(LONGEST_ROW);
     BufReader::new(file).read_until(b'\n', &mut line)?;
+    let line = line.strip_prefix(b"\xef\xbb\xbf").unwrap_or(&line);
+    let said = line.trim_ascii_end().to_ascii_lowercase();
+    let western = false;
+    if let [b's', b'e', b'p', b'=', delimiter] = *said.trim_ascii_start() {
+        let said = true;
+        return Ok(Layout {
+            delimiter,
+            said,
+            western,
+        });
+    }
+    if said == b"sep=" && line.contains(&b'\t') {
+        return Ok(Layout {
+            delimiter: b'\t',
+            said: true,
+            western,
+        });
+    }
     let count = |sign: u8| line.iter().filter(|byte| **byte == sign).count();
     let others = [b';', b'\t'].into_iter().max_by_key(|sign| count(*sign));
-    Ok(others
-        .filter(|sign| count(*sign) > count(b','))
-        .unwrap_or(b','))
+    Ok(Layout {
+        delimiter: others
+            .filter(|sign| count(*sign) > count(b','))
+            .unwrap_or(b','),
+        said: false,
+        western,
+    })
 }
 
-fn header(record: &ByteRecord) -> Result<Vec<String>, PeopleError> {
-    let cells = record.iter().map(|cell| match std::str::from_utf8(cell) {
-        Ok(text) => Ok(text.to_owned()),
-        Err(_) => Err(PeopleError::NotText {
-            shown: String::from_utf8_lossy(cell).chars().take(40).collect(),
-        }),
-    });
-    cells.collect()
+/// Whether every cell of a table is UTF-8.
+fn is_utf8(path: &Path, layout: Layout) -> Result<bool, PeopleError> {
+    let mut rows = Rows::open(path, layout)?;
+    while rows.advance()? {
+        if std::str::from_utf8(rows.record.as_slice()).is_err() {
+            return Ok(false);
+        }
+    }
+    Ok(true)
 }
 
-/// The rows of a table, one after the other.
+/// The rows of a table, one after the other; those without anything in their cells are skipped.
 pub(super) struct Rows {
     reader: Reader<Watched>,
     record: ByteRecord,
+    western: bool,
 }
 
 impl Rows {
-    fn open(path: &Path, delimiter: u8) -> Result<Self, PeopleError> {
+    fn open(path: &Path, layout: Layout) -> Result<Self, PeopleError> {
         let watched = Watched {
             file: File::open(path)?,
             hasher: Sha256::new(),
@@ -150,26 +199,56 @@ impl Rows {
         let reader = ReaderBuilder::new()
             .has_headers(false)
             .flexible(true)
-            .delimiter(delimiter)
+            .delimiter(layout.delimiter)
             .from_reader(watched);
-        Ok(Self {
+        let mut rows = Self {
             reader,
             record: ByteRecord::new(),
-        })
-    }
-
-    /// The cells of the next row. What is not UTF-8 in them is replaced by a sign that is no
-    /// number.
-    pub(super) fn next(&mut self) -> Result<Option<Vec<String>>, PeopleError> {
-        if !self.advance()? {
-            return Ok(None);
+            western: layout.western,
+        };
+        if layout.said {
+            rows.advance()?;
         }
-        let cells = self.record.iter();
-        let texts = cells.map(|cell| String::from_utf8_lossy(cell).into_owned());
-        Ok(Some(texts.collect()))
+        Ok(rows)
     }
 
+    /// The cells of the next row.
+    pub(super) fn next(&mut self) -> Result<Option<Vec<String>>, PeopleError> {
+        if self.advance()? {
+            self.texts().map(Some)
+        } else {
+            Ok(None)
+        }
+    }
+
+    /// The cells of the row that was read last.
+    fn texts(&self) -> Result<Vec<String>, PeopleError> {
+        let line = self.record.position().map_or(0, csv::Position::line);
+        let cells = self.record.iter().map(|cell| {
+            let text = match self.western {
+                true => western(cell),
+                // A file that was changed since it was looked at.
+                false => std::str::from_utf8(cell).map(str::to_owned).map_err(|e| {
+                    cell.get(e.valid_up_to()).copied().unwrap_or_default()
+                }),
+            };
+            text.map_err(|byte| PeopleError::NotText { byte, line })
+        });
+        cells.collect()
+    }
+
+    /// Reads the next row that has something in it.
     fn advance(&mut self) -> Result<bool, PeopleError> {
+        while self.advance_any()? {
+            let blank = |cell: &[u8]| cell.iter().all(u8::is_ascii_whitespace);
+            if !self.record.iter().all(blank) {
+                return Ok(true);
+            }
+        }
+        Ok(false)
+    }
+
+    fn advance_any(&mut self) -> Result<bool, PeopleError> {
         let line = self.reader.position().line();
         self.reader.get_mut().left = LONGEST_ROW;
         self.reader
@@ -204,5 +283,38 @@ impl Read for Watched {
         self.hasher.update(buffer.get(..read).unwrap_or_default());
         self.left = self.left.saturating_sub(read as u64);
         Ok(read)
+    }
+}
+
+/// The signs of Windows-1252 from 0x80 to 0x9f, where it differs from Latin-1 (as read in the table of
+/// the encoding, from memory); a blank where it has none.
+const WESTERN: &str = "€ ‚ƒ„…†‡ˆ‰Š‹Œ Ž  ‘’“”•–—˜™š›œ žŸ";
+
+/// A cell in Windows-1252 as text; or the byte that is no sign of it, a NUL among them, which no text
+/// has.
+fn western(cell: &[u8]) -> Result<String, u8> {
+    cell.iter()
+        .map(|byte| match byte {
+            0 => Err(*byte),
+            0x80..=0x9f => {
+                let place = usize::from(byte - 0x80);
+                let sign = WESTERN.chars().nth(place).filter(|sign| *sign != ' ');
+                sign.ok_or(*byte)
+            }
+            _ => Ok(char::from(*byte)),
+        })
+        .collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::western;
+
+    #[test]
+    fn western_text_is_read_or_refused() {
+        assert_eq!(western(b"Zo\xeb, Fran\xe7oise, 3 \x80"), Ok("Zoë, Françoise, 3 €".to_owned()));
+        assert_eq!(western(b"\x9fves"), Ok("Ÿves".to_owned()));
+        assert_eq!(western(b"a\x81"), Err(0x81));
+        assert_eq!(western(b"a\0"), Err(0));
     }
 }

@@ -5,7 +5,7 @@ use std::path::Path;
 
 use blockwright::explain::{Explain, Explanation};
 use blockwright::job::{Fault, JobError};
-use blockwright::measurements::{FileCause, FileErrors, FileProblem, Place};
+use blockwright::measurements::{FileErrors, FileProblem, Place};
 use blockwright::units::Unit;
 use serde::{Serialize, Serializer};
 
@@ -102,13 +102,8 @@ impl Problem {
     }
 
     fn of_file(file: &SourceFile, problem: &FileProblem) -> Self {
-        let text = match &problem.cause {
-            // On one line, as all others are.
-            FileCause::Syntax { message, .. } => message.lines().collect::<Vec<_>>().join("; "),
-            _ => problem.message(),
-        };
         Self {
-            text,
+            text: problem.message(),
             cure: Some(problem.cure()),
             ..Self::of(&problem.cause)
         }
@@ -209,9 +204,18 @@ impl Failure {
         }
     }
 
-    /// A job gave no pattern; lengths are said in a unit.
-    pub(super) fn of_job(file: &SourceFile, error: &JobError, unit: Unit) -> Self {
-        let problem = Problem::said(error.in_unit(unit)).in_file(file.shown());
+    /// A job gave no pattern; lengths are said in a unit, and a step is shown where it is written.
+    pub(super) fn of_job(
+        file: &SourceFile,
+        error: &JobError,
+        (unit, steps): (Unit, &[Place]),
+    ) -> Self {
+        let said = Problem::said(error.in_unit(unit));
+        let step = error.step().and_then(|step| steps.get(step.checked_sub(1)?));
+        let problem = match step {
+            Some(place) => said.at(file, *place, "alterations"),
+            None => said.in_file(file.shown()),
+        };
         let refused = error.fault() == Fault::Pattern;
         Self {
             status: if refused { "refused" } else { "wrong" },

@@ -9,33 +9,33 @@ use tempfile::TempDir;
 use super::earlier::{FolderError, Found, failed, must_be_earlier_result};
 use super::output;
 
-/// Moves `new`, which stands in `temporary`, to `target`.
+/// Moves `new`, which stands in `temporary`, to `target`, which the user calls `shown`.
 pub(super) fn place(
-    target: &Path,
+    (shown, target): (&Path, &Path),
     found: Found,
     new: &Path,
     temporary: TempDir,
 ) -> Result<(), FolderError> {
     if found != Found::Nothing {
         // As open to others as the folder it replaces.
-        let metadata = fs::metadata(target).map_err(failed("look at", target))?;
+        let metadata = fs::metadata(target).map_err(failed("look at", shown))?;
         fs::set_permissions(new, metadata.permissions())
-            .map_err(failed("set the permissions of", new))?;
+            .map_err(failed("set the permissions of", shown))?;
     }
     let temporary = match found {
         Found::Nothing => {
-            move_in(new, target)?;
+            move_in(new, (shown, target))?;
             temporary
         }
         Found::Empty => {
             // Elsewhere a folder cannot be moved onto an empty one.
             if cfg!(not(unix)) {
-                fs::remove_dir(target).map_err(failed("remove the empty folder", target))?;
+                fs::remove_dir(target).map_err(failed("remove the empty folder", shown))?;
             }
-            move_in(new, target)?;
+            move_in(new, (shown, target))?;
             temporary
         }
-        Found::EarlierResult => replace(target, new, temporary, exchange)?,
+        Found::EarlierResult => replace((shown, target), new, temporary, exchange)?,
     };
     if let Some(parent) = target.parent() {
         sync(parent);
@@ -50,14 +50,14 @@ pub(super) fn place(
     Ok(())
 }
 
-fn move_in(new: &Path, target: &Path) -> Result<(), FolderError> {
-    fs::rename(new, target).map_err(failed("move the result to", target))
+fn move_in(new: &Path, (shown, target): (&Path, &Path)) -> Result<(), FolderError> {
+    fs::rename(new, target).map_err(failed("move the result to", shown))
 }
 
 /// Puts `new` in the place of an earlier result, which comes to lie in `temporary`: in one step
 /// if the system can exchange two folders, else the old one is moved aside first.
 fn replace(
-    target: &Path,
+    (shown, target): (&Path, &Path),
     new: &Path,
     temporary: TempDir,
     exchange: impl Fn(&Path, &Path) -> io::Result<()>,
@@ -67,7 +67,7 @@ fn replace(
         new.to_path_buf()
     } else {
         let old = temporary.path().join("old");
-        fs::rename(target, &old).map_err(failed("move aside", target))?;
+        fs::rename(target, &old).map_err(failed("move aside", shown))?;
         old
     };
     // Again, since something may have been put there in the meantime.
@@ -75,7 +75,7 @@ fn replace(
     let (done, undo): (_, &dyn Fn() -> io::Result<()>) = if exchanged {
         (is_result, &|| exchange(&old, target))
     } else {
-        let moved = is_result.and_then(|()| move_in(new, target));
+        let moved = is_result.and_then(|()| move_in(new, (shown, target)));
         (moved, &|| fs::rename(&old, target))
     };
     if let Err(error) = done {
@@ -139,7 +139,7 @@ mod tests {
         for way in [exchange as Exchange, cannot] {
             let (around, temporary) = earlier_and_new();
             let (target, new) = (around.path().join("out"), temporary.path().join("new"));
-            let temporary = replace(&target, &new, temporary, way).unwrap();
+            let temporary = replace((&target, &target), &new, temporary, way).unwrap();
             assert_eq!(
                 fs::read_to_string(target.join("pattern.svg")).unwrap(),
                 "new"
@@ -156,7 +156,7 @@ mod tests {
             let (around, temporary) = earlier_and_new();
             let (target, new) = (around.path().join("out"), temporary.path().join("new"));
             fs::write(target.join("notes.txt"), "hem").unwrap();
-            let error = replace(&target, &new, temporary, way).unwrap_err();
+            let error = replace((&target, &target), &new, temporary, way).unwrap_err();
             assert!(
                 matches!(&error, FolderError::Foreign { names } if names == "notes.txt"),
                 "{error}"
@@ -183,7 +183,7 @@ mod tests {
                 fs::rename(third, other)
             }
         };
-        let error = replace(&target, &new, temporary, once).unwrap_err();
+        let error = replace((&target, &target), &new, temporary, once).unwrap_err();
         let FolderError::Aside { old, .. } = &error else {
             unreachable!("{error}");
         };

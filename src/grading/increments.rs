@@ -4,6 +4,7 @@ use super::points::named_points;
 use super::{Align, Graded, GradedSize};
 use crate::measurements::Measurement;
 use crate::piece::{Measure, MeasureKind, Piece};
+use crate::units::{Unit, rounded};
 use std::fmt::Write as _;
 
 /// What grows from size to size.
@@ -153,7 +154,7 @@ impl Increment {
 /// let graded = grade(&Recipe::new("Bodice", Block::Bodice), &SizeTable::new("Two", Unit::Cm, sizes))?;
 /// let increments = graded.increments(Align::Nape);
 /// assert!(increments.find("back", "underarm across").is_some());
-/// assert!(increments.csv().starts_with("piece,measure,38,40,38 to 40\r\n"));
+/// assert!(increments.csv(Unit::Cm).starts_with("piece,measure (cm),38,40,38 to 40\r\n"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -208,10 +209,11 @@ impl Increments {
     }
 
     /// As a table of comma-separated values: a measure a row; its value in every size, then its
-    /// steps, in mm to a hundredth.
+    /// steps, to a hundredth of a millimetre or a thousandth of a larger unit.
     #[must_use]
-    pub fn csv(&self) -> String {
-        let mut out = String::from("piece,measure");
+    pub fn csv(&self, unit: Unit) -> String {
+        let places = if unit == Unit::Mm { 2 } else { 3 };
+        let mut out = format!("piece,measure ({unit})");
         let steps = self
             .sizes
             .iter()
@@ -227,8 +229,8 @@ impl Increments {
             for value in measure.values.iter().copied().chain(measure.steps()) {
                 out.push(',');
                 if let Some(value) = value {
-                    // Adding nothing takes the minus off a zero.
-                    let _ = write!(out, "{:.2}", (value * 100.0).round() / 100.0 + 0.0);
+                    let value = rounded(unit.from_mm(value), places);
+                    let _ = write!(out, "{value:.*}", usize::from(places));
                 }
             }
             out.push_str("\r\n");

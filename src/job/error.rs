@@ -195,6 +195,26 @@ impl JobError {
         said
     }
 
+    /// Which step of the alterations was refused, counted from one.
+    ///
+    /// ```
+    /// use blockwright::job::JobError;
+    /// use blockwright::recipe::MakeError;
+    /// let error = JobError::from(MakeError::Unprovable { violations: Vec::new() });
+    /// assert_eq!(error.step(), None);
+    /// ```
+    #[must_use]
+    pub fn step(&self) -> Option<usize> {
+        match self {
+            Self::Make(MakeError::Alteration { refused, .. })
+            | Self::Grading(GradingError::Size {
+                source: MakeError::Alteration { refused, .. },
+                ..
+            }) => Some(refused.step),
+            _ => None,
+        }
+    }
+
     /// What was wrapped, which knows its place and its cure.
     fn inner(&self) -> Option<&dyn Explain> {
         Some(match self {

@@ -1,5 +1,6 @@
 //! A job file.
 
+use super::bare_lengths::bare_lengths;
 use super::read_block::{own_place, read_block};
 use super::read_body::{JobBody, body};
 use super::read_print::print;
@@ -8,15 +9,17 @@ use super::{BatchFit, FitFrom, FitJob};
 use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError};
 #[cfg(feature = "fit")]
 use crate::measurements::MeasurementSet;
-use crate::measurements::{FileCause, FileErrors, FileProblem, Node, Place, Reader, SizeTable};
+use crate::measurements::{
+    FileCause, FileErrors, FileKind, FileProblem, Node, Place, Reader, SizeTable,
+};
 use crate::piece::Warning;
 use crate::recipe::{OwnBlock, OwnBlockError, Recipe, RecipeFields, said, truth};
 use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 17] = {
-    let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13] = RecipeFields::KEYS;
+pub(super) const KEYS: [&str; 18] = {
+    let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, k14] = RecipeFields::KEYS;
     [
         k1,
         k2,
@@ -31,6 +34,7 @@ pub(super) const KEYS: [&str; 17] = {
         k11,
         k12,
         k13,
+        k14,
         "body",
         "print",
         "dxf",
@@ -44,6 +48,7 @@ pub(super) const KEYS: [&str; 17] = {
 ///
 /// ```yaml
 /// title: First block         # required: it stands on every piece
+/// unit: mm                   # optional: of lengths in this file without one; mm if left out
 /// size: 40                   # optional: written on every piece; left out, that of the table
 /// date: 2026-03-14           # optional: written on every piece as it stands here
 /// block: [bodice, skirt]     # required: bodice, skirt, or both, joined at the waist;
@@ -102,6 +107,10 @@ pub struct JobFile {
     body_unused: bool,
     /// Where a block of one's own is named.
     block_place: Option<Place>,
+    /// Where the steps stand, in the order in which they are made.
+    step_places: Vec<Place>,
+    /// Lengths without a unit in a job that does not say which: what leads there, and the number.
+    bare_lengths: Vec<(String, f64)>,
 }
 
 impl JobFile {
@@ -175,6 +184,7 @@ impl JobFile {
 
     fn read_with(node: &Node, wants_body: bool, needs_size: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
+        reader.must_be(FileKind::Job, node);
         let expected = "a mapping with `title`, `block` and `body`";
         let [
             f1,
@@ -190,6 +200,7 @@ impl JobFile {
             f11,
             f12,
             f13,
+            f14,
             body_field,
             print_field,
             dxf_field,
@@ -206,7 +217,7 @@ impl JobFile {
             );
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
-        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12, f13]);
+        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12, f13, f14]);
         let recipe = fields.read(&mut reader, node);
         let body = body_field
             .filter(|_| wants_body)
@@ -216,7 +227,7 @@ impl JobFile {
         let shown = said(demonstration_field);
         let shown = shown.and_then(|node| truth(&mut reader, node, "demonstration"));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
-        if let Some(errors) = FileErrors::gathered(reader.problems) {
+        if let Some(errors) = FileErrors::gathered(std::mem::take(&mut reader.problems)) {
             return Err(errors);
         }
         let whole = body.is_some() || !wants_body || own.is_some();
@@ -243,6 +254,8 @@ impl JobFile {
             print,
             outputs,
             block_place: own,
+            step_places: reader.steps,
+            bare_lengths: reader.bare_lengths,
         })
     }
 
@@ -257,6 +270,29 @@ impl JobFile {
     #[must_use]
     pub fn body_place(&self) -> Option<Place> {
         self.body.as_ref()?.place()
+    }
+
+    /// Where the size of a table is written, if the body is one.
+    #[must_use]
+    pub fn size_place(&self) -> Option<Place> {
+        self.body.as_ref()?.size_place()
+    }
+
+    /// Where the steps of the alterations are written, in the order in which they are made.
+    ///
+    /// ```
+    /// # #[cfg(feature = "yaml")] {
+    /// use blockwright::job::JobFile;
+    /// let file = JobFile::parse(
+    ///     "title: Skirt\nunit: mm\nblock: skirt\nbody: ada.yaml\nalterations:\n  - hip_girth: {amount: 8}\n",
+    /// )?;
+    /// assert_eq!(file.step_places()[0].line, 6);
+    /// # }
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn step_places(&self) -> &[Place] {
+        &self.step_places
     }
 
     /// The path of the block of one's own as written, if the job has one; it is meant from where the
@@ -347,7 +383,9 @@ impl JobFile {
         let body = self.body.ok_or(ResolveError::NoBody)?;
         let mut recipe = self.recipe;
         recipe.size = recipe.size.or_else(|| body.size().map(str::to_owned));
-        let mut job = Job::of(recipe, body.resolve(set_text)?);
+        let set = body.resolve(set_text)?;
+        recipe.notes.extend(bare_lengths(&self.bare_lengths, set.unit()));
+        let mut job = Job::of(recipe, set);
         job.print = self.print;
         job.outputs = self.outputs;
         Ok(job)
@@ -403,6 +441,7 @@ impl JobFile {
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
         let mut recipe = self.recipe;
+        recipe.notes.extend(bare_lengths(&self.bare_lengths, table.unit()));
         if self.body_unused {
             let text = "the body of the job is not used: the sizes are those of the table";
             recipe.notes.push(Warning::new("body_unused", text));

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use super::LayReport;
 use super::rounding::shown;
+use crate::units::Unit;
 
 impl LayReport {
     /// The report as plain text in the wearer's unit, ending in a line break.
@@ -83,14 +84,46 @@ pub(super) fn head_lines(report: &LayReport) -> Vec<String> {
             "Length needed {}: buy {} and what the cloth shrinks by; {:.0} % of the cloth becomes \
              pieces",
             shown(report.length, report.unit),
-            shown(report.length_to_buy, report.unit),
+            to_buy(report.length_to_buy, report.unit),
             100.0 * report.density,
         ),
     ]
+}
+
+/// A length of cloth as it is asked for in a shop: in inches by the eighth of a yard.
+pub(super) fn to_buy(mm: f64, unit: Unit) -> String {
+    const EIGHTH_MM: f64 = 114.3;
+    if unit != Unit::In {
+        return shown(mm, unit);
+    }
+    let eighths = (mm / EIGHTH_MM).round();
+    let (whole, mut part, mut of) = ((eighths / 8.0).floor(), eighths % 8.0, 8.0);
+    while part > 0.0 && part % 2.0 == 0.0 {
+        (part, of) = (part / 2.0, of / 2.0);
+    }
+    match (whole > 0.0, part > 0.0) {
+        (true, true) => format!("{whole} {part}/{of} yd"),
+        (false, true) => format!("{part}/{of} yd"),
+        _ => format!("{whole} yd"),
+    }
 }
 
 /// What stands below the picture.
 pub(super) fn caution_lines(report: &LayReport) -> Vec<String> {
     let warnings = report.warnings.iter().map(|warning| warning.text.clone());
     warnings.chain([report.cautions.join(" ")]).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::to_buy;
+    use crate::units::Unit;
+
+    #[test]
+    fn cloth_is_sold_by_the_eighth_of_a_yard() {
+        for (eighths, told) in [(1.0, "1/8 yd"), (4.0, "1/2 yd"), (8.0, "1 yd"), (14.0, "1 3/4 yd"), (21.0, "2 5/8 yd")] {
+            assert_eq!(to_buy(eighths * 114.3, Unit::In), told);
+        }
+        assert_eq!(to_buy(1200.0, Unit::Cm), "120 cm");
+    }
 }

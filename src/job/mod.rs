@@ -9,6 +9,7 @@
 //! on cloth. [`BatchJob::record`] makes the pattern for a row of a table of people and draws
 //! nothing.
 
+mod bare_lengths;
 mod batch_columns;
 mod batch_definition;
 #[cfg(feature = "fit")]

@@ -11,7 +11,9 @@ use super::range_block::make_size;
 use super::range_names::size_names;
 use super::{JobError, Output, PagesReport, RangeJob, RangeReport};
 use crate::alterations::Account;
-use crate::grading::{Graded, GradedSize, NEST_GAP_MM, NestLabels, grade_by, nest_parts};
+use crate::grading::{
+    Graded, GradedSize, MOST_SIZES, NEST_GAP_MM, NestError, NestLabels, grade_by, nest_parts,
+};
 use crate::progress::Progress;
 use crate::render::{dxf, json, svg};
 
@@ -152,6 +154,11 @@ pub fn run_range_watched(
     progress: &mut dyn FnMut(Progress) -> ControlFlow<()>,
 ) -> Result<RangeOutcome, JobError> {
     let names = size_names(job.table.sizes())?;
+    let sizes = job.table.sizes().len();
+    if job.outputs.draw() && sizes > MOST_SIZES {
+        // Before any of them is made.
+        return Err(NestError::TooMany { sizes }.into());
+    }
     // What was noticed about the recipe is a warning of the range, once.
     let mut recipe = job.recipe.clone();
     recipe.notes.clear();
@@ -182,7 +189,7 @@ pub fn run_range_watched(
     };
     if job.outputs.has(Output::Document) {
         add("range.json", range_document(job, &written, &report));
-        add("increments.csv", increments.csv());
+        add("increments.csv", increments.csv(unit));
         for (name, w) in names.iter().zip(&written) {
             add(name, w.text());
         }

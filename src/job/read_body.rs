@@ -22,6 +22,7 @@ pub(super) enum JobBody {
         path: String,
         place: Place,
         size: Option<String>,
+        size_place: Option<Place>,
         others: Vec<(Measurement, String)>,
     },
 }
@@ -38,6 +39,14 @@ impl JobBody {
     pub(super) fn size(&self) -> Option<&str> {
         match self {
             Self::Table { size, .. } => size.as_deref(),
+            Self::File { .. } | Self::Here(_) => None,
+        }
+    }
+
+    /// Where that size is written.
+    pub(super) fn size_place(&self) -> Option<Place> {
+        match self {
+            Self::Table { size_place, .. } => *size_place,
             Self::File { .. } | Self::Here(_) => None,
         }
     }
@@ -70,6 +79,7 @@ impl JobBody {
                 size: None,
                 path,
                 place,
+                size_place,
                 others,
             },
             Some(text),
@@ -84,6 +94,7 @@ impl JobBody {
             path: path.clone(),
             place: *place,
             size: Some(nearest.chosen.size.clone()),
+            size_place: *size_place,
             others: others.clone(),
         };
         Ok((sized, Some(nearest)))
@@ -194,6 +205,7 @@ fn of_table(reader: &mut Reader, node: &Node, needs_size: bool) -> Option<JobBod
         reader.wrong(node.place, "body", cause);
     }
     let named = size.is_some() || needs_size;
+    let size_place = size.map(|(_, node)| node.place);
     let size = size.and_then(|(_, node)| label(reader, node, "body.size"));
     let mut others = Vec::new();
     let mut all = true;
@@ -226,6 +238,7 @@ fn of_table(reader: &mut Reader, node: &Node, needs_size: bool) -> Option<JobBod
         path,
         place,
         size,
+        size_place,
         others,
     })
 }

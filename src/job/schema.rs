@@ -7,6 +7,7 @@ use crate::draft::{Block, Fit, Side, SleeveLength};
 use crate::measurements::{SchemaLabel, SchemaLength, SetInDocument, by_name, one_of};
 use crate::piece::BodySide;
 use crate::signs::SIGNS;
+use crate::units::Unit;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema, schema_for};
 use std::borrow::Cow;
 use std::collections::BTreeMap;
@@ -51,6 +52,7 @@ words! {
     TurnName "orientation": PageTurn::ALL.map(PageTurn::name);
     NoneWord "none": ["none"];
     ObservedPlace "observed_place": SIGNS.iter().flat_map(|sign| [sign.at, sign.name]);
+    UnitName "job_unit": Unit::ALL.map(Unit::name);
     BodySideName "body_side": BodySide::BOTH.map(BodySide::name);
 }
 
@@ -62,6 +64,8 @@ words! {
 struct JobShape {
     /// What the work is called; it stands on every piece.
     title: SchemaLabel,
+    /// The unit of lengths that carry none; left out, millimetres.
+    unit: Option<UnitName>,
     /// Written on every piece.
     size: Option<SchemaLabel>,
     /// Written on every piece: `2026-03-14`.

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use super::measurement::{Kind, Measurement};
 use super::show::show;
-use crate::units::Unit;
+use crate::units::{Unit, speak};
 
 /// One value that makes a body impossible.
 ///
@@ -69,12 +69,47 @@ impl MeasurementError {
     }
 }
 
+impl MeasurementError {
+    /// What it says of a value that is written in a unit.
+    pub(super) fn in_unit(&self, unit: Unit) -> String {
+        let said = speak(&self.to_string(), unit);
+        match self.shifted(unit) {
+            Some((question, shifted)) => said.replace(question, &shifted),
+            None => said,
+        }
+    }
+
+    /// What to do about a value that is written in a unit.
+    pub(super) fn cure_in(&self, unit: Unit) -> String {
+        match self.shifted(unit) {
+            Some((_, shifted)) => shifted,
+            None => speak(&self.cure(), unit),
+        }
+    }
+
+    /// A value that ten times as much would explain, in a unit that it is written in already: its
+    /// decimal point slipped.
+    fn shifted(&self, unit: Unit) -> Option<(&'static str, String)> {
+        let Self::OutOfRange { measurement, value } = self else {
+            return None;
+        };
+        let asked = slip(*measurement, *value).ends_with(IN_CM);
+        (unit != Unit::Mm && asked).then(|| {
+            let meant = show(*measurement, 10.0 * value, unit);
+            (IN_CM, format!("was {meant} meant?"))
+        })
+    }
+}
+
+/// What is asked of a value a tenth of what is usual.
+const IN_CM: &str = "was it meant in cm?";
+
 /// The slip of unit that would explain an impossible value.
 fn slip(measurement: Measurement, value: f64) -> String {
     let range = measurement.range();
     let factors: &[(f64, &str)] = match measurement.kind() {
         Kind::Length => &[
-            (10.0, "was it meant in cm?"),
+            (10.0, IN_CM),
             (25.4, "was it meant in inches?"),
             (1000.0, "was it meant in metres?"),
             (0.1, "was it meant in mm?"),

@@ -14,6 +14,7 @@ mod error;
 #[rustfmt::skip]
 mod estimates;
 mod estimation;
+mod file_kind;
 mod joint;
 mod judgement;
 mod measurement;
@@ -31,13 +32,18 @@ mod set_written;
 mod show;
 mod size_table;
 mod size_table_file;
+#[cfg(feature = "yaml")]
+mod syntax;
 mod usual;
+#[cfg(feature = "yaml")]
+mod yaml;
 
 pub use body::{Body, Measured, Source};
 pub use body_record::BodyRecord;
 pub use catalogue::{MeasuredBlock, Range};
 pub use doubt::{Against, Doubt, DoubtCode};
 pub use error::{MeasurementError, MeasurementErrors};
+pub use file_kind::FileKind;
 pub use measurement::{Kind, Measurement, UnknownMeasurement};
 pub use measurement_file::MeasurementFile;
 pub(crate) use near_name::nearest;

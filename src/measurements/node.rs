@@ -6,19 +6,9 @@ use std::fmt;
 use std::marker::PhantomData;
 
 use serde::de::{Deserialize, Deserializer, Error as _, MapAccess, SeqAccess, Visitor};
-#[cfg(feature = "yaml")]
-use serde_yaml::{NonFiniteFloatPolicy, Spanned, UserMessageFormatter};
 
 use super::problem::{FileCause, FileErrors, FileProblem, Place};
 use crate::units::Unit;
-
-/// The deepest nesting of YAML that is read; no file of measurements or jobs needs half of it.
-#[cfg(feature = "yaml")]
-const DEEPEST: usize = 16;
-
-/// The most parts of YAML that are read; a table of a thousand sizes has some 25,000.
-#[cfg(feature = "yaml")]
-const MOST_PARTS: usize = 100_000;
 
 /// A part of a document and where it stands.
 ///
@@ -79,50 +69,10 @@ impl Node {
                 cause: FileCause::Syntax {
                     snippet: format!("{place}: this is no JSON: {message}"),
                     message,
+                    cure: "write it as JSON, each key once",
                 },
             })
         })
-    }
-
-    /// Reads a YAML document, JSON among it; needs the feature `yaml`.
-    ///
-    /// # Errors
-    ///
-    /// [`FileErrors`] with the one place where the text is no YAML, has a key twice, or
-    /// is nested or repeated beyond reason.
-    #[cfg(feature = "yaml")]
-    pub fn parse(text: &str) -> Result<Self, FileErrors> {
-        let read = serde_yaml::from_str_with_options::<Placed>(text, Self::options());
-        read.map(|placed| placed.0).map_err(|error| {
-            let place = error.location().map_or(Place::START, |location| Place {
-                line: location.line(),
-                column: location.column(),
-            });
-            FileErrors::one(FileProblem {
-                unit: Unit::Mm,
-                place,
-                path: String::new(),
-                cause: FileCause::Syntax {
-                    message: error
-                        .without_snippet()
-                        .render_with_formatter(&UserMessageFormatter),
-                    snippet: error.render_with_formatter(&UserMessageFormatter),
-                },
-            })
-        })
-    }
-
-    /// How documents are to be read.
-    ///
-    /// NaN and infinity are passed on, to be reported at their measurement beside all other
-    /// problems. Nesting is bounded far below the reader's own limit of 64, which
-    /// overflows the 2 MiB stack of a thread in an unoptimised build.
-    #[cfg(feature = "yaml")]
-    fn options() -> serde_yaml::Options {
-        serde_yaml::options! {
-            non_finite_float_policy: NonFiniteFloatPolicy::PassThrough,
-            budget: serde_yaml::budget! { max_depth: DEEPEST, max_nodes: MOST_PARTS }
-        }
     }
 
     /// The entries, if it is a mapping.
@@ -148,31 +98,6 @@ impl Node {
     }
 }
 
-/// A part of a YAML document, read with its place.
-#[cfg(feature = "yaml")]
-struct Placed(Node);
-
-#[cfg(feature = "yaml")]
-impl From<Placed> for Node {
-    fn from(placed: Placed) -> Self {
-        placed.0
-    }
-}
-
-#[cfg(feature = "yaml")]
-impl<'de> Deserialize<'de> for Placed {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let spanned = Spanned::<ValueOf<Self>>::deserialize(deserializer)?;
-        Ok(Self(Node {
-            place: Place {
-                line: spanned.referenced.line(),
-                column: spanned.referenced.column(),
-            },
-            value: spanned.value.0,
-        }))
-    }
-}
-
 impl<'de> Deserialize<'de> for Node {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let value = ValueOf::<Self>::deserialize(deserializer)?.0;
@@ -182,7 +107,7 @@ impl<'de> Deserialize<'de> for Node {
 }
 
 /// What stands at a part whose own parts are read as `N`.
-struct ValueOf<N>(NodeValue, PhantomData<N>);
+pub(super) struct ValueOf<N>(pub(super) NodeValue, PhantomData<N>);
 
 impl<'de, N: Deserialize<'de> + Into<Node>> Deserialize<'de> for ValueOf<N> {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {

@@ -6,6 +6,7 @@ use std::fmt;
 use thiserror::Error;
 
 use super::error::MeasurementError;
+use super::file_kind::FileKind;
 use super::measurement::UnknownMeasurement;
 use crate::units::{Unit, UnitError, speak};
 
@@ -52,10 +53,12 @@ impl fmt::Display for Place {
 #[non_exhaustive]
 pub enum FileCause {
     /// The text is no YAML or no JSON, or a key stands twice.
-    #[error("{message}")]
+    #[error("{message}; {cure}")]
     Syntax {
-        /// What is wrong, on one or two lines.
+        /// What is wrong.
         message: String,
+        /// What to write.
+        cure: &'static str,
         /// The same with the line of the file and a mark below the place.
         snippet: String,
     },
@@ -66,6 +69,41 @@ pub enum FileCause {
         key: String,
         /// The key that was meant, or those that are known.
         hint: String,
+    },
+    /// Lines that belong to the key above them begin in the same column as it.
+    #[error(
+        "`{key}` begins in the same column as `{above}`, which has nothing below it; put two spaces \
+         before every line that belongs to `{above}`"
+    )]
+    NotIndented {
+        /// The first such key, shortened if long.
+        key: String,
+        /// The key to which it belongs.
+        above: &'static str,
+    },
+    /// All that is impossible in the unit of the file is usual in another.
+    #[error(
+        "{count} measurements are impossible in {written} and usual in {}, {example} among them; \
+         if they were taken in {0}, write `unit: {meant}`",
+        .meant.plural()
+    )]
+    OtherUnit {
+        /// How many.
+        count: usize,
+        /// The unit of the file.
+        written: Unit,
+        /// The unit in which they are usual.
+        meant: Unit,
+        /// The first of them as it is written, such as `height 66`.
+        example: String,
+    },
+    /// The file is of another kind than is wanted here.
+    #[error("this is {found}, and {wanted} is wanted here; {}", found.hint(*wanted))]
+    OtherFile {
+        /// What it is.
+        found: FileKind,
+        /// What is wanted.
+        wanted: FileKind,
     },
     /// A key that must be there.
     #[error("`{key}` is missing; {hint}")]
@@ -159,7 +197,15 @@ impl FileCause {
     /// a body.
     #[must_use]
     pub const fn refuses_measurement(&self) -> bool {
-        matches!(self, Self::Measurement(MeasurementError::OutOfRange { .. }))
+        matches!(
+            self,
+            Self::Measurement(MeasurementError::OutOfRange { .. }) | Self::OtherUnit { .. }
+        )
+    }
+
+    /// Whether it explains all else that is wrong with the file.
+    const fn explains_the_rest(&self) -> bool {
+        matches!(self, Self::NotIndented { .. } | Self::OtherFile { .. })
     }
 }
 
@@ -230,6 +276,9 @@ pub type FileErrors = Several<FileProblem>;
 impl FileErrors {
     /// The problems in the order of the file; `None` if there are none.
     pub(crate) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
+        if problems.iter().any(|problem| problem.cause.explains_the_rest()) {
+            problems.retain(|problem| problem.cause.explains_the_rest());
+        }
         problems.sort_by_key(|problem| problem.place);
         Self::of(problems)
     }
@@ -246,6 +295,9 @@ impl Explain for FileCause {
         match self {
             Self::Syntax { .. } => "syntax",
             Self::UnknownKey { .. } => "unknown_key",
+            Self::NotIndented { .. } => "not_indented",
+            Self::OtherUnit { .. } => "other_unit",
+            Self::OtherFile { .. } => "other_file",
             Self::MissingKey { .. } => "missing_key",
             Self::WrongShape { .. } => "wrong_shape",
             Self::BadUnit { .. } => "bad_unit",
@@ -267,7 +319,12 @@ impl Explain for FileCause {
 
     fn cure(&self) -> String {
         match self {
-            Self::Syntax { .. } => "write it as YAML, each key once".to_owned(),
+            Self::Syntax { cure, .. } => (*cure).to_owned(),
+            Self::NotIndented { above, .. } => {
+                format!("put two spaces before every line that belongs to `{above}`")
+            }
+            Self::OtherUnit { meant, .. } => format!("write `unit: {meant}`"),
+            Self::OtherFile { found, wanted } => found.hint(*wanted).to_owned(),
             Self::UnknownKey { hint, .. } | Self::UnknownWord { hint, .. } => hint.clone(),
             Self::MissingKey { hint, .. } => (*hint).to_owned(),
             Self::WrongShape { expected, .. } => format!("write {expected}"),
@@ -299,10 +356,16 @@ impl Explain for FileProblem {
     }
 
     fn message(&self) -> String {
-        speak(&self.cause.message(), self.unit)
+        match &self.cause {
+            FileCause::Measurement(error) => error.in_unit(self.unit),
+            cause => speak(&cause.message(), self.unit),
+        }
     }
 
     fn cure(&self) -> String {
-        speak(&self.cause.cure(), self.unit)
+        match &self.cause {
+            FileCause::Measurement(error) => error.cure_in(self.unit),
+            cause => speak(&cause.cure(), self.unit),
+        }
     }
 }

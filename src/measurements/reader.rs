@@ -2,11 +2,12 @@
 
 use super::body::Body;
 use super::error::MeasurementError;
+use super::file_kind::FileKind;
 use super::measurement::{Kind, Measurement};
 use super::near_name::nearest;
 use super::node::{Key, Node, NodeValue};
 use super::problem::{FileCause, FileProblem, Place};
-use crate::units::{Angle, Length, Unit, UnitError};
+use crate::units::{Angle, Length, Unit, UnitError, rounded};
 
 /// A value that was read and where its key stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -26,10 +27,30 @@ pub(super) struct Values {
     pub(super) unit: Option<Unit>,
 }
 
+/// Keys that have keys below them.
+const TAKE_KEYS: [&str; 10] = [
+    "measurements",
+    "common",
+    "sizes",
+    "base",
+    "steps",
+    "per_size",
+    "body",
+    "ease",
+    "allowance",
+    "print",
+];
+
 /// Gathers the problems of one document.
 #[derive(Debug, Default)]
 pub(crate) struct Reader {
     pub(crate) problems: Vec<FileProblem>,
+    /// The unit of bare lengths in a job; millimetres where it is not said.
+    pub(crate) bare: Option<Unit>,
+    /// The bare lengths of a job that were read: what leads there, and the number.
+    pub(crate) bare_lengths: Vec<(String, f64)>,
+    /// Where the steps of a job stand, in the order in which they are made.
+    pub(crate) steps: Vec<Place>,
 }
 
 impl Reader {
@@ -66,20 +87,55 @@ impl Reader {
             self.shape(node, path, expected);
             return found;
         };
+        // The key above, if it takes more keys and has none.
+        let mut above = None;
         for (key, value) in entries {
             let mut slots = keys.iter().zip(&mut found);
-            if let Some((_, slot)) = slots.find(|(known, _)| **known == key.text) {
+            if let Some((known, slot)) = slots.find(|(known, _)| **known == key.text) {
                 *slot = Some((key, value));
+                let empty = value.value == NodeValue::Empty && TAKE_KEYS.contains(known);
+                above = empty.then_some((*known, true));
                 continue;
             }
-            let hint = nearest(&key.text, keys.iter().copied()).map_or_else(
+            let near = nearest(&key.text, keys.iter().copied());
+            let shown: String = key.text.chars().take(40).collect();
+            if let (None, Some((known, first))) = (near, above) {
+                if first {
+                    let (key_text, above) = (shown, known);
+                    let cause = FileCause::NotIndented {
+                        key: key_text,
+                        above,
+                    };
+                    self.wrong(key.place, path, cause);
+                }
+                above = Some((known, false));
+                continue;
+            }
+            let hint = near.map_or_else(
                 || format!("known are `{}`", keys.join("`, `")),
                 |near| format!("did you mean `{near}`?"),
             );
-            let shown = key.text.chars().take(40).collect();
             self.wrong(key.place, path, FileCause::UnknownKey { key: shown, hint });
         }
         found
+    }
+
+    /// Refuses a document of another kind than is wanted.
+    pub(crate) fn must_be(&mut self, wanted: FileKind, node: &Node) {
+        let entries = node.entries().unwrap_or_default();
+        let kind = FileKind::by_keys(|name| entries.iter().any(|(key, _)| key.text == name));
+        let other = kind.filter(|found| *found != wanted);
+        if let Some(found) = other {
+            self.wrong(node.place, "", FileCause::OtherFile { found, wanted });
+        }
+    }
+
+    /// The unit of a bare length of a job; where the job does not say it, the length is noted.
+    pub(crate) fn bare_length(&mut self, place: Place, path: &str, number: f64) -> Unit {
+        if self.bare.is_none() && place != Place::UNKNOWN && number != 0.0 {
+            self.bare_lengths.push((path.to_owned(), number));
+        }
+        self.bare.unwrap_or_default()
     }
 
     pub(crate) fn shape(&mut self, node: &Node, path: &str, expected: &'static str) {
@@ -106,6 +162,11 @@ impl Reader {
             self.wrong(file.place, "", FileCause::MissingKey { key: "unit", hint });
             return None;
         };
+        self.unit_named(node)
+    }
+
+    /// The unit that stands at a node.
+    pub(crate) fn unit_named(&mut self, node: &Node) -> Option<Unit> {
         let text = self.text(node, "unit")?;
         let unit = Unit::from_name(&text);
         if unit.is_none() {
@@ -221,6 +282,9 @@ impl Reader {
             Ok(body) => return Some(body),
             Err(errors) => errors,
         };
+        if self.other_unit(values, errors.all(), place, path) {
+            return None;
+        }
         for error in errors.all() {
             let measurement = error.measurement();
             if matches!(error, MeasurementError::Missing { .. })
@@ -234,6 +298,66 @@ impl Reader {
             self.wrong_in(values.unit.unwrap_or(Unit::Mm), place, path, error.clone());
         }
         None
+    }
+}
+
+/// From so many impossible values on the unit is asked for, not the values.
+const MANY: usize = 3;
+
+impl Reader {
+    /// Asks once whether another unit was meant, where that explains every impossible value; the
+    /// sizes of a table are one such question.
+    fn other_unit(
+        &mut self,
+        values: &Values,
+        errors: &[MeasurementError],
+        place: Place,
+        path: &str,
+    ) -> bool {
+        let asked = |problem: &FileProblem| matches!(problem.cause, FileCause::OtherUnit { .. });
+        let Some(written) = values.unit else {
+            return false;
+        };
+        let impossible: Vec<(Measurement, f64)> = errors
+            .iter()
+            .filter_map(|error| match error {
+                MeasurementError::OutOfRange { measurement, value }
+                    if measurement.kind() == Kind::Length =>
+                {
+                    Some((*measurement, *value))
+                }
+                _ => None,
+            })
+            .collect();
+        let lengths = values.given.iter().filter(|g| g.measurement.kind() == Kind::Length);
+        if impossible.len() < MANY || 2 * impossible.len() < lengths.count() {
+            return false;
+        }
+        let explains = |unit: &Unit| {
+            let factor = unit.mm() / written.mm();
+            *unit != written
+                && impossible.iter().all(|(measurement, value)| {
+                    measurement.range().contains(value * factor)
+                })
+        };
+        let Some(meant) = Unit::ALL.into_iter().find(explains) else {
+            return false;
+        };
+        if self.problems.iter().any(asked) {
+            return true;
+        }
+        let first = impossible.first().map_or_else(String::new, |(measurement, value)| {
+            format!("{measurement} {}", rounded(written.from_mm(*value), 2))
+        });
+        let cause = FileCause::OtherUnit {
+            count: impossible.len(),
+            written,
+            meant,
+            example: first,
+        };
+        let given = values.given.first().map_or(place, |given| given.place);
+        self.wrong_in(written, given, path, cause);
+        true
     }
 }
 

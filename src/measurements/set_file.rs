@@ -1,6 +1,7 @@
 //! A set of measurements of one wearer, and the file it is kept in.
 
 use super::body::Body;
+use super::file_kind::FileKind;
 use super::node::{Key, Node};
 use super::problem::{FileCause, FileErrors, FileProblem};
 use super::reader::Reader;
@@ -103,6 +104,7 @@ impl MeasurementSet {
 
     pub(super) fn read(node: &Node, wants_name: bool) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
+        reader.must_be(FileKind::Set, node);
         let keys = ["name", "unit", "source", "notes", "measurements"];
         let expected = "a mapping with `name`, `unit` and `measurements`";
         let [name, unit, source, notes, measurements] = reader.fields(node, "", keys, expected);

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::file_kind::FileKind;
 use super::measurement::Measurement;
 use super::node::{Key, Node, NodeValue};
 use super::problem::{FileCause, FileErrors, Place};
@@ -52,6 +53,7 @@ impl SizeTable {
     /// [`FileErrors`] with every problem and its place.
     pub(crate) fn from_node(node: &Node) -> Result<Self, FileErrors> {
         let mut reader = Reader::default();
+        reader.must_be(FileKind::Table, node);
         let keys = [
             "name", "unit", "source", "notes", "common", "sizes", "base", "steps",
         ];
@@ -268,9 +270,13 @@ fn changes(
                 .iter()
                 .map(|item| reader.value(measurement, item, path, unit, true))
                 .collect::<Option<Vec<f64>>>()?,
-            NodeValue::List(_) => {
-                let expected = "one step, or a list with one step for each gap between labels";
-                reader.shape(node, path, expected);
+            NodeValue::List(items) => {
+                let (given, needed) = (items.len(), gaps);
+                let problem = format!(
+                    "{given} steps given, {needed} needed, one between each two of {labels} labels"
+                );
+                let hint = "write one step for each, or a single one for all";
+                reader.wrong(node.place, path, FileCause::Senseless { problem, hint });
                 return None;
             }
             _ => vec![reader.value(measurement, node, path, unit, true)?; gaps],

@@ -3,6 +3,7 @@
 use super::field::length;
 use crate::allowance::Allowances;
 use crate::measurements::{Node, NodeValue, Reader, join};
+use crate::piece::Warning;
 
 const EXPECTED: &str = "a length such as `15`, `usual`, or a mapping such as \
                         `{default: 15, neckline: 10, hem: 40}`";
@@ -50,4 +51,28 @@ fn by_place(reader: &mut Reader, node: &Node) -> Option<Allowances> {
         Allowances::all_round(default).ok()?,
         |all, (place, width)| all.with(place, width).ok(),
     )
+}
+
+/// The least and the greatest width that somebody sews, in mm (common practice: 6 mm inside a
+/// collar, 50 to 60 mm at a hem); what lies beyond is a slip of the unit more often than not.
+const SEWN: (f64, f64) = (4.0, 60.0);
+
+/// A warning of widths that look like a wrong unit.
+pub(super) fn doubtful_widths(allowances: &Allowances) -> Option<Warning> {
+    let all = [("default", allowances.default_width())];
+    let doubtful: Vec<String> = all
+        .into_iter()
+        .chain(allowances.named_widths())
+        .filter(|(_, width)| *width > 0.0 && !(SEWN.0..=SEWN.1).contains(width))
+        .map(|(place, width)| format!("{place} {width} mm"))
+        .collect();
+    (!doubtful.is_empty()).then(|| {
+        let text = format!(
+            "unusual widths of allowance: {}; usual are {} to {} mm: is their unit right?",
+            doubtful.join(", "),
+            SEWN.0,
+            SEWN.1
+        );
+        Warning::new("allowance_unusual", text)
+    })
 }

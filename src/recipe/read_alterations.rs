@@ -1,8 +1,10 @@
 //! Reading which alterations are wanted.
 
+use super::field::written_length;
 use crate::alterations::{Request, RequestError, find};
 use crate::measurements::{FileCause, Key, Node, NodeValue, Place, Reader, join};
-use crate::units::{Length, Unit, UnitError};
+use crate::piece::MeasureUnit;
+use crate::units::{Angle, Length, Unit, UnitError};
 use serde_json::{Map, Number, Value};
 
 /// The most alterations of one job: a fitting makes ten.
@@ -34,7 +36,11 @@ pub(super) fn alterations(reader: &mut Reader, node: &Node) -> Vec<Request> {
     }
     items
         .iter()
-        .filter_map(|item| request(reader, item))
+        .filter_map(|item| {
+            let step = request(reader, item)?;
+            reader.steps.push(item.place);
+            Some(step)
+        })
         .collect()
 }
 
@@ -64,7 +70,13 @@ pub(super) fn request(reader: &mut Reader, item: &Node) -> Option<Request> {
     };
     let before = reader.problems.len();
     let path = join("alterations", &shortened(name));
-    let value = settings.map_or(Value::Null, |node| value(reader, node, &path));
+    let value = settings.map_or(Value::Null, |node| {
+        let setting = Setting {
+            alteration: name.trim(),
+            key: "",
+        };
+        value(reader, node, &path, setting)
+    });
     let fits = matches!(value, Value::Object(_) | Value::Null);
     if !fits && find(name.trim()).is_some() {
         let expected = "its settings, such as `{amount: 25}`";
@@ -103,28 +115,95 @@ fn blame<'a>(error: &RequestError, settings: Option<&'a Node>) -> Option<&'a Key
     entries.iter().map(|(k, _)| k).find(|k| k.text == *key)
 }
 
-/// A part of the file as settings are read: lengths written with a unit in mm, words as they
-/// are.
-fn value(reader: &mut Reader, node: &Node, path: &str) -> Value {
+/// Which setting is read.
+#[derive(Clone, Copy)]
+struct Setting<'a> {
+    alteration: &'a str,
+    key: &'a str,
+}
+
+/// What a number of a setting is.
+#[derive(Clone, Copy, PartialEq)]
+enum NumberKind {
+    Length,
+    Degrees,
+    Share,
+}
+
+impl Setting<'_> {
+    fn kind(self) -> NumberKind {
+        let by_angle = || {
+            let entry = find(self.alteration);
+            entry.is_some_and(|entry| (entry.example)().unit() == MeasureUnit::Degrees)
+        };
+        match self.key {
+            "at" | "share" => NumberKind::Share,
+            "degrees" => NumberKind::Degrees,
+            "to" if by_angle() => NumberKind::Degrees,
+            _ => NumberKind::Length,
+        }
+    }
+}
+
+/// A part of the file as settings are read: lengths in mm, words as they are.
+fn value(reader: &mut Reader, node: &Node, path: &str, setting: Setting<'_>) -> Value {
     match &node.value {
         NodeValue::Empty => Value::Null,
         NodeValue::Truth(truth) => Value::Bool(*truth),
-        NodeValue::Number(found) => number(reader, node.place, path, *found),
-        NodeValue::Text(text) => match Length::parse_signed(text, Some(Unit::Mm)) {
-            Ok(length) => number(reader, node.place, path, length.mm()),
-            Err(_) => Value::String(text.trim().to_owned()),
-        },
+        NodeValue::Number(found) => {
+            let found = match setting.kind() {
+                NumberKind::Length => reader.bare_length(node.place, path, *found).to_mm(*found),
+                NumberKind::Degrees | NumberKind::Share => *found,
+            };
+            number(reader, node.place, path, found)
+        }
+        NodeValue::Text(text) => written(reader, node.place, path, (text, setting.kind())),
         NodeValue::List(items) => {
-            let items = items.iter().map(|item| value(reader, item, path));
+            let items = items.iter().map(|item| value(reader, item, path, setting));
             Value::Array(items.collect())
         }
         NodeValue::Map(entries) => {
             let mut map = Map::new();
             for (key, node) in entries {
-                let value = value(reader, node, &join(path, &shortened(&key.text)));
+                let setting = Setting {
+                    key: &key.text,
+                    ..setting
+                };
+                let value = value(reader, node, &join(path, &shortened(&key.text)), setting);
                 map.insert(key.text.clone(), value);
             }
             Value::Object(map)
+        }
+    }
+}
+
+/// A text: a number with its unit, or a word.
+fn written(
+    reader: &mut Reader,
+    place: Place,
+    path: &str,
+    (text, kind): (&str, NumberKind),
+) -> Value {
+    let begins = |c: char| c.is_ascii_digit() || ['-', '+', '.', '−', '½', '¼', '¾'].contains(&c);
+    if !text.trim().starts_with(begins) {
+        return Value::String(text.trim().to_owned());
+    }
+    let (read, unit) = match kind {
+        NumberKind::Length => {
+            let (length, unit) = written_length(reader, place, path, text);
+            (length.map(Length::mm), unit)
+        }
+        NumberKind::Degrees => (text.parse().map(Angle::degrees), Unit::Mm),
+        NumberKind::Share => {
+            let number = Length::parse_signed(text, Some(Unit::Mm));
+            (number.map(Length::mm), Unit::Mm)
+        }
+    };
+    match read {
+        Ok(found) => number(reader, place, path, found),
+        Err(error) => {
+            reader.wrong_in(unit, place, path, error);
+            Value::Null
         }
     }
 }

@@ -1,8 +1,9 @@
 //! Reading what was pinned and opened on a toile.
 
 use super::field::{length, said};
+use super::read_block::unknown;
 use crate::alterations::{CATALOGUE, Request};
-use crate::measurements::{FileCause, Node, NodeValue, Reader};
+use crate::measurements::{FileCause, Node, NodeValue, Place, Reader};
 use crate::piece::{BodySide, Warning};
 use crate::signs::{Found, Observed, observed};
 
@@ -34,11 +35,17 @@ pub(super) fn notes(reader: &mut Reader, node: &Node) -> (Vec<Request>, Vec<Warn
         reader.wrong(node.place, "observed", cause);
         return none;
     }
-    let mut found: Vec<(Request, Warning)> =
-        items.iter().filter_map(|item| note(reader, item)).collect();
+    let mut found: Vec<(Request, Warning, Place)> = items
+        .iter()
+        .filter_map(|item| note(reader, item).map(|(step, doubt)| (step, doubt, item.place)))
+        .collect();
     let order = |step: &Request| CATALOGUE.iter().position(|entry| entry.name == step.name());
-    found.sort_by_key(|(step, _)| order(step));
-    found.into_iter().unzip()
+    found.sort_by_key(|(step, ..)| order(step));
+    reader.steps.extend(found.iter().map(|(.., place)| *place));
+    found
+        .into_iter()
+        .map(|(step, doubt, _)| (step, doubt))
+        .unzip()
 }
 
 fn note(reader: &mut Reader, item: &Node) -> Option<(Request, Warning)> {
@@ -77,7 +84,9 @@ fn note(reader: &mut Reader, item: &Node) -> Option<(Request, Warning)> {
             .into_iter()
             .find(|side| named.trim().eq_ignore_ascii_case(side.name()));
         if note.side.is_none() {
-            reader.shape(node, "observed.side", "`left` or `right`");
+            let sides = BodySide::BOTH.map(BodySide::name);
+            let cause = unknown(&named, "side", sides.into_iter());
+            reader.wrong(node.place, "observed.side", cause);
             return None;
         }
     }

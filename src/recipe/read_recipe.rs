@@ -2,7 +2,7 @@
 
 use super::Recipe;
 use super::field::{Field, said};
-use super::read_allowance::allowance;
+use super::read_allowance::{allowance, doubtful_widths};
 use super::read_alterations::alterations;
 use super::read_inscription::{date, size, title};
 use super::read_observed::notes as observed;
@@ -14,6 +14,8 @@ use crate::measurements::{FileCause, Node, Reader};
 pub(crate) struct RecipeFields<'a> {
     /// Title, size, date.
     inscription: [Field<'a>; 3],
+    /// The unit of bare lengths.
+    unit: Field<'a>,
     options: [Field<'a>; 7],
     /// Alterations, what was observed on a toile, allowance.
     after: [Field<'a>; 3],
@@ -21,7 +23,7 @@ pub(crate) struct RecipeFields<'a> {
 
 impl<'a> RecipeFields<'a> {
     /// The keys, in the order of [`of`](Self::of).
-    pub(crate) const KEYS: [&'static str; 13] = {
+    pub(crate) const KEYS: [&'static str; 14] = {
         let [block, ease, length, sleeve, cap_ease, waist_darts, side] = read_options::KEYS;
         [
             "title",
@@ -37,11 +39,12 @@ impl<'a> RecipeFields<'a> {
             "alterations",
             "observed",
             "allowance",
+            "unit",
         ]
     };
 
     /// What was found under [`KEYS`](Self::KEYS).
-    pub(crate) const fn of(found: [Field<'a>; 13]) -> Self {
+    pub(crate) const fn of(found: [Field<'a>; 14]) -> Self {
         let [
             title,
             size,
@@ -56,8 +59,10 @@ impl<'a> RecipeFields<'a> {
             alterations,
             observed,
             allowance,
+            unit,
         ] = found;
         Self {
+            unit,
             inscription: [title, size, date],
             options: [o1, o2, o3, o4, o5, o6, o7],
             after: [alterations, observed, allowance],
@@ -71,6 +76,9 @@ impl<'a> RecipeFields<'a> {
         if title_field.is_none() && node.entries().is_some() {
             let (key, hint) = ("title", "write `title:` and what the work is called");
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
+        }
+        if let Some(node) = said(self.unit) {
+            reader.bare = reader.unit_named(node);
         }
         let title = title_field.and_then(|(_, node)| title(reader, node));
         let size = said(size_field).and_then(|node| size(reader, node));
@@ -92,6 +100,7 @@ impl<'a> RecipeFields<'a> {
         let allowances = widths.and_then(|(_, node)| allowance(reader, node));
         let (options, mut notes) = options?;
         notes.extend(doubts);
+        notes.extend(allowances.as_ref().and_then(doubtful_widths));
         (reader.problems.len() == before).then_some(Recipe {
             title: title?,
             size,

@@ -47,11 +47,11 @@ fn word<T>(
     reader: &mut Reader,
     node: &Node,
     key: &'static str,
-    words: &[&'static str],
+    (words, choose): (&[&'static str], &'static str),
     named: impl Fn(&str) -> Option<T>,
 ) -> Option<T> {
     let NodeValue::Text(text) = &node.value else {
-        reader.shape(node, key, "one of its words, such as `none` or `shaped`");
+        reader.shape(node, key, choose);
         return None;
     };
     let found = named(&text.trim().to_lowercase());
@@ -61,20 +61,25 @@ fn word<T>(
     found
 }
 
+/// The words for a sleeve, and how the choice is written.
+const SLEEVES: (&[&str], &str) = (&["none", "short", "long"], "`none`, `short` or `long`");
+
 fn sleeve(reader: &mut Reader, node: &Node) -> Option<SleeveLength> {
     let named = |word: &str| match word {
         "none" => Some(None),
         other => SleeveLength::named(other).map(Some),
     };
-    word(reader, node, "sleeve", &["none", "short", "long"], named).flatten()
+    word(reader, node, "sleeve", SLEEVES, named).flatten()
 }
 
 /// A sleeve that is there.
 pub(super) fn sleeve_length(reader: &mut Reader, node: &Node) -> Option<SleeveLength> {
     let named = SleeveLength::named;
-    word(reader, node, "sleeve", &["short", "long"], named)
+    let words = (["short", "long"].as_slice(), "`short` or `long`");
+    word(reader, node, "sleeve", words, named)
 }
 
 pub(super) fn side(reader: &mut Reader, node: &Node) -> Option<Side> {
-    word(reader, node, "side", &["shaped", "straight"], Side::named)
+    let words = (["shaped", "straight"].as_slice(), "`shaped` or `straight`");
+    word(reader, node, "side", words, Side::named)
 }

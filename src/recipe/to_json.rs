@@ -150,6 +150,7 @@ impl Recipe {
     /// Writes the keys of the recipe, among which a job has others.
     pub(crate) fn write<M: SerializeMap>(&self, map: &mut M) -> Result<(), M::Error> {
         map.serialize_entry("title", &self.title)?;
+        map.serialize_entry("unit", "mm")?;
         optional(map, "size", self.size.as_ref())?;
         optional(map, "date", self.date.as_ref())?;
         match &self.own {

@@ -44,7 +44,10 @@ pub(super) fn with_doubts(
         let text = format!("the allowance at {place} has no effect: no piece is cut there");
         found.push(Warning::new("allowance_unused", text));
     }
-    found.extend(recipe.notes.iter().cloned());
+    found.extend(recipe.notes.iter().map(|note| {
+        let text = speak(&note.text, unit);
+        Warning::new(note.code.clone(), text)
+    }));
     // A block of one's own may bring the same doubts along.
     found.retain(|warning| !parts.warnings.contains(warning));
     parts.warnings.extend(found);

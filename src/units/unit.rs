@@ -51,6 +51,16 @@ impl Unit {
         }
     }
 
+    /// The name as it is spoken of many: `millimetres`, `centimetres` or `inches`.
+    #[must_use]
+    pub const fn plural(self) -> &'static str {
+        match self {
+            Self::Mm => "millimetres",
+            Self::Cm => "centimetres",
+            Self::In => "inches",
+        }
+    }
+
     /// The unit with this name, in any case, or `None`.
     #[must_use]
     pub fn from_name(name: &str) -> Option<Self> {

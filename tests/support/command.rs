@@ -81,11 +81,12 @@ impl Place {
         Ran::from(&self.command(args).output().unwrap())
     }
 
-    /// The names in a folder here, in order, hidden ones too.
+    /// The names in a folder here, in order, hidden ones too but for the list of a result.
     pub fn names(&self, folder: &str) -> Vec<String> {
         let mut names: Vec<String> = std::fs::read_dir(self.path().join(folder))
             .unwrap()
             .map(|entry| entry.unwrap().file_name().into_string().unwrap())
+            .filter(|name| name != ".blockwright-files.json")
             .collect();
         names.sort();
         names

@@ -48,7 +48,7 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "lay")]
     checked!(is_value, found, lay: Cloth, Pose, CutShape, Laid, Stretch, Lay, LayPart, LayLabels, Search);
     checked!(is_value, found, measurements: Source, Measured, Body, BodyRecord, MeasuredBlock, Range, DoubtCode, Against, Doubt, Measurement, Kind, SetReport, ReportRow, CatalogueEntry, MeasurementFile, MeasurementSet, Size, SizeTable);
-    checked!(is_value, found, measurements: Place);
+    checked!(is_value, found, measurements: FileKind, Place);
     checked!(is_value, found, piece: Apexes, Pressed, Dart, EdgeRole, EdgeName, Edge, RunAlong, GirthRun, Girth, Cut, NotchKind, Notch, DrillPoint, NamedPoint, BalanceLine, Outline, Warning, PatternParts, Pattern, EdgeRef, EaseOn, Seam, PieceParts, Piece, BodySide, Measure, MeasureKind, MeasureUnit);
     checked!(is_value, found, render::demonstration: DemonstrationLabels, Step<'static>);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);

@@ -123,24 +123,26 @@ fn ten_thousand_columns_are_passed_over() {
 }
 
 #[test]
-fn bytes_that_are_no_text_harm_only_what_is_read_of_them() {
-    let mut table = b"id,role,height,bust_girth,waist_girth,hip_girth\n".to_vec();
-    table.extend(b"ada,prot\xe9g\xe9,1680,920,760,1000\n");
-    table.extend(b"Zo\xeb,,1680,920,760,1000\n");
-    table.extend(b"bea,,16\xff80,920,760,1000\n");
+fn a_western_table_is_read_and_one_that_is_no_text_refused() {
+    let mut table = b"sep=;\nid;role;height;bust_girth;waist_girth;hip_girth\n".to_vec();
+    table.extend(b"ada;prot\xe9g\xe9;1680;920;760;1000\n;;;;;\n");
+    table.extend(b"Zo\xeb;;1680;920;760;1000\n;; ;;;\n");
+    table.extend(b"bea;;16\xff80;920;760;1000\n;;;;;\n");
     let place = place(JOB, table);
-    batch(&place, &[]).done();
+    let told = batch(&place, &[]).done();
+    assert!(told.contains("read as Western European"), "{told}");
     let all = lines(&place);
+    assert_eq!(all.len(), 3);
     assert_eq!(all[0]["status"], "ok");
     assert_eq!(
         (&all[1]["id"], &all[1]["status"]),
-        (&"Zo\u{fffd}".into(), &"ok".into())
+        (&"Zoë".into(), &"ok".into())
     );
     let reason = all[2]["reason"].as_str().unwrap();
     assert!(reason.starts_with("height_unreadable: "), "{reason}");
-    // A header in another encoding is a wrong file.
     for table in [
-        b"id,h\xf6he,height\n".to_vec(),
+        // What Windows-1252 has no sign for.
+        [HEADER.as_bytes(), b"a\x81,1680,920,760,1000\n"].concat(),
         "id,height"
             .encode_utf16()
             .flat_map(u16::to_be_bytes)

@@ -15,6 +15,7 @@ mod hostile;
 mod job_files;
 mod laying;
 mod measuring;
+mod messages;
 mod outputs;
 mod own_block;
 mod own_drawing;
