@@ -19,7 +19,15 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     let table = SizeTable::new("Three sizes", Unit::Cm, sizes);
     let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
     let (title, date) = ("Skirt".to_owned(), None);
-    let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title, date })?;
+    let drawing = nest(
+        &graded,
+        Align::WaistCentre,
+        &NestLabels {
+            title,
+            date,
+            colour: false,
+        },
+    )?;
     println!("{}", blockwright::render::svg::render(&drawing));
     Ok(())
 }

@@ -240,7 +240,10 @@ fn unknown_side(entry: &Entry, word: &str) -> Option<RequestError> {
 /// The alteration, on one side only where `side` is left or right.
 fn read(entry: &'static Entry, settings: &Value) -> Result<Box<dyn Alteration>, RequestError> {
     let written = settings.get("side").and_then(Value::as_str);
-    let Some(side) = BodySide::BOTH.into_iter().find(|s| written == Some(s.name())) else {
+    let Some(side) = BodySide::BOTH
+        .into_iter()
+        .find(|s| written == Some(s.name()))
+    else {
         let read = read_both(entry, settings);
         return match written.filter(|_| read.is_err()) {
             Some(word) => read.map_err(|error| unknown_side(entry, word).unwrap_or(error)),
@@ -384,7 +387,10 @@ mod tests {
         let error = Request::new("forward_shoulder", json!({"to": "body"})).unwrap_err();
         assert!(error.to_string().contains("no setting `to`"), "{error}");
         let error = Request::new("hip_girth", json!({"amount": 3, "side": "lefft"})).unwrap_err();
-        assert!(error.to_string().contains("did you mean `left`?"), "{error}");
+        assert!(
+            error.to_string().contains("did you mean `left`?"),
+            "{error}"
+        );
         let gape = json!({"amount": 3, "side": "frnt"});
         let error = Request::new("armscye_gape", gape).unwrap_err();
         assert!(

@@ -35,7 +35,10 @@ pub(super) fn say_plainly(alteration: &str, key: Option<&str>, reader: &str) -> 
         let what = key.unwrap_or(alteration).replace('_', " ");
         return said(match nearest(wrong, known.iter().copied()) {
             Some(near) => format!("`{wrong}` is no {what}; did you mean `{near}`?"),
-            None => format!("`{wrong}` is no {what}; write one of `{}`", known.join("`, `")),
+            None => format!(
+                "`{wrong}` is no {what}; write one of `{}`",
+                known.join("`, `")
+            ),
         });
     }
     if reader.starts_with("missing field") {

@@ -40,7 +40,8 @@ pub(super) fn fit(job_path: &Path, wearer_path: &Path, wanted: &Wanted) -> Resul
         asked.job.outputs = Outputs::none();
     }
     let unit = asked.wearer.unit();
-    let outcome = run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
+    let outcome =
+        run_fit(&asked).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
     let report = outcome.report.clone();
     match &wanted.output {
         Some(folder) => {

@@ -15,9 +15,9 @@ use std::path::{Path, PathBuf};
 
 use blockwright::job::OutputFile;
 
+use super::earlier::{FolderError, Found, entries, failed, few, must_be_earlier_result};
 use super::kept::{Kept, keep_edited, list};
 use super::output_names::LIST;
-use super::earlier::{FolderError, Found, entries, failed, few, must_be_earlier_result};
 use super::problem::{Failure, Problem};
 use super::swap;
 
@@ -34,11 +34,7 @@ pub(super) fn write(
     })
 }
 
-fn try_write(
-    folder: &Path,
-    files: &[OutputFile],
-    force: bool,
-) -> Result<Vec<Kept>, FolderError> {
+fn try_write(folder: &Path, files: &[OutputFile], force: bool) -> Result<Vec<Kept>, FolderError> {
     let (target, found) = look(folder, force)?;
     let parent = target.parent().ok_or(FolderError::NoName)?;
     let temporary = tempfile::Builder::new()

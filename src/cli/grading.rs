@@ -49,7 +49,8 @@ pub(super) fn grade(
         job.outputs = job.outputs.with(Output::Dxf);
     }
     let unit = job.table.unit();
-    let outcome = run_range(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
+    let outcome =
+        run_range(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))?;
     let report = (&outcome.report, || outcome.report.text());
     written(folder, &outcome.files, wanted.force, json, report)
 }

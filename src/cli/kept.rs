@@ -61,7 +61,9 @@ pub(super) fn keep_edited(
         let path = old.join(&name);
         let copy_to = |as_name: &str| {
             let to = new.join(as_name);
-            fs::copy(&path, &to).map_err(failed("keep", &path)).map(|_| ())
+            fs::copy(&path, &to)
+                .map_err(failed("keep", &path))
+                .map(|_| ())
         };
         if unedited(&name).is_some() {
             copy_to(&name)?;

@@ -42,9 +42,9 @@ pub(super) fn unedited(name: &str) -> Option<String> {
     let (stem, ending) = name.rsplit_once('.')?;
     let (plain, mark) = stem.rsplit_once('.')?;
     let number = mark.strip_prefix("edited")?;
-    let counted = number.strip_prefix('-').is_some_and(|n| {
-        !n.is_empty() && n.len() <= 3 && n.bytes().all(|b| b.is_ascii_digit())
-    });
+    let counted = number
+        .strip_prefix('-')
+        .is_some_and(|n| !n.is_empty() && n.len() <= 3 && n.bytes().all(|b| b.is_ascii_digit()));
     (number.is_empty() || counted).then(|| format!("{plain}.{ending}"))
 }
 
@@ -100,9 +100,18 @@ mod tests {
 
     #[test]
     fn names_of_edited_files_are_known() {
-        assert_eq!(unedited("pattern.edited.svg").as_deref(), Some("pattern.svg"));
+        assert_eq!(
+            unedited("pattern.edited.svg").as_deref(),
+            Some("pattern.svg")
+        );
         assert_eq!(unedited("job.edited-12.yaml").as_deref(), Some("job.yaml"));
-        for other in ["pattern.svg", "pattern.edited", "a.edited-.svg", "a.editedx.svg", "edited.svg"] {
+        for other in [
+            "pattern.svg",
+            "pattern.edited",
+            "a.edited-.svg",
+            "a.editedx.svg",
+            "edited.svg",
+        ] {
             assert_eq!(unedited(other), None, "{other}");
         }
     }

@@ -228,9 +228,9 @@ impl Rows {
             let text = match self.western {
                 true => western(cell),
                 // A file that was changed since it was looked at.
-                false => std::str::from_utf8(cell).map(str::to_owned).map_err(|e| {
-                    cell.get(e.valid_up_to()).copied().unwrap_or_default()
-                }),
+                false => std::str::from_utf8(cell)
+                    .map(str::to_owned)
+                    .map_err(|e| cell.get(e.valid_up_to()).copied().unwrap_or_default()),
             };
             text.map_err(|byte| PeopleError::NotText { byte, line })
         });
@@ -312,7 +312,10 @@ mod tests {
 
     #[test]
     fn western_text_is_read_or_refused() {
-        assert_eq!(western(b"Zo\xeb, Fran\xe7oise, 3 \x80"), Ok("Zoë, Françoise, 3 €".to_owned()));
+        assert_eq!(
+            western(b"Zo\xeb, Fran\xe7oise, 3 \x80"),
+            Ok("Zoë, Françoise, 3 €".to_owned())
+        );
         assert_eq!(western(b"\x9fves"), Ok("Ÿves".to_owned()));
         assert_eq!(western(b"a\x81"), Err(0x81));
         assert_eq!(western(b"a\0"), Err(0));

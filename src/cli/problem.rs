@@ -211,7 +211,9 @@ impl Failure {
         (unit, steps): (Unit, &[Place]),
     ) -> Self {
         let said = Problem::said(error.in_unit(unit));
-        let step = error.step().and_then(|step| steps.get(step.checked_sub(1)?));
+        let step = error
+            .step()
+            .and_then(|step| steps.get(step.checked_sub(1)?));
         let problem = match step {
             Some(place) => said.at(file, *place, "alterations"),
             None => said.in_file(file.shown()),

@@ -17,6 +17,8 @@ pub struct Layer {
     pub name: String,
     /// What it holds.
     pub items: Vec<Item>,
+    /// Whether viewers leave it out, in print too, until it is switched on.
+    pub hidden: bool,
 }
 
 impl Layer {
@@ -25,7 +27,15 @@ impl Layer {
         Self {
             name: name.into(),
             items: Vec::new(),
+            hidden: false,
         }
+    }
+
+    /// The same, left out until it is switched on.
+    #[must_use]
+    pub const fn hidden(mut self) -> Self {
+        self.hidden = true;
+        self
     }
 
     /// Adds an item on top.

@@ -35,6 +35,7 @@ mod winansi;
 
 pub use arrange::ArrangeError;
 pub(crate) use arrange::{Footprint, arrange};
+pub(crate) use beside::write_beside;
 pub(crate) use dart_marks::{dart_legs, dart_notches, drill_mark};
 pub use error::DrawingError;
 pub(crate) use fold_bracket::FoldBracket;
@@ -48,7 +49,7 @@ pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_o
 pub use pattern_sheet::{
     PatternLabels, SheetError, contents, pattern_parts, pattern_sheet, pattern_sheet_to_cut,
 };
-pub(crate) use room::Room;
+pub(crate) use room::{Room, misses};
 pub use sheet::Drawing;
 pub(crate) use strokes::{arrow_head, closed, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};

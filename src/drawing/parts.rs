@@ -119,6 +119,7 @@ pub fn lay(parts: &[SheetPart], placements: &[Placement]) -> Result<Drawing, Dra
                 None => layers.push(Layer {
                     name: layer.name.clone(),
                     items: items.collect(),
+                    hidden: layer.hidden,
                 }),
             }
         }

@@ -105,6 +105,11 @@ impl Room {
         self.is_clear(at, clear) && self.outline.winding(middle) != 0
     }
 
+    /// Whether a straight stroke runs over no words.
+    pub fn misses_words(&self, from: Point, to: Point) -> bool {
+        misses(from, to, &self.taken)
+    }
+
     /// Whether a box has nothing drawn or written within `clear` mm of it.
     pub fn is_clear(&self, at: &Corners, clear: f64) -> bool {
         let wide = grown(at, clear);
@@ -118,6 +123,14 @@ impl Room {
                 .iter()
                 .any(|s| meet(reach, Rect::from_points(s.p0, s.p1)) && !apart(&wide, &[s.p0, s.p1]))
     }
+}
+
+/// Whether a straight stroke runs over none of some boxes.
+pub(crate) fn misses(from: Point, to: Point, boxes: &[Corners]) -> bool {
+    let reach = Rect::from_points(from, to);
+    !boxes
+        .iter()
+        .any(|words| meet(reach, around(words)) && !apart(words, &[from, to]))
 }
 
 fn corners(r: Rect) -> Corners {

@@ -101,6 +101,7 @@ impl Drawing {
                 None => layers.push(Layer {
                     name: layer.name,
                     items: items.collect(),
+                    hidden: layer.hidden,
                 }),
             }
         }

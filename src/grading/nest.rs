@@ -3,25 +3,31 @@
 use super::laid::Laid;
 use super::nest_labels::NestLabels;
 use super::nest_words::write_on;
-use super::{Align, Graded, MOST_SIZES, NestError, line_style};
+use super::{Align, Graded, MOST_SIZES, NestError, line_colour, line_style};
 use crate::drawing::{
     Drawing, DrawingError, DrawnPath, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
     arrow_head, dart_legs, dart_notches, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
 };
-use crate::piece::{Cut, Piece};
+use crate::geometry::Curve;
+use crate::piece::Cut;
 use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
 pub const NEST_GAP_MM: f64 = 16.0;
 /// Length of the heads of the grain lines, in mm.
 const HEAD: f64 = 3.5;
-/// Distance between the grain lines of neighbouring sizes, in mm.
-const GRAIN_APART: f64 = 4.0;
+/// How much of a balance line every size shows at its ends, in mm, and the pen of all of it on the
+/// smallest size.
+const STUB: f64 = 14.0;
+const GUIDE: f64 = 0.18;
+/// Width of a stitching line within a cut line, in mm.
+const STITCHING: f64 = 0.2;
 
 /// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
 /// its own line style and its own layer, and lays the nests beside each other. What is drawn are
-/// stitching lines, or in a range with allowances cut lines only: stitching lines between them
-/// could not be told from the cut lines of smaller sizes.
+/// stitching lines, or in a range with allowances cut lines: stitching lines between them could not
+/// be told from the cut lines of smaller sizes, so each size has them in a layer that is left out
+/// until it is switched on.
 ///
 /// ```
 /// # use blockwright::draft::Block;
@@ -35,7 +41,7 @@ const GRAIN_APART: f64 = 4.0;
 /// use blockwright::grading::{Align, NestLabels, grade, nest};
 /// let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &SizeTable::new("Two", Unit::Cm, sizes))?;
-/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
+/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None, colour: false })?;
 /// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
 /// assert_eq!(layers, ["size 38", "size 40", "words"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -65,7 +71,7 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
 /// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
 /// let table = SizeTable::new("One", Unit::Cm, vec![Size::new("38", body)]);
 /// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
-/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None })?;
+/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None, colour: false })?;
 /// assert_eq!(parts[0].name, "back");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -109,7 +115,8 @@ pub fn nest_parts(
     Ok(parts)
 }
 
-/// A layer a size and one for what all have in common.
+/// A layer a size and one for what all have in common; with allowances one a size for its stitching
+/// lines, too.
 fn empty_layers(graded: &Graded) -> Vec<Layer> {
     let mut layers: Vec<Layer> = graded
         .labels()
@@ -117,6 +124,24 @@ fn empty_layers(graded: &Graded) -> Vec<Layer> {
         .collect();
     layers.push(Layer::new("words"));
     layers
+}
+
+/// The stitching lines of every size, hidden.
+fn stitching_layers(graded: &Graded, laid: &[Laid<'_>], colour: bool) -> Vec<Layer> {
+    let labels = graded.labels().enumerate();
+    labels
+        .filter_map(|(number, label)| {
+            let size = laid.iter().find(|size| size.number == number)?;
+            size.cut_line()?;
+            let mut layer = Layer::new(format!("size {label} stitching lines")).hidden();
+            let pen = Pen {
+                width: STITCHING,
+                ..pen_of(number, colour)
+            };
+            layer.push(DrawnPath::stroked(moved(ring(size.piece), size.by), pen));
+            Some(layer)
+        })
+        .collect()
 }
 
 #[expect(clippy::indexing_slicing, reason = "a layer was made for every size")]
@@ -135,28 +160,35 @@ fn one(
         })
         .ok_or(DrawingError::Empty)?;
     let mut room = Room::inside(moved(ring(smallest.piece), smallest.by));
-    for (place, size) in laid.iter().enumerate() {
-        let grain = Vec2::new(grain_shift(laid.len(), place, smallest.piece), 0.0);
-        size_lines(&mut layers[size.number], &mut room, size, grain);
+    for size in laid {
+        size_lines(&mut layers[size.number], &mut room, size, labels.colour);
+    }
+    if let Some(words) = layers.last_mut() {
+        grain(words, &mut room, smallest);
+        guides(words, &mut room, smallest);
     }
     write_on(&mut layers, &mut room, laid, smallest, (labels, number));
+    layers.extend(stitching_layers(graded, laid, labels.colour));
     Drawing::new(layers)
 }
 
-/// Grain lines of the sizes stand side by side, close if there are many.
-fn grain_shift(count: usize, place: usize, piece: &Piece) -> f64 {
-    let width = piece.outline().bounds().width();
-    let apart = GRAIN_APART.min(0.25 * width / count as f64);
-    apart * place as f64
+/// The pen of a size.
+pub(super) fn pen_of(number: usize, colour: bool) -> Pen {
+    let pen = line_style(number);
+    match colour {
+        true => pen.ink(line_colour(number)),
+        false => pen,
+    }
 }
 
 /// Everything that is drawn of one size.
-fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) {
-    let pen = line_style(size.number);
+fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, colour: bool) {
+    let pen = pen_of(size.number, colour);
     let thin = Pen {
         width: pen.width * 0.6,
         ..pen.clone()
     };
+    let solid = |width: f64| Pen::solid(width).ink(pen.ink);
     let outline = size.cut_ring();
     room.take_stroke(&outline);
     layer.push(DrawnPath::stroked(outline, pen.clone()));
@@ -168,23 +200,59 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, grain: Vec2) 
     for dart in size.piece.darts() {
         draw(dart_legs(dart), &thin);
         for path in dart_notches(dart, size.cut_line()) {
-            draw(path, &Pen::solid(pen.width));
+            draw(path, &solid(pen.width));
         }
     }
     for notch in size.piece.notches() {
         for path in notch_cuts(size.piece, notch, size.cut_line()) {
-            draw(path, &Pen::solid(pen.width));
+            draw(path, &solid(pen.width));
         }
     }
     for hole in size.piece.drill_points() {
-        draw(drill_mark(hole.at), &Pen::solid(thin.width));
+        draw(drill_mark(hole.at), &solid(thin.width));
     }
-    let [low, high] = size.piece.grain().map(|end| end + grain);
-    draw(stroke(&[low, high]), &thin);
+    for line in size.piece.lines() {
+        for end in ends_of(&line.curve) {
+            draw(end, &solid(GUIDE));
+        }
+    }
+}
+
+/// The two ends of a balance line, or all of a short one.
+fn ends_of(line: &Curve) -> Vec<BezPath> {
+    let length = line.length();
+    let part = |from: f64, to: f64| line.part(from, to).map(|part| part.to_path());
+    if length <= 3.0 * STUB {
+        return vec![line.to_path()];
+    }
+    [part(0.0, STUB), part(length - STUB, length)]
+        .into_iter()
+        .filter_map(Result::ok)
+        .collect()
+}
+
+/// The one grain line of a piece, of its smallest size.
+fn grain(words: &mut Layer, room: &mut Room, smallest: &Laid<'_>) {
+    let [low, high] = smallest.piece.grain().map(|end| end + smallest.by);
+    let line = stroke(&[low, high]);
+    room.take_stroke(&line);
+    words.push(DrawnPath::stroked(line, Pen::solid(0.25)));
     for (tip, back) in [(low, high), (high, low)] {
-        let head = moved(arrow_head(tip, (tip - back).normalize(), HEAD), size.by);
+        let head = arrow_head(tip, (tip - back).normalize(), HEAD);
         room.take_stroke(&head);
-        layer.push(DrawnPath::filled(head, Ink::BLACK));
+        words.push(DrawnPath::filled(head, Ink::BLACK));
+    }
+}
+
+/// The balance lines of the smallest size from end to end.
+fn guides(words: &mut Layer, room: &mut Room, smallest: &Laid<'_>) {
+    for line in smallest.piece.lines() {
+        let path = moved(line.curve.to_path(), smallest.by);
+        room.take_stroke(&path);
+        words.push(DrawnPath::stroked(
+            path,
+            Pen::solid(GUIDE).dashed(&[4.0, 3.0]),
+        ));
     }
 }
 

@@ -4,7 +4,7 @@
 ///
 /// ```
 /// use blockwright::grading::NestLabels;
-/// let labels = NestLabels { title: "Dress block".into(), date: None };
+/// let labels = NestLabels { title: "Dress block".into(), date: None, colour: false };
 /// assert_eq!(labels.title, "Dress block");
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -13,4 +13,6 @@ pub struct NestLabels {
     pub title: String,
     /// Its date, as it is to be written, if it should be said.
     pub date: Option<String>,
+    /// Whether every size has a colour of its own besides its dashes.
+    pub colour: bool,
 }

@@ -1,11 +1,13 @@
 //! What is written on a nest: the piece, the key of the sizes, a label at every corner.
 
 use super::laid::Laid;
-use super::line_style;
+use super::leaders::{Labelled, lead};
+use super::nest::pen_of;
 use super::nest_labels::NestLabels;
 
 use crate::drawing::{
     DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
+    write_beside,
 };
 use crate::geometry::{Rigid, with_next};
 use crate::piece::{Cut, EdgeRole};
@@ -14,9 +16,12 @@ use kurbo::{Point, Rect, Size, Vec2};
 /// Length of the line shown in the key, in mm: long enough for the longest dash and its gap.
 const SAMPLE: f64 = 44.0;
 /// Rows of the key before it gets a second column.
-const ROWS: usize = 8;
+const ROWS: usize = 12;
 /// Distance of a label from its corner and from other labels, in mm.
 const CLEAR: f64 = 1.6;
+
+/// How far below a hem its label may stand, in mm.
+const REACH: f64 = 150.0;
 
 /// The widest line of the heading, in mm.
 const WIDEST: f64 = 84.0;
@@ -52,7 +57,7 @@ pub(super) fn write_on(
         room.take_box(Rect::from_origin_size(at, size_of(&heading, laid, 1.0)));
         (1.0, at)
     });
-    block(layers, &heading, laid, scale, at);
+    block(layers, &heading, laid, (scale, at), labels.colour);
     if let (Some(text), Some(words)) = (
         bracket.and_then(|bracket| bracket.words(room)),
         layers.last_mut(),
@@ -60,6 +65,9 @@ pub(super) fn write_on(
         words.push(text);
     }
     grain_word(layers, room, smallest);
+    guide_words(layers, room, smallest);
+    dart_labels(layers, room, laid);
+    shoulder_labels(layers, room, laid);
     corner_labels(layers, room, laid);
 }
 
@@ -69,6 +77,70 @@ fn grain_word(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
     if let (Some(text), Some(words)) = (word, layers.last_mut()) {
         words.push(text);
     }
+}
+
+/// The names of the balance lines, beside those of the smallest size, where there is room.
+fn guide_words(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
+    let style = TextStyle::new(Face::Regular, 3.0);
+    for line in smallest.piece.lines() {
+        let curve = line.curve.moved(&Rigid::shift(smallest.by));
+        let words = format!("{} line", line.name);
+        let text = write_beside(room, &[curve], &words, style, 0.3);
+        if let (Some(text), Some(words)) = (text, layers.last_mut()) {
+            words.push(text);
+        }
+    }
+}
+
+/// The size of every dart, at the ends of the darts of one name.
+fn dart_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
+    let mut names: Vec<&str> = Vec::new();
+    for dart in laid.iter().flat_map(|size| size.piece.darts()) {
+        if !names.contains(&dart.name.as_str()) {
+            names.push(&dart.name);
+        }
+    }
+    for name in names {
+        let darts = laid.iter().filter_map(|size| {
+            let dart = size.piece.darts().iter().find(|dart| dart.name == name)?;
+            Some((size, dart))
+        });
+        let darts: Vec<_> = darts.collect();
+        let Some((_, first)) = darts.first() else {
+            continue;
+        };
+        // Beyond the apex, as the dart points.
+        let mouth = first.legs[0].midpoint(first.legs[1]);
+        let points: Vec<Labelled<'_>> = darts
+            .iter()
+            .map(|(size, dart)| Labelled {
+                layer: size.number,
+                label: size.label,
+                at: dart.apex() + size.by,
+            })
+            .collect();
+        lead(layers, room, &points, first.apex() - mouth);
+    }
+}
+
+/// The size of every shoulder, at the shoulder points.
+fn shoulder_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
+    let points: Vec<Labelled<'_>> = laid
+        .iter()
+        .filter_map(|size| {
+            let edges = size.piece.outline().edges();
+            let (edge, next) = with_next(edges).find(|(edge, next)| {
+                let pair = [edge.name().as_str(), next.name().as_str()];
+                pair.contains(&"shoulder") && pair.contains(&"armscye")
+            })?;
+            Some(Labelled {
+                layer: size.number,
+                label: size.label,
+                at: size.cut_corner(edge, next),
+            })
+        })
+        .collect();
+    lead(layers, room, &points, Vec2::new(1.0, -0.3));
 }
 
 type Line = (String, TextStyle);
@@ -153,7 +225,13 @@ fn size_of(heading: &[Line], laid: &[Laid<'_>], scale: f64) -> Size {
 
 /// The heading, and below it the key: a piece of every line and its size, each in its layer.
 #[expect(clippy::indexing_slicing, reason = "a layer was made for every size")]
-fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, at: Point) {
+fn block(
+    layers: &mut [Layer],
+    heading: &[Line],
+    laid: &[Laid<'_>],
+    (scale, at): (f64, Point),
+    colour: bool,
+) {
     let mut y = at.y;
     if let Some(words) = layers.last_mut() {
         for (text, style) in heading {
@@ -173,7 +251,7 @@ fn block(layers: &mut [Layer], heading: &[Line], laid: &[Laid<'_>], scale: f64, 
         layer.push(DrawnPath::line(
             (left, middle),
             (right, middle),
-            line_style(size.number),
+            pen_of(size.number, colour),
         ));
         layer.push(
             Text::new((right + 3.0, middle), size.label, key_style(scale)).level(Level::Middle),
@@ -188,11 +266,9 @@ fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
     let style = TextStyle::new(Face::Regular, 3.0);
     for size in laid {
         for (corner, out) in far_corners(size) {
-            // Below a hem the label may go past the hems of larger sizes: it stays under its side.
-            // At a shoulder it would pass for the label of the line beyond.
-            let reach = if out.y > 0.0 { 150.0 } else { CLEAR };
+            // The label may go past the hems of larger sizes: it stays under its side.
             let mut away = CLEAR;
-            while away <= reach {
+            while away <= REACH {
                 let text = Text::new(corner + out * away, size.label, style)
                     .level(Level::Middle)
                     .turned(out.atan2().to_degrees());
@@ -207,8 +283,8 @@ fn corner_labels(layers: &mut [Layer], room: &mut Room, laid: &[Laid<'_>]) {
     }
 }
 
-/// The lowest corners of the line that is cut on either side that are not on a fold, and the direction down from them;
-/// and the shoulder point, with the direction away from it.
+/// The lowest corners of the line that is cut on either side that are not on a fold, and the direction
+/// down from them.
 fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
     let edges = size.piece.outline().edges();
     let mut found: Vec<(Point, Vec2)> = Vec::new();
@@ -221,10 +297,6 @@ fn far_corners(size: &Laid<'_>) -> Vec<(Point, Vec2)> {
         let is_low = edge.curve().end().y + size.by.y > bounds.center().y;
         if is_low && ((low(a) && side(b)) || (side(a) && low(b))) {
             found.push((at, Vec2::new(0.0, 1.0)));
-        }
-        let pair = [a, b];
-        if pair.contains(&"shoulder") && pair.contains(&"armscye") {
-            found.push((at, Vec2::new(1.0, 0.0)));
         }
     }
     found

@@ -12,7 +12,9 @@ pub(super) fn bare_lengths(lengths: &[(String, f64)], unit: Unit) -> Option<Warn
         0 => format!("`{key}: {number}` has no unit and was read as"),
         1 => format!("`{key}: {number}` and one more length have no unit and were read in mm, as"),
         more => {
-            format!("`{key}: {number}` and {more} more lengths have no unit and were read in mm, as")
+            format!(
+                "`{key}: {number}` and {more} more lengths have no unit and were read in mm, as"
+            )
         }
     };
     let text = format!(

@@ -217,7 +217,8 @@ impl JobFile {
             );
             reader.wrong(node.place, "", FileCause::MissingKey { key, hint });
         }
-        let fields = RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12, f13, f14]);
+        let fields =
+            RecipeFields::of([f1, f2, f3, f4, f5, f6, f7, f8, f9, f10, f11, f12, f13, f14]);
         let recipe = fields.read(&mut reader, node);
         let body = body_field
             .filter(|_| wants_body)
@@ -384,7 +385,9 @@ impl JobFile {
         let mut recipe = self.recipe;
         recipe.size = recipe.size.or_else(|| body.size().map(str::to_owned));
         let set = body.resolve(set_text)?;
-        recipe.notes.extend(bare_lengths(&self.bare_lengths, set.unit()));
+        recipe
+            .notes
+            .extend(bare_lengths(&self.bare_lengths, set.unit()));
         let mut job = Job::of(recipe, set);
         job.print = self.print;
         job.outputs = self.outputs;
@@ -441,7 +444,9 @@ impl JobFile {
     #[must_use]
     pub fn for_table(self, table: SizeTable) -> RangeJob {
         let mut recipe = self.recipe;
-        recipe.notes.extend(bare_lengths(&self.bare_lengths, table.unit()));
+        recipe
+            .notes
+            .extend(bare_lengths(&self.bare_lengths, table.unit()));
         if self.body_unused {
             let text = "the body of the job is not used: the sizes are those of the table";
             recipe.notes.push(Warning::new("body_unused", text));

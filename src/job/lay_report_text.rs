@@ -121,7 +121,13 @@ mod tests {
 
     #[test]
     fn cloth_is_sold_by_the_eighth_of_a_yard() {
-        for (eighths, told) in [(1.0, "1/8 yd"), (4.0, "1/2 yd"), (8.0, "1 yd"), (14.0, "1 3/4 yd"), (21.0, "2 5/8 yd")] {
+        for (eighths, told) in [
+            (1.0, "1/8 yd"),
+            (4.0, "1/2 yd"),
+            (8.0, "1 yd"),
+            (14.0, "1 3/4 yd"),
+            (21.0, "2 5/8 yd"),
+        ] {
             assert_eq!(to_buy(eighths * 114.3, Unit::In), told);
         }
         assert_eq!(to_buy(1200.0, Unit::Cm), "120 cm");

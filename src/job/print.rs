@@ -170,6 +170,15 @@ pub struct PrintOptions {
     pub overlap: f64,
     /// Which way round the pages are.
     pub orientation: PageTurn,
+    /// Whether the sizes of a nest have colours besides their dashes.
+    #[serde(skip_serializing_if = "is_no")]
+    pub colour: bool,
+}
+
+/// Left out where it is as usual.
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks for it")]
+const fn is_no(said: &bool) -> bool {
+    !*said
 }
 
 impl PrintOptions {
@@ -186,6 +195,7 @@ impl Default for PrintOptions {
             margin: 12.0,
             overlap: 10.0,
             orientation: PageTurn::FewerPages,
+            colour: false,
         }
     }
 }

@@ -216,6 +216,7 @@ fn draw(
     let labels = NestLabels {
         title: job.recipe.title.clone(),
         date: job.recipe.date.clone(),
+        colour: job.print.colour,
     };
     let laid = LaidParts::new(nest_parts(graded, job.align, &labels)?, NEST_GAP_MM)?;
     #[cfg(feature = "pdf")]

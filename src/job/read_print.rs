@@ -2,15 +2,15 @@
 
 use super::{PageTurn, PaperSize, PrintOptions};
 use crate::measurements::{FileCause, Node, NodeValue, Reader, nearest};
-use crate::recipe::{length, unknown, whole};
+use crate::recipe::{length, truth, unknown, whole};
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// What stands under `print`; what is left out is as usual.
 pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     let mut print = PrintOptions::default();
     let expected = "a mapping such as `{paper: a4}`";
-    let keys = ["paper", "margin", "overlap", "orientation"];
-    let [paper, margin, overlap, turn] = reader.fields(node, "print", keys, expected);
+    let keys = ["paper", "margin", "overlap", "orientation", "colour"];
+    let [paper, margin, overlap, turn, colour] = reader.fields(node, "print", keys, expected);
     if let Some((_, node)) = paper {
         print.paper = read_paper(reader, node).unwrap_or_default();
     }
@@ -36,6 +36,9 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     if let Some((_, node)) = overlap {
         let read = length(reader, node, "print.overlap", PrintOptions::OVERLAPS);
         print.overlap = read.unwrap_or(print.overlap);
+    }
+    if let Some((_, node)) = colour {
+        print.colour = truth(reader, node, "print.colour").unwrap_or_default();
     }
     print
 }

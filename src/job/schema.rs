@@ -253,6 +253,8 @@ struct PrintShape {
     /// 8 to 50 mm.
     overlap: Option<SchemaLength>,
     orientation: Option<TurnName>,
+    /// Whether the sizes of a nest have colours besides their dashes.
+    colour: Option<bool>,
 }
 
 #[cfg(test)]

@@ -276,7 +276,10 @@ pub type FileErrors = Several<FileProblem>;
 impl FileErrors {
     /// The problems in the order of the file; `None` if there are none.
     pub(crate) fn gathered(mut problems: Vec<FileProblem>) -> Option<Self> {
-        if problems.iter().any(|problem| problem.cause.explains_the_rest()) {
+        if problems
+            .iter()
+            .any(|problem| problem.cause.explains_the_rest())
+        {
             problems.retain(|problem| problem.cause.explains_the_rest());
         }
         problems.sort_by_key(|problem| problem.place);

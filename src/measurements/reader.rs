@@ -329,16 +329,19 @@ impl Reader {
                 _ => None,
             })
             .collect();
-        let lengths = values.given.iter().filter(|g| g.measurement.kind() == Kind::Length);
+        let lengths = values
+            .given
+            .iter()
+            .filter(|g| g.measurement.kind() == Kind::Length);
         if impossible.len() < MANY || 2 * impossible.len() < lengths.count() {
             return false;
         }
         let explains = |unit: &Unit| {
             let factor = unit.mm() / written.mm();
             *unit != written
-                && impossible.iter().all(|(measurement, value)| {
-                    measurement.range().contains(value * factor)
-                })
+                && impossible
+                    .iter()
+                    .all(|(measurement, value)| measurement.range().contains(value * factor))
         };
         let Some(meant) = Unit::ALL.into_iter().find(explains) else {
             return false;
@@ -346,9 +349,11 @@ impl Reader {
         if self.problems.iter().any(asked) {
             return true;
         }
-        let first = impossible.first().map_or_else(String::new, |(measurement, value)| {
-            format!("{measurement} {}", rounded(written.from_mm(*value), 2))
-        });
+        let first = impossible
+            .first()
+            .map_or_else(String::new, |(measurement, value)| {
+                format!("{measurement} {}", rounded(written.from_mm(*value), 2))
+            });
         let cause = FileCause::OtherUnit {
             count: impossible.len(),
             written,

@@ -44,7 +44,11 @@ fn fault(text: &str, place: Place, parser: &str) -> Fault {
         let cause = format!("`{quoted}` stands twice");
         return at(place, cause, "keep one of the two");
     }
-    if parser.contains("too complex") || parser.contains("budget") || parser.contains("depth") || parser.contains("recursion") {
+    if parser.contains("too complex")
+        || parser.contains("budget")
+        || parser.contains("depth")
+        || parser.contains("recursion")
+    {
         let cause = "the file is too large or too complex".to_owned();
         return at(place, cause, "a job or a table needs a hundredth of that");
     }
@@ -150,7 +154,10 @@ fn has_value(line: &str) -> bool {
 fn value_with_colon(line: &str) -> Option<u64> {
     let (column, content) = content(line);
     let (key, value) = key_of(content)?;
-    if value.trim_start().starts_with(['"', '\'', '{', '[', '|', '>']) {
+    if value
+        .trim_start()
+        .starts_with(['"', '\'', '{', '[', '|', '>'])
+    {
         return None;
     }
     let second = value.find(": ").or_else(|| {

@@ -123,16 +123,48 @@ mod tests {
     #[test]
     fn what_is_wrong_is_said_without_the_words_of_a_parser() {
         for (text, line, cause) in [
-            ("title: A\nprint:\n\tpaper: a4\n", 3, "a tab stands before this line"),
-            ("title: A: b\nblock: skirt\n", 1, "a second colon stands in this line"),
-            ("a:\n  b: 1\n  bust_girth:101\n  c: 2\n", 3, "no space follows the colon in `bust_girth:101`"),
-            ("title: A\nblock: [bodice, skirt\nbody: b.yaml\n", 2, "a bracket is opened here"),
+            (
+                "title: A\nprint:\n\tpaper: a4\n",
+                3,
+                "a tab stands before this line",
+            ),
+            (
+                "title: A: b\nblock: skirt\n",
+                1,
+                "a second colon stands in this line",
+            ),
+            (
+                "a:\n  b: 1\n  bust_girth:101\n  c: 2\n",
+                3,
+                "no space follows the colon in `bust_girth:101`",
+            ),
+            (
+                "title: A\nblock: [bodice, skirt\nbody: b.yaml\n",
+                2,
+                "a bracket is opened here",
+            ),
             ("title: \"A\nblock: skirt\n", 1, "a quote is opened here"),
-            ("title: A\n block: skirt\n", 2, "this line begins further right"),
-            ("title: A\nblock skirt\nbody: b\n", 2, "this line has no colon"),
-            ("title: A\nblock: skirt\nblock: dress\n", 3, "`block` stands twice"),
+            (
+                "title: A\n block: skirt\n",
+                2,
+                "this line begins further right",
+            ),
+            (
+                "title: A\nblock skirt\nbody: b\n",
+                2,
+                "this line has no colon",
+            ),
+            (
+                "title: A\nblock: skirt\nblock: dress\n",
+                3,
+                "`block` stands twice",
+            ),
             ("title: @A\nblock: skirt\n", 1, "no text begins with @"),
-            ("a: 1\nb:\n  amount: {x: 2,5 cm}\n", 3, "the comma in `2,5 cm` parts two entries"),
+            (
+                "a: 1\nb:\n  amount: {x: 2,5 cm}\n",
+                3,
+                "the comma in `2,5 cm` parts two entries",
+            ),
         ] {
             let errors = Node::parse(text).unwrap_err();
             assert_eq!(errors.all().len(), 1, "{text}");
@@ -140,7 +172,12 @@ mod tests {
             assert_eq!(problem.place.line, line, "{text}: {problem}");
             let told = problem.to_string();
             assert!(told.contains(cause), "{told}");
-            for word in ["mapping values", "simple key", "block indentation", "indicator"] {
+            for word in [
+                "mapping values",
+                "simple key",
+                "block indentation",
+                "indicator",
+            ] {
                 assert!(!told.contains(word), "{told}");
             }
         }

@@ -42,9 +42,15 @@ pub fn render(drawing: &Drawing) -> String {
     let mut ids: Vec<String> = Vec::new();
     for layer in drawing.layers() {
         let id = unique_id(&layer.name, &ids);
+        let hidden = if layer.hidden {
+            " style=\"display:none\""
+        } else {
+            ""
+        };
+        let name = escape(&layer.name);
         line(
             &mut out,
-            format_args!("<g id=\"{id}\" data-name=\"{}\">", escape(&layer.name)),
+            format_args!("<g id=\"{id}\" data-name=\"{name}\"{hidden}>"),
         );
         ids.push(id);
         for item in &layer.items {
@@ -91,7 +97,8 @@ pub fn inline(drawing: &Drawing, label: &str) -> String {
             number(bounds.height()),
         ),
     );
-    for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
+    let shown = drawing.layers().iter().filter(|layer| !layer.hidden);
+    for item in shown.flat_map(|layer| &layer.items) {
         match item {
             Item::Path(each) => figure(&mut out, each, None, 2),
             Item::Text(each) => text(&mut out, each),

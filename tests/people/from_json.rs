@@ -170,8 +170,8 @@ fn requests_go_out_as_they_come_in() {
             comes_back(&recipe.options.ease);
         }
     }
-    let plain: Recipe = read(json!({"title": "A", "block": "dress"}));
-    let expected = json!({"title": "A", "block": "dress", "ease": "regular"});
+    let plain: Recipe = read(json!({"title": "A", "unit": "mm", "block": "dress"}));
+    let expected = json!({"title": "A", "unit": "mm", "block": "dress", "ease": "regular"});
     assert_eq!(comes_back(&plain), expected);
     for name in PaperSize::ALL.map(PaperSize::name) {
         let print: PrintOptions = read(json!({"paper": name, "margin": "3/4 in"}));

@@ -49,7 +49,8 @@ impl Coverage {
             chords: Vec::new(),
             fills: Vec::new(),
         };
-        for item in drawing.layers().iter().flat_map(|layer| &layer.items) {
+        let shown = drawing.layers().iter().filter(|layer| !layer.hidden);
+        for item in shown.flat_map(|layer| &layer.items) {
             match item {
                 Item::Path(figure) if figure.leaves_ink() => all.figure(figure),
                 Item::Text(text) if text.leaves_ink() => {

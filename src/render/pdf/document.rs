@@ -263,7 +263,12 @@ impl<'a> Document<'a> {
 
         let mut file = Container::new();
         let all = || layers.iter().copied().chain([marks_layer]);
-        file.object(catalog, |one| write_catalog(one, catalog, tree, all()));
+        file.object(catalog, |one| {
+            let hidden = self.drawing.layers().iter().zip(&layers);
+            let hidden = hidden.filter(|(layer, _)| layer.hidden).map(|(_, id)| *id);
+            let hidden: Vec<Ref> = hidden.collect();
+            write_catalog(one, (catalog, tree), all(), &hidden);
+        });
         let names = self
             .drawing
             .layers()
@@ -361,7 +366,12 @@ fn moved(x: f64, y: f64) -> Vec<u8> {
     shift.finish().into_vec()
 }
 
-fn write_catalog(one: &mut Chunk, id: Ref, tree: Ref, layers: impl Iterator<Item = Ref> + Clone) {
+fn write_catalog(
+    one: &mut Chunk,
+    (id, tree): (Ref, Ref),
+    layers: impl Iterator<Item = Ref> + Clone,
+    hidden: &[Ref],
+) {
     let mut writer = one.indirect(id).start::<pdf_writer::writers::Catalog<'_>>();
     writer.pages(tree).page_mode(PageMode::UseNone);
     let mut preferences = writer.viewer_preferences();
@@ -374,6 +384,10 @@ fn write_catalog(one: &mut Chunk, id: Ref, tree: Ref, layers: impl Iterator<Item
     let mut default = optional.insert(Name(b"D")).dict();
     default.pair(Name(b"BaseState"), Name(b"ON"));
     default.insert(Name(b"Order")).array().items(layers);
+    if !hidden.is_empty() {
+        let hidden = hidden.iter().copied();
+        default.insert(Name(b"OFF")).array().items(hidden);
+    }
 }
 
 /// A form: operators with what they need, and the box around what they paint.

@@ -9,7 +9,7 @@ use crate::support::command::{Place, job, repository};
 /// The tunic of the examples with other settings of its alteration.
 fn tunic(place: &Place, settings: &str) {
     let text = fs::read_to_string(repository("examples/jobs/linen-tunic.yaml")).unwrap();
-    let usual = "{amount: 25, hips_checked: true}";
+    let usual = "{amount: 25 mm, hips_checked: true}";
     assert!(text.contains(usual));
     let set = repository("measurement-sets/ines.yaml");
     let text = text
@@ -194,7 +194,7 @@ fn shoulders_are_sloped_to_the_body() {
         let json = place.run(&["check", "job.yaml", "--json"]).done();
         serde_json::from_str::<Value>(&json).unwrap()["account"].clone()
     };
-    let to_body = "{amount: 25, hips_checked: true}\n  - shoulder_slope: {to: body}";
+    let to_body = "{amount: 25 mm, hips_checked: true}\n  - shoulder_slope: {to: body}";
     let told = accounts(to_body);
     let side = |what: &str, key: &str| change(&told[1], what)[key].as_f64().unwrap();
     let lost = change(&told[0], "back shoulder slope")["difference"]

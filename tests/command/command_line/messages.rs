@@ -10,7 +10,11 @@ const JOB: &str = "title: Dress\nunit: mm\nblock: dress\nbody: ada.yaml\n";
 /// A set or a job, and all that is said of it.
 fn told(place: &Place, name: &str, text: &str) -> Vec<String> {
     place.write(name, text);
-    let command = if text.contains("block") { "check" } else { "measurements" };
+    let command = if text.contains("block") {
+        "check"
+    } else {
+        "measurements"
+    };
     let ran = place.run(&[command, name]);
     assert_ne!(ran.code, 0, "{text}");
     let errors = ran.err.lines().filter(|line| line.starts_with("error: "));
@@ -24,19 +28,67 @@ fn slips_of_everyday_have_one_message_with_line_cause_and_cure() {
     let set = |from: &str, to: &str| SET.replace(from, to);
     let job = |more: &str| format!("{JOB}{more}\n");
     let step = |step: &str| job(&format!("alterations:\n  - {step}"));
-    let inches = SET.replace("168", "66").replace("92", "36 1/2").replace("76", "30");
+    let inches = SET
+        .replace("168", "66")
+        .replace("92", "36 1/2")
+        .replace("76", "30");
     for (text, line, cause, cure) in [
         (job("print:\n\tpaper: a4"), 6, "a tab", "use spaces"),
-        (set("\n  ", "\n"), 4, "same column as `measurements`", "two spaces"),
-        (job("print:\npaper: a4\nmargin: 20"), 6, "same column as `print`", "two spaces"),
-        (inches.replace("100", "39"), 4, "4 measurements are impossible in cm", "`unit: in`"),
-        (set("100", "8,4"), 7, "8.4 cm is impossible", "was 84 cm meant?"),
+        (
+            set("\n  ", "\n"),
+            4,
+            "same column as `measurements`",
+            "two spaces",
+        ),
+        (
+            job("print:\npaper: a4\nmargin: 20"),
+            6,
+            "same column as `print`",
+            "two spaces",
+        ),
+        (
+            inches.replace("100", "39"),
+            4,
+            "4 measurements are impossible in cm",
+            "`unit: in`",
+        ),
+        (
+            set("100", "8,4"),
+            7,
+            "8.4 cm is impossible",
+            "was 84 cm meant?",
+        ),
         (JOB.replace("Dress", "A: b"), 1, "second colon", "quotes"),
-        (set("girth: 92", "girth:92"), 5, "no space follows the colon", "a space"),
-        (step("hip_girth: {amount: 2,5 cm}"), 6, "the comma in `2,5 cm`", "a point"),
-        (step("hip_girth: {amount: 9, side: lefft}"), 6, "`lefft`", "`left`"),
-        (step("back_length_reduction: {amount: 9, hinge: share}"), 6, "`share`", "`shared`"),
-        (job("sleeve: yes"), 5, "true or false", "`none`, `short` or `long`"),
+        (
+            set("girth: 92", "girth:92"),
+            5,
+            "no space follows the colon",
+            "a space",
+        ),
+        (
+            step("hip_girth: {amount: 2,5 cm}"),
+            6,
+            "the comma in `2,5 cm`",
+            "a point",
+        ),
+        (
+            step("hip_girth: {amount: 9, side: lefft}"),
+            6,
+            "`lefft`",
+            "`left`",
+        ),
+        (
+            step("back_length_reduction: {amount: 9, hinge: share}"),
+            6,
+            "`share`",
+            "`shared`",
+        ),
+        (
+            job("sleeve: yes"),
+            5,
+            "true or false",
+            "`none`, `short` or `long`",
+        ),
         (step("bust: {amount: 200}"), 6, "bust by 20 cm", "at most"),
         (
             job("").replace("ada.yaml", "{table: t.yaml, size: 41}"),
@@ -55,9 +107,19 @@ fn slips_of_everyday_have_one_message_with_line_cause_and_cure() {
         let [one] = told.as_slice() else {
             panic!("{text}{told:#?}");
         };
-        assert!(one.starts_with(&format!("error: file.yaml:{line}:")), "{text}{one}");
+        assert!(
+            one.starts_with(&format!("error: file.yaml:{line}:")),
+            "{text}{one}"
+        );
         assert!(one.contains(cause) && one.contains(cure), "{text}{one}");
-        for word in ["mapping values", "simple key", "variant", "field", "expected", "f64"] {
+        for word in [
+            "mapping values",
+            "simple key",
+            "variant",
+            "field",
+            "expected",
+            "f64",
+        ] {
             assert!(!one.contains(word), "{one}");
         }
     }
@@ -70,7 +132,10 @@ fn one_kind_of_file_in_place_of_another_is_known() {
     place.write("job.yaml", JOB);
     for (args, kinds) in [
         (["check", "ada.yaml"], ["a set of measurements", "a job"]),
-        (["measurements", "job.yaml"], ["a job", "a set of measurements"]),
+        (
+            ["measurements", "job.yaml"],
+            ["a job", "a set of measurements"],
+        ),
     ] {
         let told = place.run(&args).failed(2);
         let [found, wanted] = kinds;
@@ -96,7 +161,10 @@ fn steps_too_few_are_counted_and_sizes_too_many_refused_before_they_are_made() {
     let grade = ["grade", "job.yaml", "table.yaml", "-o", "out"];
     place.write("table.yaml", table(9, "[4, 4, 4, 4, 4, 4, 4]"));
     let told = place.run(&grade).failed(2);
-    assert!(told.contains("table.yaml:6:") && told.contains("7 steps given, 8 needed"), "{told}");
+    assert!(
+        told.contains("table.yaml:6:") && told.contains("7 steps given, 8 needed"),
+        "{told}"
+    );
     place.write("table.yaml", table(900, "1 mm"));
     let begun = std::time::Instant::now();
     let told = place.run(&grade).failed(2);
@@ -137,7 +205,9 @@ fn bare_lengths_are_in_the_unit_of_the_job_and_warned_of_where_it_says_none() {
     assert_eq!(inches["pieces"], mm["pieces"]);
     let codes = |document: &serde_json::Value| -> Vec<String> {
         let warnings = document["warnings"].as_array().unwrap().iter();
-        warnings.map(|w| w["code"].as_str().unwrap().to_owned()).collect()
+        warnings
+            .map(|w| w["code"].as_str().unwrap().to_owned())
+            .collect()
     };
     assert!(!codes(&inches).contains(&"bare_lengths".to_owned()));
     assert!(codes(&mm).contains(&"bare_lengths".to_owned()));
@@ -163,7 +233,9 @@ fn bare_lengths_are_in_the_unit_of_the_job_and_warned_of_where_it_says_none() {
     let words = said(&place, &["fitting.html"], &report);
     let metric = |text: &str| {
         let unit = |word: &str| matches!(word.trim_matches(['.', ',', ';', ')']), "mm" | "cm");
-        let lines = text.lines().filter(|line| line.split_whitespace().any(unit));
+        let lines = text
+            .lines()
+            .filter(|line| line.split_whitespace().any(unit));
         lines.map(str::to_owned).collect::<Vec<_>>()
     };
     let known = |line: &String| line.contains("test square") || line.contains("10 cm");
@@ -183,8 +255,14 @@ fn a_file_that_was_edited_outlives_force() {
     for (number, kept) in [(1, "pattern.edited.svg"), (2, "pattern.edited-2.svg")] {
         place.write("out/pattern.svg", format!("<!-- mine {number} -->"));
         let report = place.run(&draft).done();
-        assert!(report.contains(&format!("pattern.svg was changed since it was written: your version is kept as {kept}")), "{report}");
-        let now = |name: &str| std::fs::read_to_string(place.path().join("out").join(name)).unwrap();
+        assert!(
+            report.contains(&format!(
+                "pattern.svg was changed since it was written: your version is kept as {kept}"
+            )),
+            "{report}"
+        );
+        let now =
+            |name: &str| std::fs::read_to_string(place.path().join("out").join(name)).unwrap();
         assert_eq!(now("pattern.svg"), drawn);
         assert_eq!(now(kept), format!("<!-- mine {number} -->"));
         assert_eq!(now("pattern.edited.svg"), "<!-- mine 1 -->");

@@ -150,7 +150,7 @@ fn without_alterations_there_is_the_pattern_and_its_tables() {
 #[test]
 fn several_alterations_are_summed_up() {
     let twice = "  - back_length_reduction: {amount: 8}\n  - back_length_reduction: {to: 71 cm}\n";
-    let old = "  - back_length_reduction: {amount: 25, hips_checked: true}\n";
+    let old = "  - back_length_reduction: {amount: 25 mm, hips_checked: true}\n";
     let page = page(TUNIC, &[(old, twice)]);
     assert!(page.contains("<h3>1. Back length") && page.contains("<h3>2. Back length"));
     assert!(page.contains("From the draft to the altered pattern"));
@@ -159,7 +159,7 @@ fn several_alterations_are_summed_up() {
 #[test]
 fn the_ways_to_shorten_a_back_are_there_to_choose_from() {
     let ways = |settings: &str| {
-        let page = page(TUNIC, &[("{amount: 25, hips_checked: true}", settings)]);
+        let page = page(TUNIC, &[("{amount: 25 mm, hips_checked: true}", settings)]);
         let document = parsed(&page);
         let table = all(&document, "table").into_iter().find(|table| {
             let caption = table.descendants().find(|n| n.has_tag_name("caption"));
@@ -172,7 +172,7 @@ fn the_ways_to_shorten_a_back_are_there_to_choose_from() {
         });
         rows.collect::<Vec<_>>()
     };
-    let rows = ways("{amount: 25, hips_checked: true}");
+    let rows = ways("{amount: 25 mm, hips_checked: true}");
     let names: Vec<_> = rows.iter().map(|row| row[0].as_str()).collect();
     assert_eq!(names, ["plain (made here)", "shared", "least distortion"]);
     assert_eq!(rows[0][1..4], ["holds", "17.0° to 5.7°", "0 cm"]);
@@ -204,7 +204,7 @@ fn what_the_user_writes_stays_text_and_bytes_stay_the_same() {
 /// Halves of their own and panels are laid over the whole that they were made of.
 #[test]
 fn every_piece_lies_over_what_it_was_made_of() {
-    let old = "  - back_length_reduction: {amount: 25, hips_checked: true}\n";
+    let old = "  - back_length_reduction: {amount: 25 mm, hips_checked: true}\n";
     for (steps, names) in [
         (
             "  - waist_girth: {amount: 12, side: right}\n",

@@ -108,6 +108,7 @@ fn the_nest() {
                 let labels = NestLabels {
                     title,
                     date: Some("2026-03-14".into()),
+                    colour: false,
                 };
                 for align in [Align::WaistCentre, Align::Nape, Align::HemCentre] {
                     let drawing = nest(graded, align, &labels).unwrap();

@@ -6,7 +6,9 @@ use geo::Intersects;
 use super::sheet::{flat, words};
 
 pub fn faults(drawing: &Drawing) -> Vec<String> {
-    let items = || drawing.layers().iter().flat_map(|l| &l.items);
+    // What is hidden is looked at by itself.
+    let shown = || drawing.layers().iter().filter(|l| !l.hidden);
+    let items = || shown().flat_map(|l| &l.items);
     let texts: Vec<_> = items()
         .filter_map(|item| match item {
             Item::Text(text) => Some(words(text)),

@@ -67,7 +67,11 @@ pub(crate) fn nests(graded: &Graded) -> (Vec<SheetPart>, Vec<Placement>) {
     let parts = nest_parts(
         graded,
         Align::WaistCentre,
-        &NestLabels { title, date: None },
+        &NestLabels {
+            title,
+            date: None,
+            colour: false,
+        },
     )
     .unwrap();
     let sheet = place_on_sheet(&parts, SHEET_WIDTH_MM, NEST_GAP_MM).unwrap();

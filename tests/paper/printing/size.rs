@@ -14,7 +14,7 @@ use super::tools::{folder, write};
 fn forty_pages_are_hardly_larger_than_the_sheet() {
     let (parts, placements) = nests(&graded(Block::Dress, MOST_SIZES));
     let options = TileOptions {
-        margin: 20.0,
+        margin: 26.0,
         overlap: 20.0,
         orientation: Orientation::Portrait,
     };

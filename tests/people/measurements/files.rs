@@ -78,7 +78,7 @@ fn a_file_that_is_no_yaml_is_told_with_its_place() {
     for (text, line) in [
         ("name: Ada\nunit: cm\nunit: mm\n", 3),
         ("name: 'Ada\n", 1),
-        ("name: [Ada\nunit: cm\n", 2),
+        ("name: [Ada\nunit: cm\n", 1),
     ] {
         let errors = MeasurementSet::parse(text).unwrap_err();
         let place = errors.all()[0].place;

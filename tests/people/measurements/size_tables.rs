@@ -32,7 +32,7 @@ fn all_problems_of_a_size_table_are_told() {
     .unwrap_err();
     let text = errors.to_string();
     for expected in [
-        "one step, or a list with one step for each gap",
+        "2 steps given, 3 needed",
         "wrist_girth: `wrist_girth` is missing",
         "size `40` stands twice",
         "sizes.36: hip_girth 1 cm is impossible",

@@ -43,6 +43,7 @@ fn labels() -> NestLabels {
     NestLabels {
         title: "A range".into(),
         date: None,
+        colour: false,
     }
 }
 
@@ -220,11 +221,12 @@ fn layers_and_key_are_those_of_the_nest_without() {
     let drawn = |graded: &Graded| nest(graded, Align::Nape, &labels()).unwrap();
     let (before, after) = (drawn(&stitched), drawn(&cut));
     let names = |d: &Drawing| {
-        d.layers()
-            .iter()
-            .map(|l| l.name.clone())
-            .collect::<Vec<_>>()
+        let shown = d.layers().iter().filter(|l| !l.hidden);
+        shown.map(|l| l.name.clone()).collect::<Vec<_>>()
     };
+    // The stitching lines of every size, until they are asked for.
+    let hidden = after.layers().iter().filter(|l| l.hidden);
+    assert_eq!(hidden.count(), cut.sizes().len());
     assert_eq!(names(&before), names(&after));
     let said = |drawing: &Drawing, wanted: &dyn Fn(&str) -> bool| {
         let items = drawing.layers().iter().flat_map(|l| &l.items);
