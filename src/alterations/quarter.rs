@@ -41,11 +41,21 @@ pub(super) fn hem(piece: &Piece) -> Option<&EdgeName> {
         .map(|e| e.name())
 }
 
-/// Where along the side seam, darts open, a balance line ends on it.
+/// A notch of a balance line lies at most so far from where the line ends, in millimetres: lines stay
+/// level where back and front are brought to one length, notches go with the cloth.
+const AT_ITS_NOTCH: f64 = 10.0;
+
+/// Where along the side seam, darts open, a balance line ends on it: at its notch, so that what is
+/// moved there is moved at the same place of both pieces, and moved back there; where it has none,
+/// at the place nearest to its end.
 pub(super) fn line_on_side(piece: &Piece, line: &str) -> Option<f64> {
     let at = piece.line(line)?.curve.end();
     let side = piece.outline().edge(&EdgeName::SIDE_SEAM)?.curve();
-    Some(side.nearest(at).1)
+    let ends = side.nearest(at).1;
+    let mut notches = piece.notches().iter();
+    let notch = notches.find(|n| n.edge == EdgeName::SIDE_SEAM && n.name == line);
+    let notch = notch.filter(|n| (n.at - ends).abs() <= AT_ITS_NOTCH);
+    Some(notch.map_or(ends, |notch| notch.at))
 }
 
 /// Where along the side seam, darts open, the waist is: its end on a bodice, its start on a

@@ -1,6 +1,6 @@
 //! The side seams of back and front moved together.
 
-use super::quarter::{hem, waist_and_hip};
+use super::quarter::{hem, line_on_side, waist_and_hip};
 use super::sleeve::replaced;
 use super::stations::{Station, move_edge, moved_at};
 use super::{AlterationError, Sketch};
@@ -89,9 +89,11 @@ pub(super) fn follow_side(
     for line in sketch.lines_mut() {
         let end = line.curve.end();
         let (off, at) = seam.nearest(end);
-        if off > tolerance::SEAM_ALTERED {
+        let own = line_on_side(piece, &line.name).filter(|own| *own != at);
+        if own.is_none() && off > tolerance::SEAM_ALTERED {
             continue;
         }
+        let at = own.unwrap_or(at);
         let by = moved_by(stations, at);
         if by != Vec2::ZERO {
             // It stays level: the drop is what a pencil line is wide.

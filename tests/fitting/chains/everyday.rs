@@ -169,3 +169,36 @@ fn waist_lines_go_with_the_waist_and_come_back() {
         }
     }
 }
+
+/// What is moved at the waist or the hips is moved at their notches, the same place of back and front:
+/// however often, the notches of the side seams meet.
+#[test]
+fn notches_of_the_side_seams_keep_meeting() {
+    let hips = |amount| {
+        Box::new(LengthChange {
+            at: LengthAt::Hips,
+            amount,
+        })
+    };
+    let mut made = 0;
+    for row in sample(100, 5).rows {
+        let pattern = drafted(&body_of(&row), Block::Dress).unwrap();
+        let chain: Chain = vec![bodice(-20.0), hips(8.0), bodice(6.0), hip(-16.0), hip(8.0)];
+        let Ok(done) = alter(&pattern, &chain) else {
+            continue;
+        };
+        let [back, front] = ["back", "front"].map(|name| done.pattern.piece(name).unwrap());
+        for name in ["waist", "hip"] {
+            let [one, other] = [back, front].map(|piece| {
+                let notch = piece.notches().iter().find(|n| n.name == name).unwrap();
+                piece.sewn_position(&EdgeName::SIDE_SEAM, notch.at)
+            });
+            assert!((one - other).abs() < SAME_PLACE, "{name}: {one} {other}");
+        }
+        made += 1;
+    }
+    assert!(made > 2, "{made}");
+}
+
+/// A place is the same to so much of a millimetre, where lengths are solved for.
+const SAME_PLACE: f64 = 1e-5;
