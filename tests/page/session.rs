@@ -41,6 +41,7 @@ fn from_an_empty_form_to_a_printed_pattern() {
     reloaded_and_reopened(&browser, &place, &served);
     two_pages(&browser, &place, &served);
     every_size_and_everybody(&browser);
+    a_block_of_ones_own(&browser);
     a_job_that_cannot_be_read(&browser, &place, &served);
     from_static_files(&browser, &place);
 }
@@ -338,6 +339,57 @@ fn two_pages(browser: &Browser, place: &Place, _: &Served) {
     );
     browser.click("dialog button:first-of-type");
     browser.until("document.querySelector('#title').textContent === 'Woollen <dress>'");
+}
+
+/// A block brought along as a document and as a drawing: drawn, altered, saved, and left again.
+fn a_block_of_ones_own(browser: &Browser) {
+    let place = Place::new();
+    let served = Served::start(Some(place.path()));
+    place.write(
+        "hers.yaml",
+        "title: Hers\nblock: dress\nbody: {unit: cm, measurements: {height: 168, bust_girth: 92, waist_girth: 76, hip_girth: 100}}\n",
+    );
+    let pieces = |count: usize| {
+        browser.until(&format!(
+            "document.querySelectorAll('#board .piece').length === {count}"
+        ));
+    };
+    let document = place.run(&["check", "hers.yaml", "--document"]).done();
+    let mine = place.write("My dress.json", &document);
+    fs::remove_file(place.path().join("hers.yaml")).unwrap();
+    browser.open(&served.address());
+    browser.click("#tab-pattern");
+    browser.until("document.querySelector('#block-skirt') !== null");
+    browser.click("label:has(#block-skirt)");
+    browser.pick("#own-block", &[&mine]);
+    pieces(2);
+    browser.until("document.querySelector('#draft-again') !== null");
+    // Nobody was measured: it is made for the wearer in the document.
+    browser.click("#tab-fitting");
+    browser.until("document.querySelector('#fit') !== null");
+    browser.choose("#step-name", "hip_girth");
+    browser.click("#add-step");
+    browser.until("document.querySelector('.card') !== null");
+    browser.click("#save");
+    browser.until("document.querySelector('#notice').textContent.includes('Saved')");
+    let job = fs::read_to_string(place.path().join("job.yaml")).unwrap();
+    assert!(job.contains("own-block.json") && job.contains("hip_girth"), "{job}");
+    let kept = fs::read_to_string(place.path().join("own-block.json")).unwrap();
+    assert!(kept == document, "the block is kept as it came");
+    place.run(&["check", "job.yaml"]).done();
+    // A drawing says for which kind of block it stands.
+    browser.click("#tab-pattern");
+    let drawing = Path::new(env!("CARGO_MANIFEST_DIR")).join("examples/own-block.svg");
+    browser.pick("#own-block", &[&drawing]);
+    browser.until("document.querySelector('#own-kind')?.value === 'skirt'");
+    browser.click("#tab-wearer");
+    for (name, value) in FOUR {
+        browser.type_in(&format!("#m-{name}"), value);
+    }
+    browser.click("#tab-pattern");
+    browser.until("document.querySelector('#board [data-piece=back]') !== null");
+    browser.click("#draft-again");
+    browser.until("document.querySelector('#block-skirt:checked') !== null");
 }
 
 /// What is wrong in a folder's job is said, and it is not written over without being asked.

@@ -3,7 +3,7 @@
 import { bare, counted, length, measure, notRead, parse, step as stepSize, title, words } from "./lengths.js";
 import { button, check, choice, field, h, select } from "./parts.js";
 import * as report from "./report.js";
-import { stepOf, wholeSet } from "./state.js";
+import { isDocument, stepOf, wholeSet } from "./state.js";
 
 const PLACES = ["neck", "shoulder", "armscye", "sleeve", "bust", "back", "waist", "hip"];
 
@@ -366,13 +366,14 @@ export class Fitting {
 
   wearerPart() {
     const { work } = this.app;
-    const { base } = work.now;
+    const { base, own } = work.now;
+    const made = base ? base.label : isDocument(own) ? "the wearer in its document" : null;
     return h("section", { class: "fit" }, h("h2", {}, "Fit to the wearer"),
-      h("p", { class: "hint" }, base ? `The block is made for ${base.label}. One press finds the steps that make it fit ${work.now.name.trim() || "the wearer"}.`
+      h("p", { class: "hint" }, made ? `The block is made for ${made}. One press finds the steps that make it fit ${work.now.name.trim() || "the wearer"}.`
         : "The block is drafted from the wearer's own measurements. To fit another's block or a size to her, open that set or size table here."),
       h("div", { class: "row" },
         button(base ? "Another block's body …" : "The block's body …", () => this.app.pick((files) => this.openBase(files))),
-        base ? button("Fit", () => this.fit(), { class: "main", id: "fit" }) : null,
+        made ? button("Fit", () => this.fit(), { class: "main", id: "fit" }) : null,
         base ? button("Draft for the wearer again", () => work.change({ base: null })) : null),
       this.fitted ? h("pre", { class: "fitted" }, this.fitted) : null);
   }
@@ -393,7 +394,7 @@ export class Fitting {
     if (body) {
       job.body = body;
       delete job.size;
-    }
+    } else if (!work.now.base) delete job.body;
     this.app.say("Fitting …");
     const answer = await link.ask({ ask: "fit", job, files: { ...work.now.files, ...files }, wearer: wholeSet(work.now) });
     if (answer.status !== "ok") return this.app.fail(answer);

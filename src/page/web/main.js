@@ -49,7 +49,7 @@ class App {
     this.others(this.link.hello);
     if (this.folder) setInterval(async () => this.others(await this.link.here()), 8000);
     addEventListener("beforeunload", (event) => {
-      if (this.work.open_changes && this.known?.complete) event.preventDefault();
+      if (this.work.open_changes && this.somebody()) event.preventDefault();
     });
     await this.pump(true);
     if (wrong) this.fail(wrong);
@@ -266,8 +266,8 @@ class App {
     const drawn = this.tab !== "wearer";
     const content = this.panels[this.tab].table();
     const none = drawn && !this.drafted && this.tab !== "out" ? h("div", { class: "empty" }, h("h2", {}, "No pattern yet"),
-      h("p", {}, this.known?.complete ? "It cannot be drafted yet; the message beside it says why." : "Height, bust, waist and hip are needed: enter them under Wearer."),
-      this.known?.complete ? null : button("To the wearer", () => this.open("wearer"), { class: "main" })) : null;
+      h("p", {}, this.somebody() ? "It cannot be drafted yet; the message beside it says why." : "Height, bust, waist and hip are needed: enter them under Wearer."),
+      this.somebody() ? null : button("To the wearer", () => this.open("wearer"), { class: "main" })) : null;
     // The board stays where it is: taking it out would lose what it shows.
     let below = element("below");
     if (!below) {
@@ -353,9 +353,15 @@ class App {
     if (this.tab === "wearer") this.panels.wearer.refresh();
   }
 
+  // Whether there is somebody to make a pattern for.
+  somebody() {
+    const { now } = this.work;
+    return this.known?.complete || now.base !== null || jobOf(now).body === undefined;
+  }
+
   async draft(report) {
     const { work } = this;
-    if (!this.known?.complete && !work.now.base) {
+    if (!this.somebody()) {
       if (this.drafted) {
         this.drafted = null;
         this.report = null;
@@ -365,9 +371,10 @@ class App {
     }
     const job = this.job();
     const key = JSON.stringify(job);
-    if (key === this.asked && (!report || this.reported === key)) return;
+    if (key === this.asked && work.now.files === this.askedFiles && (!report || this.reported === key)) return;
     const answer = await this.link.ask({ ask: "draft", job, files: work.now.files, report });
     this.asked = key;
+    this.askedFiles = work.now.files;
     if (answer.status !== "ok") {
       this.drafted = null;
       this.report = null;

@@ -74,7 +74,7 @@ export class Out {
   }
 
   table() {
-    const { known, report } = this.app;
+    const { report } = this.app;
     const picture = this.made.find((file) => file.name === "lay.svg" || file.name === "nest.svg");
     const size = (bytes) => bytes < 1000 ? `${bytes} bytes` : `${Math.round(bytes / 1000)} kB`;
     return [
@@ -86,7 +86,7 @@ export class Out {
       h("section", { class: "report cautions" }, h("h2", {}, "Before you cut"),
         h("ul", {}, (report?.cautions ?? ["Print at 100 %, and measure the test square before anything else.", "Sew a toile before cutting good cloth."])
           .map((text) => h("li", {}, text)))),
-      !known?.complete ? h("p", { class: "doubt" }, "There is no pattern yet: height, bust, waist and hip are needed.") : null,
+      !this.app.somebody() ? h("p", { class: "doubt" }, "There is no pattern yet: height, bust, waist and hip are needed.") : null,
       report ? h("section", { class: "report" }, h("h2", {}, "What will be cut"), h("ol", { class: "pieces" }, report.pieces.map((text) => h("li", {}, text.replace(/^\d+ /, "")))),
         report.warnings.length ? h("p", { class: "doubt" }, `${counted(report.warnings.length, "warning")}; see Pattern.`) : null) : null,
     ];

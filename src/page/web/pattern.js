@@ -1,7 +1,7 @@
 // The pattern: block, ease, sleeve, lengths, allowance.
 
 import { bare, notRead, parse, title } from "./lengths.js";
-import { choice, field, h, select } from "./parts.js";
+import { button, choice, field, h, select } from "./parts.js";
 import * as report from "./report.js";
 
 const PLACES = { bust: "Bust", waist: "Waist", hip: "Hip", back_width: "Back width", upper_arm: "Upper arm", wrist: "Wrist", armscye_depth: "Armscye depth" };
@@ -41,9 +41,10 @@ export class PatternPanel {
           input: (text) => work.change({ title: text }, { key: "title", light: true }), maxlength: 120, placeholder: "Untitled",
         })),
       now.own
-        ? h("p", { class: "doubt" }, `The block is your own, ${now.own.file}. Ease and sleeve are its own too; alter it under Fitting.`)
+        ? this.ownBlock()
         : [
           choice("block", "Block", about.blocks.map((one) => [one.name, title(one.name)]), now.block, (name) => change({ block: name })),
+          h("div", { class: "row" }, button("A block of your own …", () => this.openBlock(), { id: "own-block" })),
           choice("fit", "Ease", [["close", "Close"], ["regular", "Regular"], ["loose", "Loose"]], now.fit, (fit) => change({ fit })),
           block.has_armscye ? choice("sleeve", "Sleeve", [["none", "None"], ["short", "Short"], ["long", "Long"]], now.sleeve, (sleeve) => change({ sleeve })) : null,
           h("div", { class: "fields" },
@@ -69,6 +70,32 @@ export class PatternPanel {
         field("size", "Size, written on the pieces", now.size, { change: (size) => change({ size }), maxlength: 40 }),
         field("date", "Date, written on the pieces", now.date, { change: (date) => change({ date }), maxlength: 40 })),
     ];
+  }
+
+  ownBlock() {
+    const { work, about } = this.app;
+    const { own } = work.now;
+    return [
+      h("p", { class: "doubt" }, `The block is your own, ${own.file}. Ease and sleeve are its own too; alter it under Fitting.`),
+      own.file.endsWith(".svg") ? select("own-kind", "It is drawn as a", about.blocks.map((one) => [one.name, title(one.name)]), own.kind,
+        (kind) => work.change({ own: { ...own, kind } })) : null,
+      h("div", { class: "row" },
+        button("Another block of your own …", () => this.openBlock(), { id: "own-block" }),
+        button("Draft a block again", () => work.change({ own: null, files: {} }), { id: "draft-again" })),
+    ];
+  }
+
+  // A pattern document, or a drawing in true size whose paths are named by piece and edge.
+  openBlock() {
+    const { work } = this.app;
+    this.app.pick((files) => {
+      const [name, text] = Object.entries(files).find(([file]) => /\.(json|svg)$/i.test(file)) ?? [];
+      if (!name) return this.app.fail({ errors: [{ text: "no block was chosen", cure: "choose a pattern.json, or a drawing as SVG with named paths" }] });
+      const file = `own-block.${/svg$/i.test(name) ? "svg" : "json"}`;
+      const own = file.endsWith(".svg") ? { file, kind: work.now.block } : { file };
+      work.change({ own, files: { [file]: text } });
+      this.app.say(`${name} is the block.`);
+    });
   }
 
   allowance() {

@@ -127,6 +127,9 @@ export function wholeSet(work) {
   return { ...setOf(work), name: work.name.trim() || "unnamed wearer", measurements: Object.fromEntries(filled) };
 }
 
+// Whether a block of one's own is a pattern document, which names its body.
+export const isDocument = (own) => Boolean(own?.file.endsWith(".json"));
+
 // The job with the keys of a job file. Without `until`, all steps that are on.
 export function jobOf(work) {
   const job = { title: work.title.trim() || "Untitled", block: work.own ?? work.block };
@@ -148,7 +151,10 @@ export function jobOf(work) {
   const on = work.steps.filter((step) => !step.off);
   if (on.length) job.alterations = on.map((step) => ({ [step.name]: step.settings }));
   if (work.allowance !== null) job.allowance = work.allowance;
-  job.body = work.base ? work.base.set : wholeSet(work);
+  // A document says for whom its block was made.
+  const nobody = isDocument(work.own) && Object.values(work.taken).every((text) => text.trim() === "");
+  if (work.base) job.body = work.base.set;
+  else if (!nobody) job.body = wholeSet(work);
   if (Object.keys(work.print).length) job.print = work.print;
   return job;
 }
@@ -194,8 +200,8 @@ export function fromJob({ job, wearer, off }, files = {}) {
     steps.splice(at + index, 0, stepOf(name, settings, true));
   }
   return {
-    ...fromSet(wearer ?? job.body),
-    base: wearer ? { set: job.body, label: job.body.name } : null,
+    ...fromSet(wearer ?? job.body ?? { unit: "cm" }),
+    base: wearer && job.body ? { set: job.body, label: job.body.name } : null,
     title: job.title, size: job.size ?? "", date: job.date ?? "",
     block: own ? "dress" : job.block, own, fit, ease: places, length: job.length ?? null,
     sleeve: job.sleeve ?? "none", cap_ease: job.cap_ease ?? null,
