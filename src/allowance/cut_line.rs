@@ -4,7 +4,7 @@ use super::corner::{Arm, Corner, meet};
 use super::{AllowanceError, Allowances};
 use crate::geometry::{
     Curve, GeometryError, OffsetRun, Point, Region, offset_runs, perpendicular, ring_crossing,
-    signed_area, tolerance, with_next, without_loops,
+    signed_area, tolerance, with_next, without_loops, without_slivers,
 };
 use crate::piece::{Edge, EdgeRole, Piece};
 use kurbo::{ParamCurve, PathSeg};
@@ -47,7 +47,7 @@ pub fn cut_line(piece: &Piece, allowances: &Allowances) -> Result<Curve, Allowan
     };
     refuse_spikes(piece)?;
     let ring = raw_ring(piece, allowances).map_err(geometry)?;
-    let ring = without_slivers(without_loops(ring));
+    let ring = without_stubs(without_loops(ring));
     let line = Curve::new(ring).map_err(geometry)?;
     // A sliver left out at the very end leaves the ring open by as little.
     let line = line.ending_at(line.start()).map_err(geometry)?;
@@ -97,7 +97,9 @@ fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, Geom
     let mut stretches = Vec::new();
     for edge in piece.outline().edges() {
         let width = allowances.of(edge);
-        for run in offset_runs(edge.curve(), side * width)? {
+        // Their directions are noise: a line beside them would turn back on itself.
+        let line = without_slivers(edge.curve(), &[])?;
+        for run in offset_runs(&line, side * width)? {
             stretches.push(Stretch { edge, width, run });
         }
     }
@@ -143,7 +145,7 @@ fn raw_ring(piece: &Piece, allowances: &Allowances) -> Result<Vec<PathSeg>, Geom
 
 /// The ring without straight segments too short to be seen, such as carrying on leaves where
 /// two edges nearly meet: the segment after each starts where it started.
-fn without_slivers(ring: Vec<PathSeg>) -> Vec<PathSeg> {
+fn without_stubs(ring: Vec<PathSeg>) -> Vec<PathSeg> {
     let is_sliver =
         |s: &PathSeg| kurbo::Shape::bounding_box(s).size().max_side() < tolerance::SEAM_DRAFTED;
     let mut kept: Vec<PathSeg> = Vec::with_capacity(ring.len());

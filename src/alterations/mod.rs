@@ -107,7 +107,6 @@ mod sleeve;
 mod sleeve_pitch;
 mod sleeve_seams;
 mod sleeve_width;
-mod slivers;
 mod slowing;
 mod stations;
 mod stretch;

@@ -3,9 +3,8 @@
 //! Where a dart closed, an edge is a chain of parts with a blend on either side of where it was. What
 //! works on whole edges wants the one or two curves that were drafted.
 
-use super::slivers::without_slivers;
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance};
+use crate::geometry::{Curve, GeometryError, Point, Vec2, root, tolerance, without_slivers};
 use crate::piece::{EdgeName, Piece};
 
 /// The edge drawn in one strays from what it was by at most this, in millimetres: what the blends

@@ -1,9 +1,8 @@
 //! An edge moved at some of its places, blended between them.
 
-use super::slivers::{at_joint, without_slivers};
 use super::true_up::{carried, with_mouth};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Rigid, Vec2, tolerance};
+use crate::geometry::{Curve, GeometryError, Rigid, Vec2, at_joint, tolerance, without_slivers};
 use crate::piece::{EdgeName, Piece};
 
 /// One place along an edge and by how much it moves.

@@ -2,11 +2,10 @@
 
 use super::redrawn_waist::{WaistMoves, redraw_waist};
 use super::side_moves::drop_to;
-use super::slivers::without_slivers;
 use super::true_up::carried;
 use super::upper_half::{UpperHalf, put_level};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Rigid, Vec2, tolerance};
+use crate::geometry::{Curve, GeometryError, Rigid, Vec2, tolerance, without_slivers};
 use crate::piece::{Apexes, EdgeName, Pattern};
 
 /// How far above the first dart of the side seam its blend ends, in millimetres: the seam beside

@@ -136,6 +136,14 @@ fn the_pattern(browser: &Browser) {
     browser.until("document.querySelector('#length-wrong') !== null");
     browser.retype("#length", "60\n");
     browser.until("document.querySelector('#length-wrong') === null");
+    // Where no pattern can be drawn, why not stands in its place on every part of the page.
+    browser.retype("#length", "1\n");
+    browser.until("document.querySelector('#table .problems') !== null");
+    browser.click("#tab-fitting");
+    browser.until("document.querySelector('#table .problems') !== null");
+    browser.click("#tab-pattern");
+    browser.retype("#length", "60\n");
+    browser.until("document.querySelectorAll('#board .piece').length === 3");
     browser.until("document.querySelector('.report .warnings') !== null");
     browser.click("#printed");
     browser.until("document.querySelector('#board image') !== null");
@@ -373,7 +381,10 @@ fn a_block_of_ones_own(browser: &Browser) {
     browser.click("#save");
     browser.until("document.querySelector('#notice').textContent.includes('Saved')");
     let job = fs::read_to_string(place.path().join("job.yaml")).unwrap();
-    assert!(job.contains("own-block.json") && job.contains("hip_girth"), "{job}");
+    assert!(
+        job.contains("own-block.json") && job.contains("hip_girth"),
+        "{job}"
+    );
     let kept = fs::read_to_string(place.path().join("own-block.json")).unwrap();
     assert!(kept == document, "the block is kept as it came");
     place.run(&["check", "job.yaml"]).done();

@@ -22,6 +22,7 @@ class App {
     this.work = new Work();
     this.folder = link.hello.folder ?? null;
     this.known = null;
+    this.undrafted = null;
     this.drafted = null;
     this.report = null;
     this.reach = new Map();
@@ -266,7 +267,8 @@ class App {
     const drawn = this.tab !== "wearer";
     const content = this.panels[this.tab].table();
     const none = drawn && !this.drafted && this.tab !== "out" ? h("div", { class: "empty" }, h("h2", {}, "No pattern yet"),
-      h("p", {}, this.somebody() ? "It cannot be drafted yet; the message beside it says why." : "Height, bust, waist and hip are needed: enter them under Wearer."),
+      this.undrafted ? problems(this.undrafted) : null,
+      this.somebody() ? null : h("p", {}, "Height, bust, waist and hip are needed: enter them under Wearer."),
       this.somebody() ? null : button("To the wearer", () => this.open("wearer"), { class: "main" })) : null;
     // The board stays where it is: taking it out would lose what it shows.
     let below = element("below");
@@ -362,6 +364,7 @@ class App {
   async draft(report) {
     const { work } = this;
     if (!this.somebody()) {
+      this.undrafted = null;
       if (this.drafted) {
         this.drafted = null;
         this.report = null;
@@ -378,10 +381,13 @@ class App {
     if (answer.status !== "ok") {
       this.drafted = null;
       this.report = null;
-      if (this.tab !== "wearer") this.fail(answer);
+      // It stands in place of the drawing, whichever part of the page is open.
+      this.undrafted = answer.errors;
+      if (this.tab !== "wearer") this.say(answer.errors.map((error) => error.text).join("; "));
       this.fillTable();
       return;
     }
+    this.undrafted = null;
     const first = !this.drafted;
     const refusedBefore = JSON.stringify(this.drafted?.refused);
     this.drafted = answer;

@@ -1,6 +1,6 @@
-//! Segments too short to have a direction, taken out of an edge.
+//! Segments too short to have a direction, taken out of a curve.
 
-use crate::geometry::{Curve, GeometryError, Point, arc_length};
+use super::{Curve, GeometryError, Point, arc_length, tolerance};
 use kurbo::{ParamCurve, PathSeg};
 
 /// A segment shorter than this is a rounding left by a cut beside a joint, in millimetres: its
@@ -8,15 +8,15 @@ use kurbo::{ParamCurve, PathSeg};
 const SLIVER: f64 = 1e-2;
 
 /// The curve without slivers: its neighbours meet instead, at the end of it that is one of `fixed`,
-/// where a dart's leg ends.
-pub(super) fn without_slivers(curve: &Curve, fixed: &[Point]) -> Result<Curve, GeometryError> {
+/// where something must not move.
+pub(crate) fn without_slivers(curve: &Curve, fixed: &[Point]) -> Result<Curve, GeometryError> {
     let segments = curve.segments();
     let is_sliver = |s: &PathSeg| arc_length(s) < SLIVER;
     if !segments.iter().any(is_sliver) {
         return Ok(curve.clone());
     }
     let is_fixed = |p: Point| {
-        let near = |f: &Point| f.distance(p) <= crate::geometry::tolerance::POINT;
+        let near = |f: &Point| f.distance(p) <= tolerance::POINT;
         fixed.iter().any(near)
     };
     let mut kept: Vec<PathSeg> = Vec::with_capacity(segments.len());
@@ -65,7 +65,7 @@ fn starting(segment: &PathSeg, at: Point) -> PathSeg {
 }
 
 /// A length along the curve, or that of the joint of two segments beside it.
-pub(super) fn at_joint(curve: &Curve, at: f64) -> f64 {
+pub(crate) fn at_joint(curve: &Curve, at: f64) -> f64 {
     let mut walked = 0.0;
     let joints = curve.segments().iter().map(|segment| {
         walked += arc_length(segment);
