@@ -1,7 +1,7 @@
 //! The line that runs beside a curve at a fixed distance, and a ring freed of its loops.
 
 use super::{Curve, GeometryError, crossings, perpendicular, signed_area, tolerance};
-use kurbo::{BezPath, Line, ParamCurve, PathSeg, Point, Rect, Shape, Vec2};
+use kurbo::{BezPath, Line, ParamCurve, ParamCurveDeriv, PathSeg, Point, Rect, Shape, Vec2};
 use std::slice::from_ref;
 
 /// Accuracy to which an offset is drawn, in millimetres: a quarter of the 0.02 mm that is
@@ -10,6 +10,11 @@ const ACCURACY: f64 = 0.005;
 
 /// Offset segments whose ends are closer than this belong to one smooth run, in millimetres.
 const SMOOTH_GAP: f64 = tolerance::SEAM_DRAFTED;
+
+/// The longest end on which the line beside a curve may run back to be left out, in distances: a
+/// neckline that bends at a radius of 9 mm where it meets the shoulder has such an end of 1 mm beside
+/// it at 10 mm.
+const TURNED_TAIL: f64 = 0.2;
 
 /// One smooth stretch of a curve, with the line that runs beside it.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,7 +65,11 @@ pub(crate) fn offset_runs(curve: &Curve, distance: f64) -> Result<Vec<OffsetRun>
         return Err(GeometryError::Empty);
     }
     for run in &mut runs {
-        run.beside = loops_cut_out(&run.beside)?;
+        let beside = loops_cut_out(&run.beside)?;
+        let most = TURNED_TAIL * distance.abs();
+        let ahead = without_turned_tail(&beside, run.directions[1], most)?;
+        let back = without_turned_tail(&ahead.reversed(), -run.directions[0], most)?;
+        run.beside = back.reversed();
     }
     Ok(runs)
 }
@@ -84,6 +93,40 @@ fn loops_cut_out(line: &Curve) -> Result<Curve, GeometryError> {
         segments = kept;
     }
     Curve::new(segments)
+}
+
+/// A line without the end on which it runs back: where a curve bends more tightly than the distance
+/// up to its very end, the line beside it turns round shortly before. Carried on from there it goes
+/// the wrong way. An end longer than `most` is part of the shape, and stays.
+fn without_turned_tail(line: &Curve, ahead: Vec2, most: f64) -> Result<Curve, GeometryError> {
+    let mut kept = line.segments().to_vec();
+    while let Some(last) = kept.pop() {
+        let runs_back = |t: f64| last.to_cubic().deriv().eval(t).to_vec2().dot(ahead) < 0.0;
+        // At the very ends a cusp has no direction.
+        if !runs_back(0.99) {
+            kept.push(last);
+            break;
+        }
+        if !runs_back(0.01) {
+            let (mut forward, mut back) = (0.01, 0.99);
+            for _ in 0..50 {
+                let middle = f64::midpoint(forward, back);
+                *(if runs_back(middle) {
+                    &mut back
+                } else {
+                    &mut forward
+                }) = middle;
+            }
+            kept.push(last.subsegment(0.0..forward));
+            break;
+        }
+    }
+    if kept.is_empty() {
+        return Ok(line.clone());
+    }
+    let kept = Curve::new(kept)?;
+    let tail = line.length() - kept.length();
+    Ok(if tail > most { line.clone() } else { kept })
 }
 
 fn offset_segment(

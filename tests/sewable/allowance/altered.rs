@@ -20,7 +20,7 @@ fn every_alteration_leaves_room_for_allowances() {
             .unwrap(),
     ];
     let (mut made, mut faults) = (0, Vec::new());
-    for row in &sample(if whole() { 60 } else { 2 }, 1128).rows {
+    for row in &sample(if whole() { 24 } else { 2 }, 1128).rows {
         for (block, pattern) in patterns(&body_of(row), Fit::Regular, SleeveLength::Long) {
             for entry in CATALOGUE
                 .iter()
