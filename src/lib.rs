@@ -140,4 +140,6 @@ pub mod recipe;
 pub mod render;
 pub mod signs;
 pub mod silhouette;
+#[cfg(feature = "toile")]
+pub mod toile;
 pub mod units;

@@ -26,6 +26,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("demonstration", 4),
     ("signs", 4),
     ("silhouette", 2),
+    ("toile", 3),
     ("draft", 4),
     ("drawing", 4),
     ("recipe", 5),

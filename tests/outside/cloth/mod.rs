@@ -1,0 +1,8 @@
+//! Cloth on screen against closed solutions of mechanics, which it never saw.
+
+mod cone;
+mod elastica;
+mod hanging;
+mod meshes;
+mod same_bits;
+mod tube;

@@ -1,0 +1,48 @@
+//! A tube of cloth, too narrow for the cylinder it is on.
+
+use super::meshes::{cloth, rectangle, rest};
+use blockwright::toile::{Hold, Sheet, Surface};
+use std::f64::consts::TAU;
+
+#[derive(Debug)]
+struct Cylinder(f64);
+
+impl Surface for Cylinder {
+    fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
+        let out = at[0].hypot(at[2]);
+        Some((out - self.0, [at[0] / out, 0.0, at[2] / out]))
+    }
+}
+
+/// Cloth of 2π 97 mm round a radius of 100.7 mm, half its thickness outside the cylinder's 100, is
+/// stretched by 100.7 / 97 - 1 (any textbook of elasticity), whatever it is made of.
+#[test]
+fn a_tight_tube_is_stretched_by_the_ratio_of_girths() {
+    let (rest_radius, wide) = (97.0, TAU * 97.0);
+    let (points, triangles) = rectangle(wide, 30.0, wide / 80.0);
+    let (mut number, mut places) = (Vec::new(), Vec::new());
+    for (index, p) in points.iter().enumerate() {
+        if p[0] > wide - 1e-9 {
+            let first = (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
+            number.push(number[first.expect("the same row")]);
+        } else {
+            number.push(places.len());
+            let turn = p[0] / rest_radius;
+            places.push([104.0 * turn.cos(), p[1], 104.0 * turn.sin()]);
+        }
+    }
+    let flat = triangles.iter().map(|t| t.map(|i| points[i])).collect();
+    let sewn = triangles.iter().map(|t| t.map(|i| number[i])).collect();
+    let tube = Sheet::new(sewn, flat, vec![Hold::Free; places.len()]).expect("a tube");
+    let exact = 100.7 / rest_radius - 1.0;
+    for stretch in [200.0, 1000.0] {
+        let mut at = places.clone();
+        rest(&tube, &mut at, cloth(168.0, 15.0, stretch), Some(&Cylinder(100.0)), 0.05);
+        let strains = tube.stretches(&at);
+        let mean = strains.iter().map(|s| s[0]).sum::<f64>() / strains.len() as f64;
+        println!("tube of {stretch} N/m: {:.4} against {exact:.4}", mean);
+        assert!((mean / exact - 1.0).abs() < 0.015, "{stretch} N/m: {mean} against {exact}");
+        let uneven = strains.iter().map(|s| (s[0] - mean).abs()).fold(0.0, f64::max);
+        assert!(uneven < 0.002, "{uneven}");
+    }
+}
