@@ -15,7 +15,8 @@
 //! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
 //!    DXF; a page for the fitting.
 //! 7. [`grading`]: every size of a table made in that way, its increments and the nest.
-//! 8. `form` (feature `form`): the body in the round.
+//! 8. `form` (feature `form`): the body in the round; `toile` (feature `toile`): a pattern sewn on it,
+//!    as a picture.
 //! 9. `lay` (feature `lay`): how the pieces lie on cloth, and how much of it they need.
 //! 10. [`job`]: all of that from one description, as the command-line tool does it.
 //!
@@ -72,7 +73,7 @@
 //!
 //! | feature | adds | on |
 //! |---|---|---|
-//! | `cli` | the command-line tool, and with it `fit`, `form`, `lay`, `pdf` and `yaml` | yes |
+//! | `cli` | the command-line tool, and with it `fit`, `form`, `lay`, `pdf`, `toile` and `yaml` | yes |
 //! | `fit` | `fit`: a block fitted to a wearer | by `cli` |
 //! | `form` | `form`: a body in the round from measurements | by `cli` |
 //! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
@@ -80,6 +81,7 @@
 //! | `message` | `message`: everything by messages in JSON, as the command's page and a WebAssembly module ask; `measuring_form` | by `page` |
 //! | `pdf` | `render::pdf`, and the printed files of a [`job`] | by `cli` |
 //! | `schema` | JSON Schemas of documents: `job::schema`, `measurements::set_schema`, `measurements::table_schema`, `render::json::schema` | no |
+//! | `toile` | `toile`: a pattern sewn on a `form` on screen | by `cli` |
 //! | `yaml` | reading sets, size tables and jobs: `MeasurementSet::parse`, `SizeTable::parse`, `JobFile` | by `cli` |
 //!
 //! A program that only drafts, alters and draws takes `default-features = false`. Points and

@@ -134,11 +134,16 @@ impl<'a> Balance<'a> {
         self.matrix.clear();
         self.membrane.stiffness(at, &mut self.matrix);
         self.bending.stiffness(&mut self.matrix);
-        self.contact.stiffness(at, &self.sheet.share, &mut self.matrix);
+        self.contact
+            .stiffness(at, &self.sheet.share, &mut self.matrix);
         for (i, hold) in self.sheet.holds.iter().enumerate() {
             let block = &mut self.matrix.blocks[self.matrix.start[i]];
             let more = steady * self.load * self.sheet.share[i];
-            let side = if hold.still() || hold.on_fold() { STILL } else { 0.0 };
+            let side = if hold.still() || hold.on_fold() {
+                STILL
+            } else {
+                0.0
+            };
             let other = if hold.still() { STILL } else { 0.0 };
             block[0] += more + side;
             block[4] += more + other;

@@ -81,11 +81,15 @@ impl Bending {
         let all = patches_of(sheet);
         let mut weights = vec![[0.0; 2]; matrix.blocks.len()];
         for index in 0..sheet.triangles.len() {
-            let Some(patch) = patch(sheet, index, &all[index], rigidity) else { continue };
+            let Some(patch) = patch(sheet, index, &all[index], rigidity) else {
+                continue;
+            };
             let n = patch.points.len();
             for i in 0..n {
                 for j in i..n {
-                    let Some(at) = matrix.block(patch.points[i], patch.points[j]) else { continue };
+                    let Some(at) = matrix.block(patch.points[i], patch.points[j]) else {
+                        continue;
+                    };
                     weights[at][0] += patch.across[i * n + j];
                     weights[at][1] += patch.along[i * n + j];
                     // A point may be in a patch twice.
@@ -107,7 +111,12 @@ impl Bending {
             }
             start.push(column.len());
         }
-        Self { start, column, weight, block }
+        Self {
+            start,
+            column,
+            weight,
+            block,
+        }
     }
 
     /// The energy in N mm; its slopes are added to `slope`.
@@ -210,7 +219,8 @@ fn patch(sheet: &Sheet, index: usize, beside: &Beside, rigidity: Rigidity) -> Op
             }
             None => {
                 let on_fold = |c: usize| sheet.holds[corners[c]].on_fold();
-                mirrored[k] = on_fold(i) && on_fold(j) && !matches!(sheet.holds[corners[k]], Hold::Fold);
+                mirrored[k] =
+                    on_fold(i) && on_fold(j) && !matches!(sheet.holds[corners[k]], Hold::Fold);
                 missing[k] = !mirrored[k];
                 if mirrored[k] {
                     for weight in &mut rows[k] {
@@ -220,8 +230,14 @@ fn patch(sheet: &Sheet, index: usize, beside: &Beside, rigidity: Rigidity) -> Op
             }
         }
         // The same angle of quadratic surfaces, from the middle of the edge.
-        let near = [share * edge[0] - height * out[0], share * edge[1] - height * out[1]];
-        let far = [far_share * edge[0] + far_height * out[0], far_share * edge[1] + far_height * out[1]];
+        let near = [
+            share * edge[0] - height * out[0],
+            share * edge[1] - height * out[1],
+        ];
+        let far = [
+            far_share * edge[0] + far_height * out[0],
+            far_share * edge[1] + far_height * out[1],
+        ];
         let measure = |f: &dyn Fn(Flat) -> f64| {
             (f(near) - share * f(edge)) / height + (f(far) - far_share * f(edge)) / far_height
         };
@@ -238,7 +254,9 @@ fn patch(sheet: &Sheet, index: usize, beside: &Beside, rigidity: Rigidity) -> Op
     let mut angles = [[0.0; 3]; 3];
     for i in 0..3 {
         for j in 0..3 {
-            angles[i][j] = (0..3).map(|h| inverse[h][i] * cost[h] * inverse[h][j]).sum();
+            angles[i][j] = (0..3)
+                .map(|h| inverse[h][i] * cost[h] * inverse[h][j])
+                .sum();
         }
     }
     for k in 0..3 {
@@ -271,7 +289,11 @@ fn patch(sheet: &Sheet, index: usize, beside: &Beside, rigidity: Rigidity) -> Op
             flat_rows[k] = [0.0; 6];
         }
     }
-    Some(Patch { points, across: weigh(&flat_rows), along })
+    Some(Patch {
+        points,
+        across: weigh(&flat_rows),
+        along,
+    })
 }
 
 fn inverse(m: [[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
@@ -280,7 +302,10 @@ fn inverse(m: [[f64; 3]; 3]) -> Option<[[f64; 3]; 3]> {
         m[r1][c1] * m[r2][c2] - m[r1][c2] * m[r2][c1]
     };
     let whole = (0..3).map(|c| m[0][c] * minor(0, c)).sum::<f64>();
-    let size: f64 = m.iter().map(|row| row.iter().map(|v| v * v).sum::<f64>().sqrt()).product();
+    let size: f64 = m
+        .iter()
+        .map(|row| row.iter().map(|v| v * v).sum::<f64>().sqrt())
+        .product();
     if whole.abs() < 1e-4 * size {
         return None;
     }

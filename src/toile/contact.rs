@@ -58,7 +58,11 @@ pub(super) struct Contact {
 
 impl Contact {
     pub fn new(friction: f64, count: usize) -> Self {
-        Self { friction, anchors: vec![None; count], touches: Vec::new() }
+        Self {
+            friction,
+            anchors: vec![None; count],
+            touches: Vec::new(),
+        }
     }
 
     /// Looks which points touch; anchors follow where the cloth has slid.
@@ -66,7 +70,8 @@ impl Contact {
         self.touches.clear();
         for (i, &p) in at.iter().enumerate() {
             let near = surface.distance(p).filter(|(d, _)| *d < APART);
-            let Some((away, depth)) = near.and_then(|(d, n)| Some((direction(n)?, APART - d))) else {
+            let Some((away, depth)) = near.and_then(|(d, n)| Some((direction(n)?, APART - d)))
+            else {
                 self.anchors[i] = None;
                 continue;
             };
@@ -78,14 +83,27 @@ impl Contact {
             if far > GIVE {
                 *anchor = sub(p, scaled(along, GIVE / far));
             }
-            self.touches.push(Touch { point: i, away, hold, anchor: *anchor });
+            self.touches.push(Touch {
+                point: i,
+                away,
+                hold,
+                anchor: *anchor,
+            });
         }
     }
 
-    pub fn energy(&self, at: &[Space], area: &[f64], surface: &dyn Surface, slope: &mut [Space]) -> f64 {
+    pub fn energy(
+        &self,
+        at: &[Space],
+        area: &[f64],
+        surface: &dyn Surface,
+        slope: &mut [Space],
+    ) -> f64 {
         let mut energy = 0.0;
         for (i, &p) in at.iter().enumerate() {
-            if let Some((d, n)) = surface.distance(p) && d < APART {
+            if let Some((d, n)) = surface.distance(p)
+                && d < APART
+            {
                 let (push, depth) = (PUSH * area[i], d - APART);
                 energy += 0.5 * push * depth * depth;
                 add_to(&mut slope[i], push * depth, n);

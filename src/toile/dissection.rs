@@ -47,14 +47,20 @@ fn divide(
         .then(|| best_cut(&part, neighbours, places, side))
         .flatten();
     let Some((one, other, band)) = halves else {
-        bands.push(Band { own: part, parent: None });
+        bands.push(Band {
+            own: part,
+            parent: None,
+        });
         return Some(bands.len() - 1);
     };
     let children = [
         divide(one, neighbours, places, side, bands),
         divide(other, neighbours, places, side, bands),
     ];
-    bands.push(Band { own: band, parent: None });
+    bands.push(Band {
+        own: band,
+        parent: None,
+    });
     let at = bands.len() - 1;
     for child in children.into_iter().flatten() {
         bands[child].parent = Some(at);

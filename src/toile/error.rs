@@ -30,7 +30,9 @@ pub enum ToileError {
         unit: &'static str,
     },
     /// A distance between points of the mesh that is out of range.
-    #[error("points of the cloth {edge} mm apart are out of range; it must be {least} to {most} mm")]
+    #[error(
+        "points of the cloth {edge} mm apart are out of range; it must be {least} to {most} mm"
+    )]
     Edge {
         /// As given, in mm.
         edge: f64,

@@ -39,7 +39,11 @@ impl BlockMatrix {
             start.push(column.len());
         }
         let blocks = vec![[0.0; 9]; column.len()];
-        Self { start, column, blocks }
+        Self {
+            start,
+            column,
+            blocks,
+        }
     }
 
     /// The number of the block that joins two points, in whichever order.
@@ -105,7 +109,9 @@ impl Factor {
             let children = children_of(&bands, index);
             let mut later: Vec<usize> = Vec::new();
             let touched = band.own.iter().flat_map(|&p| neighbours[p].iter().copied());
-            let handed = children.iter().flat_map(|&c| fronts[c].points[fronts[c].own..].iter().copied());
+            let handed = children
+                .iter()
+                .flat_map(|&c| fronts[c].points[fronts[c].own..].iter().copied());
             for point in touched.chain(handed) {
                 if band_of[point] > index && mark[point] != index {
                     mark[point] = index;
@@ -136,7 +142,9 @@ impl Factor {
                     if order[other] < order[point] {
                         continue;
                     }
-                    let Some(block) = matrix.block(point, other) else { continue };
+                    let Some(block) = matrix.block(point, other) else {
+                        continue;
+                    };
                     entries.push(Entry {
                         block,
                         row: place[point],
@@ -149,7 +157,10 @@ impl Factor {
             let mut children = std::mem::take(&mut fronts[index].children);
             for (child, to) in &mut children {
                 let child = &fronts[*child];
-                *to = child.points[child.own..].iter().map(|&p| place[p]).collect();
+                *to = child.points[child.own..]
+                    .iter()
+                    .map(|&p| place[p])
+                    .collect();
             }
             fronts[index].children = children;
         }
@@ -161,7 +172,9 @@ impl Factor {
         let mut front: Vec<f64> = Vec::new();
         for index in 0..self.fronts.len() {
             let (before, rest) = self.fronts.split_at_mut(index);
-            let Some(this) = rest.first_mut() else { return false };
+            let Some(this) = rest.first_mut() else {
+                return false;
+            };
             let size = 3 * this.points.len();
             front.clear();
             front.resize(size * size, 0.0);
@@ -227,7 +240,9 @@ impl Factor {
 }
 
 fn children_of(bands: &[Band], index: usize) -> Vec<usize> {
-    (0..index).filter(|&c| bands[c].parent == Some(index)).collect()
+    (0..index)
+        .filter(|&c| bands[c].parent == Some(index))
+        .collect()
 }
 
 fn gather(work: &mut Vec<f64>, values: &[Space], points: &[usize]) {
@@ -244,7 +259,12 @@ fn scatter(work: &[f64], values: &mut [Space], points: &[usize]) {
 fn dot(a: &[f64], b: &[f64]) -> f64 {
     let mut sums = [0.0; 4];
     let (four_a, four_b) = (a.chunks_exact(4), b.chunks_exact(4));
-    let rest: f64 = four_a.remainder().iter().zip(four_b.remainder()).map(|(a, b)| a * b).sum();
+    let rest: f64 = four_a
+        .remainder()
+        .iter()
+        .zip(four_b.remainder())
+        .map(|(a, b)| a * b)
+        .sum();
     for (a, b) in four_a.zip(four_b) {
         for k in 0..4 {
             sums[k] += a[k] * b[k];
@@ -261,7 +281,10 @@ fn add_update(front: &mut [f64], size: usize, update: &[f64], to: &[usize]) {
             let from = &update[(3 * i + r) * rest..(3 * i + r + 1) * rest];
             let into = &mut front[(3 * row + r) * size..(3 * row + r + 1) * size];
             for (j, &column) in to.iter().enumerate().skip(i) {
-                let (three, four) = (&from[3 * j..3 * j + 3], &mut into[3 * column..3 * column + 3]);
+                let (three, four) = (
+                    &from[3 * j..3 * j + 3],
+                    &mut into[3 * column..3 * column + 3],
+                );
                 for c in 0..3 {
                     four[c] += three[c];
                 }

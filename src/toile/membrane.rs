@@ -42,11 +42,23 @@ pub(super) struct Membrane {
 
 impl Membrane {
     pub fn of(sheet: &Sheet, plane: Plane, matrix: &BlockMatrix) -> Self {
-        let elements = sheet.triangles.iter().zip(&sheet.flat).map(|(corners, flat)| {
-            let blocks = PAIRS.map(|(i, j)| matrix.block(corners[i], corners[j]).unwrap_or(0));
-            Element { corners: *corners, slopes: slopes(flat), area: 0.5 * twice_area(flat), blocks }
-        });
-        Self { elements: elements.collect(), plane }
+        let elements = sheet
+            .triangles
+            .iter()
+            .zip(&sheet.flat)
+            .map(|(corners, flat)| {
+                let blocks = PAIRS.map(|(i, j)| matrix.block(corners[i], corners[j]).unwrap_or(0));
+                Element {
+                    corners: *corners,
+                    slopes: slopes(flat),
+                    area: 0.5 * twice_area(flat),
+                    blocks,
+                }
+            });
+        Self {
+            elements: elements.collect(),
+            plane,
+        }
     }
 
     /// The energy in N mm; its slopes are added to `slope`.
@@ -80,14 +92,20 @@ impl Membrane {
         for e in &self.elements {
             let [u, v] = e.threads(at);
             let (long_u, long_v) = (dot(u, u).sqrt().max(1e-9), dot(v, v).sqrt().max(1e-9));
-            let (pulled_u, pulled_v) = ((1.0 - 1.0 / long_u).max(0.0), (1.0 - 1.0 / long_v).max(0.0));
+            let (pulled_u, pulled_v) =
+                ((1.0 - 1.0 / long_u).max(0.0), (1.0 - 1.0 / long_v).max(0.0));
             let (mut uu, mut vv, mut uv) = ([[0.0; 3]; 3], [[0.0; 3]; 3], [[0.0; 3]; 3]);
             for r in 0..3 {
                 for c in 0..3 {
                     let same = if r == c { 1.0 } else { 0.0 };
-                    let (n_u, n_v) = (u[r] * u[c] / (long_u * long_u), v[r] * v[c] / (long_v * long_v));
-                    uu[r][c] = e.area * (weft * (n_u + pulled_u * (same - n_u)) + shear * v[r] * v[c]);
-                    vv[r][c] = e.area * (warp * (n_v + pulled_v * (same - n_v)) + shear * u[r] * u[c]);
+                    let (n_u, n_v) = (
+                        u[r] * u[c] / (long_u * long_u),
+                        v[r] * v[c] / (long_v * long_v),
+                    );
+                    uu[r][c] =
+                        e.area * (weft * (n_u + pulled_u * (same - n_u)) + shear * v[r] * v[c]);
+                    vv[r][c] =
+                        e.area * (warp * (n_v + pulled_v * (same - n_v)) + shear * u[r] * u[c]);
                     uv[r][c] = e.area * shear * v[r] * u[c];
                 }
             }
@@ -97,8 +115,10 @@ impl Membrane {
                 let block = &mut matrix.blocks[block];
                 for r in 0..3 {
                     for c in 0..3 {
-                        let value = p[0] * q[0] * uu[r][c] + p[1] * q[1] * vv[r][c]
-                            + p[0] * q[1] * uv[r][c] + p[1] * q[0] * uv[c][r];
+                        let value = p[0] * q[0] * uu[r][c]
+                            + p[1] * q[1] * vv[r][c]
+                            + p[0] * q[1] * uv[r][c]
+                            + p[1] * q[0] * uv[c][r];
                         block[if turned { 3 * c + r } else { 3 * r + c }] += value;
                     }
                 }

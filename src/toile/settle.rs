@@ -78,8 +78,8 @@ const STEPS: u32 = 10;
 /// A round that brings the forces down to this share has done enough.
 const ENOUGH: f64 = 0.1;
 /// How far a point may first fall in a round, in mm; the least and the most later.
-const FALL: f64 = 20.0;
-const LEAST_FALL: f64 = 2.0;
+const FALL: f64 = 40.0;
+const LEAST_FALL: f64 = 40.0;
 const MOST_FALL: f64 = 1e5;
 
 /// Brings a sheet to rest from where it is: the places change.
@@ -122,9 +122,10 @@ pub fn settle(
     let cloth = loads.cloth.checked()?;
     let points = sheet.count();
     let finite = |place: &Space| place.iter().all(|v| v.abs() < 1e6);
-    let pinned = loads.pins.iter().all(|pin| {
-        pin.point < points && finite(&pin.place) && (0.0..1e6).contains(&pin.pull)
-    });
+    let pinned = loads
+        .pins
+        .iter()
+        .all(|pin| pin.point < points && finite(&pin.place) && (0.0..1e6).contains(&pin.pull));
     if places.len() != points || !places.iter().all(finite) || !pinned {
         return Err(ToileError::BadPlaces { points });
     }
@@ -155,12 +156,19 @@ pub fn settle(
                 return Ok(rest);
             }
         }
-        let full = steps(&balance, places, energy, &mut slope, 1.0 / fall, patience.stride);
-        fall = if full {
-            (fall * 2.0).min(MOST_FALL)
-        } else {
-            (fall * 0.7).max(LEAST_FALL)
-        };
+        let whole = steps(
+            &balance,
+            places,
+            energy,
+            &mut slope,
+            1.0 / fall,
+            patience.stride,
+        );
+        if whole > 0.6 {
+            fall = (fall * 2.0).min(MOST_FALL);
+        } else if whole < 0.3 {
+            fall = (fall * 0.5).max(LEAST_FALL);
+        }
         round += 1;
     }
 }
@@ -168,7 +176,7 @@ pub fn settle(
 /// A step that was made, the change of the slope, and the inverse of their product.
 type Learnt = (Vec<Space>, Vec<Space>, f64);
 
-/// Makes steps with one factored matrix; whether all of them went their whole length.
+/// Makes steps with one factored matrix; the share of them that went their whole length.
 fn steps(
     balance: &Balance<'_>,
     places: &mut Vec<Space>,
@@ -176,21 +184,20 @@ fn steps(
     slope: &mut Vec<Space>,
     steady: f64,
     stride: f64,
-) -> bool {
+) -> f64 {
     let origin = places.clone();
     let mut next_slope = slope.clone();
     let mut learnt: Vec<Learnt> = Vec::new();
     let at_first = total(slope);
-    let mut full = true;
+    let (mut made_in_all, mut made_whole) = (0.0_f64, 0.0);
     for _ in 0..STEPS {
         let step = direction(balance, slope, &learnt);
         let down = product(&step, slope);
         if !(down > 0.0 && down.is_finite()) {
-            return false;
+            break;
         }
         let far = step.iter().map(|d| length(*d)).fold(0.0, f64::max);
         let mut by = (stride / far).min(1.0);
-        full &= by >= 1.0;
         let mut made = None;
         for _ in 0..12 {
             let tried: Vec<Space> = places
@@ -205,13 +212,20 @@ fn steps(
                 break;
             }
             by *= 0.5;
-            full = false;
         }
-        let Some((tried, cost)) = made else {
-            return false;
-        };
-        let moved: Vec<Space> = tried.iter().zip(places.iter()).map(|(a, b)| sub(*a, *b)).collect();
-        let turned: Vec<Space> = next_slope.iter().zip(slope.iter()).map(|(a, b)| sub(*a, *b)).collect();
+        made_in_all += 1.0;
+        let Some((tried, cost)) = made else { break };
+        made_whole += if by >= 1.0 { 1.0 } else { 0.0 };
+        let moved: Vec<Space> = tried
+            .iter()
+            .zip(places.iter())
+            .map(|(a, b)| sub(*a, *b))
+            .collect();
+        let turned: Vec<Space> = next_slope
+            .iter()
+            .zip(slope.iter())
+            .map(|(a, b)| sub(*a, *b))
+            .collect();
         let bend = product(&moved, &turned);
         *places = tried;
         energy = cost;
@@ -223,7 +237,7 @@ fn steps(
             break;
         }
     }
-    full
+    made_whole / made_in_all.max(1.0)
 }
 
 /// The way down, to be subtracted: the matrix's answer, corrected by what was learnt since.

@@ -180,4 +180,3 @@ pub(super) fn edges(triangles: &[[usize; 3]]) -> Vec<SharedEdge> {
     }
     edges
 }
-

@@ -43,3 +43,8 @@ pub(super) fn add_to(a: &mut Space, by: f64, b: Space) {
         *a += by * b;
     }
 }
+
+/// A value within bounds that do not cross; the least where it is no number.
+pub(super) fn within(value: f64, least: f64, most: f64) -> f64 {
+    value.max(least).min(most)
+}

@@ -58,6 +58,8 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
     checked!(is_value, found, silhouette: Silhouette, Stance, TapeRun);
     checked!(is_value, found, signs: BodyPlace, Found, Mark, Observed, Sign, View);
+    #[cfg(feature = "toile")]
+    checked!(is_value, found, toile: Cloth, Gap, Heights, Hold, Loads<'static>, Patience, Picture, Pin, Plumb, Pulls, Quality, Rest, Seating, Sheet, Shown, Slack, Strain, Toile, ToileMeasures, ToileSettings);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
 }
 
@@ -82,6 +84,8 @@ fn errors(found: &mut BTreeSet<String>) {
     checked!(is_error, found, job: ResolveError);
     #[cfg(feature = "lay")]
     checked!(is_error, found, lay: LayError);
+    #[cfg(feature = "toile")]
+    checked!(is_error, found, toile: ToileError);
     checked!(is_error, found, measurements: MeasurementError, MeasurementErrors, UnknownMeasurement, UnknownSize);
     checked!(is_error, found, measurements: FileCause, FileProblem, FileErrors);
     checked!(is_error, found, piece: PieceError);

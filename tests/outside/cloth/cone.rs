@@ -13,7 +13,11 @@ struct Cone {
 impl Surface for Cone {
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
         let out = at[0].hypot(at[2]).max(1e-9);
-        let away = [self.cosine * at[0] / out, self.sine, self.cosine * at[2] / out];
+        let away = [
+            self.cosine * at[0] / out,
+            self.sine,
+            self.cosine * at[2] / out,
+        ];
         Some((out * self.cosine + at[1] * self.sine, away))
     }
 }
@@ -25,7 +29,10 @@ impl Surface for Cone {
 #[test]
 fn the_hoops_of_a_cone_skirt_carry_its_weight() {
     let half_angle = 30.0_f64.to_radians();
-    let cone = Cone { sine: half_angle.sin(), cosine: half_angle.cos() };
+    let cone = Cone {
+        sine: half_angle.sin(),
+        cosine: half_angle.cos(),
+    };
     let (from, to) = (200.0, 320.0);
     let turn = std::f64::consts::TAU * cone.sine;
     // A quarter is enough: both its upright edges are sewn to each other, and it goes round four times
@@ -35,12 +42,17 @@ fn the_hoops_of_a_cone_skirt_carry_its_weight() {
     let (mut number, mut places) = (Vec::new(), Vec::new());
     for (index, p) in points.iter().enumerate() {
         if p[0] > wide - 1e-9 {
-            let first = (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
+            let first =
+                (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
             number.push(number[first.expect("the same row")]);
         } else {
             number.push(places.len());
             let (s, round) = (to - p[1], std::f64::consts::TAU * p[0] / wide);
-            places.push([s * cone.sine * round.cos(), 3.0 - s * cone.cosine, s * cone.sine * round.sin()]);
+            places.push([
+                s * cone.sine * round.cos(),
+                3.0 - s * cone.cosine,
+                s * cone.sine * round.sin(),
+            ]);
         }
     }
     // Each triangle's drawing lies along the hoop at its middle.
@@ -74,5 +86,8 @@ fn the_hoops_of_a_cone_skirt_carry_its_weight() {
         .sum();
     let exact = load(&made) * cone.cosine * (to * to - from * from) / 2.0;
     println!("cone skirt: hoops of {hoops:.5} N against {exact:.5} N");
-    assert!((hoops / exact - 1.0).abs() < 0.03, "{hoops} against {exact}");
+    assert!(
+        (hoops / exact - 1.0).abs() < 0.03,
+        "{hoops} against {exact}"
+    );
 }

@@ -19,7 +19,11 @@ fn exact(heavy: f64) -> f64 {
             let s = f64::from(step) * h;
             let grow = |s: f64, angle: f64| -heavy * s * angle.cos();
             let middle = angle + 0.5 * h * (bend + 0.25 * h * grow(s, angle));
-            let next_bend = bend + h * (grow(s, angle) + 4.0 * grow(s + 0.5 * h, middle) + grow(s + h, angle + h * bend)) / 6.0;
+            let next_bend = bend
+                + h * (grow(s, angle)
+                    + 4.0 * grow(s + 0.5 * h, middle)
+                    + grow(s + h, angle + h * bend))
+                    / 6.0;
             x += h * middle.cos();
             y += h * middle.sin();
             angle += h * (bend + next_bend) * 0.5;
@@ -30,7 +34,11 @@ fn exact(heavy: f64) -> f64 {
     let (mut low, mut high) = (0.0, std::f64::consts::FRAC_PI_2);
     for _ in 0..60 {
         let tip = 0.5 * (low + high);
-        if shoot(tip).0 < 0.0 { low = tip } else { high = tip }
+        if shoot(tip).0 < 0.0 {
+            low = tip
+        } else {
+            high = tip
+        }
     }
     shoot(0.5 * (low + high)).1
 }
@@ -42,10 +50,18 @@ fn on_screen(edge: f64) -> f64 {
     // Along x from the fold, whose mirror image clamps it level.
     let points: Vec<[f64; 2]> = points.iter().map(|p| [p[1], p[0]]).collect();
     let triangles: Vec<[usize; 3]> = triangles.iter().map(|t| [t[0], t[2], t[1]]).collect();
-    let strip = sheet(&points, &triangles, |p| if p[0] < 1e-9 { Hold::StillOnFold } else { Hold::Free });
+    let strip = sheet(&points, &triangles, |p| {
+        if p[0] < 1e-9 {
+            Hold::StillOnFold
+        } else {
+            Hold::Free
+        }
+    });
     let mut places: Vec<_> = points.iter().map(|p| [p[0], 0.0, p[1]]).collect();
     rest(&strip, &mut places, cloth(150.0, 20.0, 1000.0), None, 1e-3);
-    let tip: Vec<usize> = (0..points.len()).filter(|&i| points[i][0] > long - 1e-9).collect();
+    let tip: Vec<usize> = (0..points.len())
+        .filter(|&i| points[i][0] > long - 1e-9)
+        .collect();
     let mean = |k: usize| tip.iter().map(|&i| places[i][k]).sum::<f64>() / tip.len() as f64;
     (-mean(1)).atan2(mean(0)).to_degrees()
 }
@@ -59,7 +75,12 @@ fn a_cantilever_sinks_as_the_exact_elastica() {
     let target = exact(8.0);
     let off = |edge: f64| on_screen(edge) / target - 1.0;
     let (coarse, middle, fine) = (off(12.0), off(8.0), off(4.0));
-    println!("cantilever: {:.1} %, {:.1} %, {:.1} % at 12, 8, 4 mm", 100.0 * coarse, 100.0 * middle, 100.0 * fine);
+    println!(
+        "cantilever: {:.1} %, {:.1} %, {:.1} % at 12, 8, 4 mm",
+        100.0 * coarse,
+        100.0 * middle,
+        100.0 * fine
+    );
     assert!(coarse.abs() < 0.15, "{coarse}");
     assert!(fine.abs() < 0.05, "{fine}");
     // What remains is the chain of straight triangles, 3 to 4 of them at 12 mm, that stands for a

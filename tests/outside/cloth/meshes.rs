@@ -11,7 +11,9 @@ pub fn rectangle(wide: f64, high: f64, edge: f64) -> (Vec<[f64; 2]>, Vec<[usize;
     let columns = (wide / edge).round().max(1.0) as usize;
     let mut seed = 12_345_u64;
     let mut uneven = || {
-        seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        seed = seed
+            .wrapping_mul(6_364_136_223_846_793_005)
+            .wrapping_add(1_442_695_040_888_963_407);
         ((seed >> 33) as f64 / (1u64 << 31) as f64 - 0.5) * 0.3 * edge
     };
     let mut points = Vec::new();
@@ -32,8 +34,19 @@ pub fn rectangle(wide: f64, high: f64, edge: f64) -> (Vec<[f64; 2]>, Vec<[usize;
         let line = xs.into_iter().enumerate().map(|(place, x)| {
             let inside = place > 0 && place < last;
             let x = if inside { x + uneven() } else { x };
-            let y = if row > 0 && row < rows { y + uneven() } else { y };
-            points.push([x, if inside { y } else { high * row as f64 / rows as f64 }]);
+            let y = if row > 0 && row < rows {
+                y + uneven()
+            } else {
+                y
+            };
+            points.push([
+                x,
+                if inside {
+                    y
+                } else {
+                    high * row as f64 / rows as f64
+                },
+            ]);
             points.len() - 1
         });
         lines.push(line.collect());
@@ -44,7 +57,8 @@ pub fn rectangle(wide: f64, high: f64, edge: f64) -> (Vec<[f64; 2]>, Vec<[usize;
         while i + 1 < low.len() || k + 1 < up.len() {
             let lower = k + 1 == up.len()
                 || (i + 1 < low.len()
-                    && points[low[i + 1]][0] - points[up[k]][0] < points[up[k + 1]][0] - points[low[i]][0]);
+                    && points[low[i + 1]][0] - points[up[k]][0]
+                        < points[up[k + 1]][0] - points[low[i]][0]);
             if lower {
                 triangles.push([low[i], low[i + 1], up[k]]);
                 i += 1;
@@ -58,7 +72,11 @@ pub fn rectangle(wide: f64, high: f64, edge: f64) -> (Vec<[f64; 2]>, Vec<[usize;
 }
 
 /// The sheet of flat points and triangles.
-pub fn sheet(points: &[[f64; 2]], triangles: &[[usize; 3]], hold: impl Fn([f64; 2]) -> Hold) -> Sheet {
+pub fn sheet(
+    points: &[[f64; 2]],
+    triangles: &[[usize; 3]],
+    hold: impl Fn([f64; 2]) -> Hold,
+) -> Sheet {
     let flat = triangles.iter().map(|t| t.map(|i| points[i])).collect();
     let holds = points.iter().map(|p| hold(*p)).collect();
     Sheet::new(triangles.to_vec(), flat, holds).expect("a sheet")
@@ -85,9 +103,19 @@ pub fn rest(
     surface: Option<&dyn Surface>,
     residual: f64,
 ) -> Rest {
-    let loads = Loads { cloth, surface, pins: vec![] };
-    let patience = Patience { residual, rounds: 400, stride: 10.0 };
-    let rest = settle(sheet, places, &loads, &patience, &mut |_| ControlFlow::Continue(()));
+    let loads = Loads {
+        cloth,
+        surface,
+        pins: vec![],
+    };
+    let patience = Patience {
+        residual,
+        rounds: 400,
+        stride: 10.0,
+    };
+    let rest = settle(sheet, places, &loads, &patience, &mut |_| {
+        ControlFlow::Continue(())
+    });
     let rest = rest.expect("cloth that can be settled");
     assert!(rest.residual < residual, "it came to rest: {rest:?}");
     rest

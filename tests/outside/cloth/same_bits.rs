@@ -5,8 +5,17 @@ use blockwright::toile::Hold;
 
 fn hung() -> Vec<u64> {
     let (points, triangles) = rectangle(120.0, 120.0, 20.0);
-    let hung = sheet(&points, &triangles, |p| if p[1] > 119.0 && p[0] < 70.0 { Hold::Still } else { Hold::Free });
-    let mut places: Vec<_> = points.iter().map(|p| [p[0], p[1], 0.01 * p[0] * p[1] / 120.0]).collect();
+    let hung = sheet(&points, &triangles, |p| {
+        if p[1] > 119.0 && p[0] < 70.0 {
+            Hold::Still
+        } else {
+            Hold::Free
+        }
+    });
+    let mut places: Vec<_> = points
+        .iter()
+        .map(|p| [p[0], p[1], 0.01 * p[0] * p[1] / 120.0])
+        .collect();
     rest(&hung, &mut places, cloth(150.0, 15.0, 1000.0), None, 0.01);
     places.iter().flatten().map(|v| v.to_bits()).collect()
 }

@@ -23,7 +23,8 @@ fn a_tight_tube_is_stretched_by_the_ratio_of_girths() {
     let (mut number, mut places) = (Vec::new(), Vec::new());
     for (index, p) in points.iter().enumerate() {
         if p[0] > wide - 1e-9 {
-            let first = (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
+            let first =
+                (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
             number.push(number[first.expect("the same row")]);
         } else {
             number.push(places.len());
@@ -37,12 +38,24 @@ fn a_tight_tube_is_stretched_by_the_ratio_of_girths() {
     let exact = 100.7 / rest_radius - 1.0;
     for stretch in [200.0, 1000.0] {
         let mut at = places.clone();
-        rest(&tube, &mut at, cloth(168.0, 15.0, stretch), Some(&Cylinder(100.0)), 0.05);
+        rest(
+            &tube,
+            &mut at,
+            cloth(168.0, 15.0, stretch),
+            Some(&Cylinder(100.0)),
+            0.05,
+        );
         let strains = tube.stretches(&at);
         let mean = strains.iter().map(|s| s[0]).sum::<f64>() / strains.len() as f64;
         println!("tube of {stretch} N/m: {:.4} against {exact:.4}", mean);
-        assert!((mean / exact - 1.0).abs() < 0.015, "{stretch} N/m: {mean} against {exact}");
-        let uneven = strains.iter().map(|s| (s[0] - mean).abs()).fold(0.0, f64::max);
+        assert!(
+            (mean / exact - 1.0).abs() < 0.015,
+            "{stretch} N/m: {mean} against {exact}"
+        );
+        let uneven = strains
+            .iter()
+            .map(|s| (s[0] - mean).abs())
+            .fold(0.0, f64::max);
         assert!(uneven < 0.002, "{uneven}");
     }
 }
