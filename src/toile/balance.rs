@@ -6,8 +6,8 @@
 )]
 
 use super::bending::{Bending, neighbours};
-use super::cloth::Cloth;
-use super::contact::{Contact, Surface};
+use super::contact::{Contact, Support};
+use super::fabric::Fabric;
 use super::factor::{BlockMatrix, Factor};
 use super::membrane::Membrane;
 use super::sheet::Sheet;
@@ -37,7 +37,7 @@ pub(super) struct Balance<'a> {
     membrane: Membrane,
     bending: Bending,
     pub contact: Contact,
-    surface: Option<&'a dyn Surface>,
+    surface: Option<&'a dyn Support>,
     pins: &'a [Pin],
     matrix: BlockMatrix,
     factor: Factor,
@@ -51,8 +51,8 @@ const STILL: f64 = 1e6;
 impl<'a> Balance<'a> {
     pub fn new(
         sheet: &'a Sheet,
-        cloth: &Cloth,
-        surface: Option<&'a dyn Surface>,
+        cloth: &Fabric,
+        surface: Option<&'a dyn Support>,
         pins: &'a [Pin],
         places: &[Space],
     ) -> Self {

@@ -11,18 +11,18 @@ use super::space::{Space, add_to, direction, dot, length, scaled, sub};
 /// A body that cloth rests on.
 ///
 /// ```
-/// use blockwright::toile::Surface;
+/// use blockwright::toile::Support;
 /// /// A table top at height 0.
 /// #[derive(Debug)]
 /// struct Table;
-/// impl Surface for Table {
+/// impl Support for Table {
 ///     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
 ///         Some((at[1], [0.0, 1.0, 0.0]))
 ///     }
 /// }
 /// assert_eq!(Table.distance([0.0, 5.0, 0.0]).map(|(mm, _)| mm), Some(5.0));
 /// ```
-pub trait Surface: std::fmt::Debug + Send + Sync {
+pub trait Support: std::fmt::Debug + Send + Sync {
     /// Distance of a place from the surface in mm, negative inside, and its slope: the direction away
     /// from the surface. None far outside.
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])>;
@@ -66,7 +66,7 @@ impl Contact {
     }
 
     /// Looks which points touch; anchors follow where the cloth has slid.
-    pub fn look(&mut self, at: &[Space], area: &[f64], surface: &dyn Surface) {
+    pub fn look(&mut self, at: &[Space], area: &[f64], surface: &dyn Support) {
         self.touches.clear();
         for (i, &p) in at.iter().enumerate() {
             let near = surface.distance(p).filter(|(d, _)| *d < APART);
@@ -96,7 +96,7 @@ impl Contact {
         &self,
         at: &[Space],
         area: &[f64],
-        surface: &dyn Surface,
+        surface: &dyn Support,
         slope: &mut [Space],
     ) -> f64 {
         let mut energy = 0.0;

@@ -7,8 +7,8 @@ use thiserror::Error;
 ///
 /// ```
 /// use blockwright::explain::Explain;
-/// use blockwright::toile::{Cloth, ToileError};
-/// let error = Cloth::new(4.0, 20.0).unwrap_err();
+/// use blockwright::toile::{Fabric, ToileError};
+/// let error = Fabric::new(4.0, 20.0).unwrap_err();
 /// assert!(matches!(error, ToileError::Cloth { what: "weight", .. }));
 /// assert_eq!(error.code(), "cloth_out_of_range");
 /// ```

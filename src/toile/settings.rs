@@ -1,6 +1,6 @@
 //! How a toile is sewn on screen.
 
-use super::cloth::Cloth;
+use super::fabric::Fabric;
 use super::seating::Seating;
 use super::settle::Patience;
 use serde::Serialize;
@@ -60,7 +60,7 @@ impl Quality {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct ToileSettings {
     /// The cloth.
-    pub cloth: Cloth,
+    pub cloth: Fabric,
     /// How finely it is divided.
     pub quality: Quality,
     /// Where it is pinned.
@@ -70,7 +70,7 @@ pub struct ToileSettings {
 impl Default for ToileSettings {
     fn default() -> Self {
         Self {
-            cloth: Cloth::PLAIN_WOOL,
+            cloth: Fabric::PLAIN_WOOL,
             quality: Quality::Usual,
             seating: Seating::Neckline,
         }

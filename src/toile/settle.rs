@@ -1,9 +1,9 @@
 //! Cloth brought to rest: the shape of least energy, judged by the forces left.
 
 use super::balance::{Balance, Pin, total};
-use super::cloth::Cloth;
-use super::contact::Surface;
+use super::contact::Support;
 use super::error::ToileError;
+use super::fabric::Fabric;
 use super::sheet::Sheet;
 use super::space::{Space, add_to, dot, length, scaled, sub};
 use crate::progress::Progress;
@@ -13,16 +13,16 @@ use std::ops::ControlFlow;
 /// What acts on a sheet besides its weight.
 ///
 /// ```
-/// use blockwright::toile::{Cloth, Loads};
-/// let hanging = Loads { cloth: Cloth::PLAIN_WOOL, surface: None, pins: vec![] };
+/// use blockwright::toile::{Fabric, Loads};
+/// let hanging = Loads { cloth: Fabric::PLAIN_WOOL, surface: None, pins: vec![] };
 /// assert!(hanging.surface.is_none());
 /// ```
 #[derive(Debug, Clone)]
 pub struct Loads<'a> {
     /// What the sheet is made of.
-    pub cloth: Cloth,
+    pub cloth: Fabric,
     /// What it rests on.
-    pub surface: Option<&'a dyn Surface>,
+    pub surface: Option<&'a dyn Support>,
     /// Where it is pinned.
     pub pins: Vec<Pin>,
 }
@@ -96,7 +96,7 @@ const MOST_FALL: f64 = 1e5;
 /// within its rounds is no error: see [`Rest::residual`].
 ///
 /// ```
-/// use blockwright::toile::{Cloth, Hold, Loads, Patience, Sheet, settle};
+/// use blockwright::toile::{Fabric, Hold, Loads, Patience, Sheet, settle};
 /// use std::ops::ControlFlow;
 /// let square = Sheet::new(
 ///     vec![[0, 1, 2], [0, 2, 3]],
@@ -107,7 +107,7 @@ const MOST_FALL: f64 = 1e5;
 ///     vec![Hold::Free, Hold::Free, Hold::Still, Hold::Still],
 /// )?;
 /// let mut places = vec![[0.0, 0.0, 0.0], [100.0, 0.0, 0.0], [100.0, 100.0, 0.0], [0.0, 100.0, 0.0]];
-/// let loads = Loads { cloth: Cloth::PLAIN_WOOL, surface: None, pins: vec![] };
+/// let loads = Loads { cloth: Fabric::PLAIN_WOOL, surface: None, pins: vec![] };
 /// let rest = settle(&square, &mut places, &loads, &Patience::default(), &mut |_| ControlFlow::Continue(()))?;
 /// assert!(rest.residual < 0.02 && places[0][1] < 0.0); // it hangs, stretched a little
 /// # Ok::<(), blockwright::toile::ToileError>(())

@@ -7,7 +7,7 @@
     reason = "nodes are counted within the grid; distances are of a few mm"
 )]
 
-use super::contact::Surface;
+use super::contact::Support;
 use super::space::{Space, add, add_to, cross, direction, dot, length, scaled, sub};
 
 /// Width of a cell, in mm.
@@ -158,7 +158,7 @@ impl Solid {
     }
 }
 
-impl Surface for Solid {
+impl Support for Solid {
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
         let mut base = [0usize; 3];
         let (mut value, mut slope) = ([[0.0; 3]; 3], [[0.0; 3]; 3]);

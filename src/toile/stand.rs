@@ -2,7 +2,7 @@
 
 #![expect(clippy::indexing_slicing, reason = "rings have equally many points")]
 
-use super::contact::Surface;
+use super::contact::Support;
 use super::solid::{Skin, Solid};
 use super::space::{Space, add, length, scaled, sub, within};
 use crate::form::{Form, Landmarks, Levels};
@@ -101,7 +101,7 @@ impl Stand {
             .fold(f64::INFINITY, f64::min)
     }
 
-    pub fn surface(&self) -> &dyn Surface {
+    pub fn surface(&self) -> &dyn Support {
         &self.solid
     }
 }

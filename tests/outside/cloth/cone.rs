@@ -1,7 +1,7 @@
 //! A skirt shaped as a cone, resting on a cone as smooth as glass.
 
 use super::meshes::{cloth, load, rectangle, rest};
-use blockwright::toile::{Hold, Sheet, Surface};
+use blockwright::toile::{Hold, Sheet, Support};
 
 /// A cone about the upright axis, its tip at the height 0, opening downwards.
 #[derive(Debug)]
@@ -10,7 +10,7 @@ struct Cone {
     cosine: f64,
 }
 
-impl Surface for Cone {
+impl Support for Cone {
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
         let out = at[0].hypot(at[2]).max(1e-9);
         let away = [

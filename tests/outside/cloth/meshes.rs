@@ -1,6 +1,6 @@
 //! Sheets in triangles for the tests: uneven ones, so that no lattice flatters a result.
 
-use blockwright::toile::{Cloth, Hold, Loads, Patience, Rest, Sheet, Surface, settle};
+use blockwright::toile::{Fabric, Hold, Loads, Patience, Rest, Sheet, Support, settle};
 use std::ops::ControlFlow;
 
 pub const GRAVITY: f64 = 9.80665;
@@ -83,15 +83,15 @@ pub fn sheet(
 }
 
 /// A cloth of a weight and a bending length, so stiff against stretch.
-pub fn cloth(weight: f64, bending_length: f64, stretch: f64) -> Cloth {
-    let mut cloth = Cloth::PLAIN_WOOL;
+pub fn cloth(weight: f64, bending_length: f64, stretch: f64) -> Fabric {
+    let mut cloth = Fabric::PLAIN_WOOL;
     (cloth.weight, cloth.bending_length) = (weight, [bending_length; 2]);
     (cloth.stretch, cloth.shear) = ([stretch; 2], 0.1 * stretch);
     cloth
 }
 
 /// Weight of a mm² of such cloth, in N.
-pub fn load(cloth: &Cloth) -> f64 {
+pub fn load(cloth: &Fabric) -> f64 {
     cloth.weight * GRAVITY * 1e-9
 }
 
@@ -99,8 +99,8 @@ pub fn load(cloth: &Cloth) -> f64 {
 pub fn rest(
     sheet: &Sheet,
     places: &mut Vec<[f64; 3]>,
-    cloth: Cloth,
-    surface: Option<&dyn Surface>,
+    cloth: Fabric,
+    surface: Option<&dyn Support>,
     residual: f64,
 ) -> Rest {
     let loads = Loads {

@@ -1,13 +1,13 @@
 //! A tube of cloth, too narrow for the cylinder it is on.
 
 use super::meshes::{cloth, rectangle, rest};
-use blockwright::toile::{Hold, Sheet, Surface};
+use blockwright::toile::{Hold, Sheet, Support};
 use std::f64::consts::TAU;
 
 #[derive(Debug)]
 struct Cylinder(f64);
 
-impl Surface for Cylinder {
+impl Support for Cylinder {
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])> {
         let out = at[0].hypot(at[2]);
         Some((out - self.0, [at[0] / out, 0.0, at[2] / out]))

@@ -15,16 +15,16 @@ const GRAVITY: f64 = 9.80665;
 /// length (the cantilever test of Peirce, which ASTM D1388 keeps as its option A).
 ///
 /// ```
-/// use blockwright::toile::Cloth;
-/// let own = Cloth::new(150.0, 20.0)?;
+/// use blockwright::toile::Fabric;
+/// let own = Fabric::new(150.0, 20.0)?;
 /// // Bending rigidity is weight times the cube of the bending length.
 /// assert!((own.bending_rigidity()[0] - 11.77).abs() < 0.01); // µN m
-/// assert!(Cloth::new(150.0, 2.0).is_err());
+/// assert!(Fabric::new(150.0, 2.0).is_err());
 /// # Ok::<(), blockwright::toile::ToileError>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 #[non_exhaustive]
-pub struct Cloth {
+pub struct Fabric {
     /// Weight in g/m².
     pub weight: f64,
     /// Bending length along the warp and along the weft, in mm.
@@ -51,7 +51,7 @@ const SHEAR: f64 = 55.0;
 /// on a lined stand less.
 const FRICTION: f64 = 0.3;
 
-impl Cloth {
+impl Fabric {
     /// A plain wool of 168 g/m² with bending lengths of 15.0 mm along the warp and 14.5 along the weft,
     /// as a student's report of FAST measurements gives them (*Fabric Assurance by Simple Testing*,
     /// 2014).
