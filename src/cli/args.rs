@@ -62,6 +62,9 @@ pub(super) enum Command {
         /// Print the pattern document (pattern.json) instead of the report
         #[arg(long)]
         document: bool,
+        /// List what changed since an earlier pattern.json, measure by measure
+        #[arg(long, value_name = "pattern.json", conflicts_with = "document")]
+        against: Option<PathBuf>,
     },
     /// Draft a job in every size of a table and lay the sizes over one another
     ///
@@ -143,6 +146,13 @@ pub(super) enum Command {
         /// Width of the cloth between the selvedges, with its unit: 140cm
         #[arg(long, value_parser = length)]
         width: Length,
+        /// Lay sizes of this table together instead of the job's body (YAML)
+        #[arg(long, value_name = "TABLE")]
+        table: Option<PathBuf>,
+        /// A size of the table, and how often it is cut: 12, or 12=2; may be given several times. Every
+        /// size once if left out
+        #[arg(long, value_name = "LABEL=N", requires = "table")]
+        size: Vec<String>,
         /// The cloth lies folded lengthwise, selvedges together
         #[arg(long)]
         folded: bool,
@@ -175,15 +185,16 @@ pub(super) enum Command {
     /// names the wearer; other columns are ignored, and reported. An empty cell is estimated. The
     /// job needs no body. DIR/results.jsonl has one line a row, in their order; a row that is
     /// refused says why and stops nothing. A command that was stopped goes on where it was when
-    /// it is run again.
+    /// it is run again. With `-` for the table, rows are read from standard input and the lines
+    /// written to standard output.
     Batch {
         /// The job file (YAML)
         job: PathBuf,
-        /// The table of people (CSV)
+        /// The table of people (CSV); `-` reads it from standard input
         people: PathBuf,
-        /// The folder to write
+        /// The folder to write; needed unless the table is read from standard input
         #[arg(short, long, value_name = "DIR")]
-        output: PathBuf,
+        output: Option<PathBuf>,
         /// Fit the block of the job's body to every wearer instead of drafting for her: a line has
         /// her steps and what is left. With a table and no size, from each one's nearest size
         #[arg(long)]

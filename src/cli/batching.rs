@@ -71,11 +71,95 @@ type Maker = fn(&BatchJob, &BatchColumns, u64, &[String]) -> BatchRecord;
 pub(super) fn batch(
     job_path: &Path,
     people_path: &Path,
-    folder: &Path,
+    folder: Option<&Path>,
     wanted: &Wanted,
 ) -> Result<String, Failure> {
     let maker: Maker = |job, columns, row, cells| job.record(columns, row, cells);
-    batch_by(maker, [job_path, people_path, folder], wanted)
+    match folder {
+        Some(folder) => batch_by(maker, [job_path, people_path, folder], wanted),
+        None if people_path.as_os_str() == "-" => stream(maker, job_path, wanted),
+        None => Err(Failure::wrong(Problem::new(
+            "no_folder",
+            "the folder to write is missing: write `-o DIR`, or `-` for the table to read it from \
+             standard input and write the lines to standard output",
+        ))),
+    }
+}
+
+/// Makes a job for every row of standard input; the lines of the rows, in their order.
+fn stream(maker: Maker, job_path: &Path, wanted: &Wanted) -> Result<String, Failure> {
+    let wrong = |error: PeopleError| {
+        let problem = Problem::new(error.code(), error.to_string());
+        Failure::wrong(problem.in_file("standard input"))
+    };
+    let (job, _) = asked(job_path, wanted)?;
+    // It is read twice: first for how it is written.
+    let mut kept = tempfile::NamedTempFile::new().map_err(|error| wrong(error.into()))?;
+    std::io::copy(&mut std::io::stdin().lock(), &mut kept).map_err(|error| wrong(error.into()))?;
+    let people = PeopleFile::open(kept.path()).map_err(wrong)?;
+    let columns = BatchColumns::read(people.header()).map_err(|error| {
+        let problem = Problem::new(error.code(), error.to_string());
+        Failure::wrong(problem.in_file("standard input"))
+    })?;
+    let threads = pool(wanted)?;
+    let mut rows = people.rows().map_err(wrong)?;
+    let most = ROWS_A_THREAD * threads.current_num_threads();
+    let mut done = 0;
+    loop {
+        let mut next: Vec<Row> = Vec::new();
+        while next.len() < most {
+            let Some(cells) = rows.next().map_err(wrong)? else {
+                break;
+            };
+            next.push((done + next.len() as u64 + 1, cells));
+        }
+        if next.is_empty() {
+            return Ok(String::new());
+        }
+        done += next.len() as u64;
+        let made = threads.install(|| all_of(maker, &job, &columns, &next, wanted.patterns));
+        let lines: Vec<String> = made.into_iter().map(|(_, line)| line + "\n").collect();
+        super::output::print(&lines.concat())?;
+    }
+}
+
+/// The job, and a digest of all that it rests on.
+fn asked(job_path: &Path, wanted: &Wanted) -> Result<(BatchJob, String), Failure> {
+    let file = read_argument(job_path)?;
+    if wanted.fit {
+        return fitted_job(job_path, &file);
+    }
+    let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
+    if let (Some(path), Some(place)) = (job.block_path(), job.block_place()) {
+        let path = path.to_owned();
+        let error = OwnBlockError::OneBody { path };
+        let problem = Problem::of(&error).at(&file, place, "block");
+        return Err(Failure::wrong(problem));
+    }
+    Ok((job.for_batch(), digest(file.text())))
+}
+
+fn pool(wanted: &Wanted) -> Result<ThreadPool, Failure> {
+    ThreadPoolBuilder::new()
+        .num_threads(wanted.threads.map_or(0, usize::from))
+        .build()
+        .map_err(|error| Failure::wrong(Problem::new("threads", error.to_string())))
+}
+
+/// The records of some rows and their lines.
+fn all_of(
+    maker: Maker,
+    job: &BatchJob,
+    columns: &BatchColumns,
+    rows: &[Row],
+    patterns: bool,
+) -> Vec<(BatchRecord, String)> {
+    let rows = rows.par_iter();
+    rows.map(|(row, cells)| {
+        let one = || made(maker, job, columns, (*row, cells), patterns);
+        whatever_happens(one, || job.faulty(columns, *row, cells))
+    })
+    .collect()
 }
 
 fn batch_by(
@@ -91,28 +175,13 @@ fn batch_by(
             Stop::Part(error) => Problem::new(error.code(), error.to_string()).in_file(&*shown),
         })
     };
-    let file = read_argument(job_path)?;
-    let (job, job_digest) = if wanted.fit {
-        fitted_job(job_path, &file)?
-    } else {
-        let job = JobFile::parse_for_batch(file.text()).map_err(|e| Failure::of_file(&file, &e))?;
-        if let (Some(path), Some(place)) = (job.block_path(), job.block_place()) {
-            let path = path.to_owned();
-            let error = OwnBlockError::OneBody { path };
-            let problem = Problem::of(&error).at(&file, place, "block");
-            return Err(Failure::wrong(problem));
-        }
-        (job.for_batch(), digest(file.text()))
-    };
+    let (job, job_digest) = asked(job_path, wanted)?;
     let people = PeopleFile::open(people_path).map_err(|error| wrong(error.into()))?;
     let columns = BatchColumns::read(people.header()).map_err(|error| {
         let problem = Problem::new(error.code(), error.to_string());
         Failure::wrong(problem.in_file(people_path.display().to_string()))
     })?;
-    let threads = ThreadPoolBuilder::new()
-        .num_threads(wanted.threads.map_or(0, usize::from))
-        .build()
-        .map_err(|error| Failure::wrong(Problem::new("threads", error.to_string())))?;
+    let threads = pool(wanted)?;
     let of = PartOf::new(job_digest, people.digest().to_owned(), wanted.patterns);
     let part = Part::open(folder, &of, wanted.force).map_err(|error| wrong(error.into()))?;
     let mut work = Work {
@@ -204,14 +273,7 @@ impl Work<'_> {
                 break;
             }
             let (maker, job, columns) = (self.maker, self.job, self.columns);
-            let made: Vec<(BatchRecord, String)> = threads.install(|| {
-                let rows = next.par_iter();
-                rows.map(|(row, cells)| {
-                    let one = || made(maker, job, columns, (*row, cells), patterns);
-                    whatever_happens(one, || job.faulty(columns, *row, cells))
-                })
-                .collect()
-            });
+            let made = threads.install(|| all_of(maker, job, columns, &next, patterns));
             let mut lines = String::new();
             for (record, line) in &made {
                 let reason = record.refusal().map(ToString::to_string);

@@ -2,9 +2,12 @@
 
 use std::path::Path;
 
-use blockwright::job::{Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run};
+use blockwright::job::{
+    ComparedReport, Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run,
+};
 use blockwright::measurements::Place;
 use blockwright::recipe::{OwnBlockError, Ways};
+use blockwright::render::json::PatternDocument;
 
 use super::done::{unwritten, written};
 use super::problem::{Failure, Problem, read_argument};
@@ -38,6 +41,25 @@ pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
         return Ok(unwritten(&outcome.report));
     }
     Ok(outcome.report.text())
+}
+
+/// Drafts a job and writes nothing; what changed since an earlier pattern document.
+pub(super) fn compare(path: &Path, earlier: &Path, json: bool) -> Result<String, Failure> {
+    let file = read_argument(earlier)?;
+    let document = PatternDocument::read(file.text().as_bytes())
+        .map_err(|error| Failure::wrong(Problem::of(&error).in_file(file.shown())))?;
+    let read = read_argument(path)?;
+    let (mut job, steps) = job(path, &read)?;
+    job.outputs = Outputs::none();
+    job.ways = Ways::Skipped;
+    let unit = job.set.unit();
+    let outcome = run(&job).map_err(|error| Failure::of_job(&read, &error, (unit, &steps)))?;
+    let report = ComparedReport::new(&document.pattern, &outcome.pattern, unit);
+    Ok(if json {
+        unwritten(&report)
+    } else {
+        report.text()
+    })
 }
 
 /// Drafts a job and writes nothing; the pattern document.

@@ -3,7 +3,7 @@
 use blockwright::job::PaperSize;
 
 /// The files of a job, a range and a lay whose names never change.
-const NAMES: [&str; 18] = [
+const NAMES: [&str; 20] = [
     "demonstration.pdf",
     "fitted-job.yaml",
     "fitting.html",
@@ -22,6 +22,8 @@ const NAMES: [&str; 18] = [
     "range.dxf",
     "range.json",
     "signs.html",
+    "size-chart.csv",
+    "size-chart.html",
 ];
 
 /// The hidden list of the files of a result.

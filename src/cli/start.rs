@@ -73,6 +73,8 @@ pub(crate) fn main() -> ExitCode {
         Command::Lay {
             job,
             width,
+            table,
+            size,
             folded,
             one_way,
             gap,
@@ -84,6 +86,8 @@ pub(crate) fn main() -> ExitCode {
         } => {
             let wanted = laying::Wanted {
                 width: *width,
+                table: table.clone(),
+                sizes: size.clone(),
                 folded: *folded,
                 one_way: *one_way,
                 gap: *gap,
@@ -110,12 +114,18 @@ pub(crate) fn main() -> ExitCode {
                 force: *force,
                 json: args.json,
             };
-            batching::batch(job, people, output, &wanted)
+            batching::batch(job, people, output.as_deref(), &wanted)
         }
         Command::Check {
             job,
             document: true,
+            ..
         } => drafting::document(job),
+        Command::Check {
+            job,
+            against: Some(earlier),
+            ..
+        } => drafting::compare(job, earlier, args.json),
         Command::Check { job, .. } => drafting::check(job, args.json),
         #[cfg(feature = "page")]
         Command::Page {

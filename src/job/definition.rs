@@ -38,6 +38,9 @@ pub struct Job {
     pub outputs: Outputs,
     /// Whether the ways of making a step are compared, for the report and the fitting page.
     pub ways: Ways,
+    /// Whether the files are handed on to somebody who is to learn nothing of the wearer: they have
+    /// neither her name nor her measurements.
+    pub private: bool,
 }
 
 impl Job {
@@ -57,13 +60,17 @@ impl Job {
             print: PrintOptions::default(),
             outputs: Outputs::usual(),
             ways: Ways::Compared,
+            private: false,
         }
     }
 
-    /// The wearer's name as it is written on paper, if there is one: on one line, and
-    /// shortened if long.
+    /// The wearer's name as it is written on paper, if there is one and the job is not private: on one
+    /// line, and shortened if long.
     #[must_use]
     pub fn wearer(&self) -> Option<String> {
+        if self.private {
+            return None;
+        }
         let name = one_line(self.set.name());
         if name.is_empty() || name == MeasurementSet::UNNAMED {
             return None;

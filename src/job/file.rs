@@ -18,7 +18,7 @@ use crate::units::Unit;
 use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 18] = {
+pub(super) const KEYS: [&str; 19] = {
     let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, k14] = RecipeFields::KEYS;
     [
         k1,
@@ -39,6 +39,7 @@ pub(super) const KEYS: [&str; 18] = {
         "print",
         "dxf",
         "demonstration",
+        "private",
     ]
 };
 
@@ -81,6 +82,7 @@ pub(super) const KEYS: [&str; 18] = {
 ///   overlap: 10              #   8 to 50 mm
 ///   orientation: fewer_pages #   or portrait, or landscape
 /// dxf: false                 # optional: true also writes the pieces as DXF
+/// private: false             # optional: true leaves name and measurements out of the files
 /// demonstration: false       # optional: true also writes every alteration shown on paper, as PDF
 /// ```
 ///
@@ -103,6 +105,7 @@ pub struct JobFile {
     pub(super) body: Option<JobBody>,
     pub(super) print: PrintOptions,
     pub(super) outputs: Outputs,
+    pub(super) private: bool,
     /// Whether there is a body that was not read.
     body_unused: bool,
     /// Where a block of one's own is named.
@@ -205,6 +208,7 @@ impl JobFile {
             print_field,
             dxf_field,
             demonstration_field,
+            private_field,
         ] = reader.fields(node, "", KEYS, expected);
         // A block of one's own knows its body, and keeps it in sizes and for many wearers.
         let own = own_place(f4);
@@ -227,6 +231,7 @@ impl JobFile {
             said(print_field).map_or_else(PrintOptions::default, |node| print(&mut reader, node));
         let shown = said(demonstration_field);
         let shown = shown.and_then(|node| truth(&mut reader, node, "demonstration"));
+        let private = said(private_field).and_then(|node| truth(&mut reader, node, "private"));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
         if let Some(errors) = FileErrors::gathered(std::mem::take(&mut reader.problems)) {
             return Err(errors);
@@ -254,6 +259,7 @@ impl JobFile {
             body,
             print,
             outputs,
+            private: private == Some(true),
             block_place: own,
             step_places: reader.steps,
             bare_lengths: reader.bare_lengths,
@@ -391,6 +397,7 @@ impl JobFile {
         let mut job = Job::of(recipe, set);
         job.print = self.print;
         job.outputs = self.outputs;
+        job.private = self.private;
         Ok(job)
     }
 }

@@ -3,7 +3,8 @@
 use super::lay_report_text::{caution_lines, head_lines};
 use super::outcome::OutputFile;
 use super::{Job, JobError, LayReport};
-use crate::lay::{Cloth, LayLabels, Search, parts, picture};
+use crate::lay::{Cloth, LayLabels, LayPart, Search, parts, picture};
+use crate::measurements::MeasurementSet;
 use crate::recipe::{Ways, make};
 use crate::render::svg;
 use crate::units::LengthStyle;
@@ -59,7 +60,95 @@ pub struct LayOutcome {
     pub files: Vec<OutputFile>,
 }
 
+/// One of several wearers or sizes whose pieces are cut together.
+///
+/// ```
+/// use blockwright::job::LayWearer;
+/// # use blockwright::measurements::{Body, Measurement, MeasurementSet};
+/// # use blockwright::units::Unit;
+/// # let body = Body::from_taken([
+/// #     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+/// #     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// # ])?;
+/// let set = MeasurementSet::new("Chorus, size 40", Unit::Cm, body);
+/// let two = LayWearer { label: "40".into(), set, copies: 2 };
+/// assert_eq!(two.copies, 2);
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq)]
+pub struct LayWearer {
+    /// What is written before the names of her pieces.
+    pub label: String,
+    /// Her measurements.
+    pub set: MeasurementSet,
+    /// How often her pieces are cut.
+    pub copies: u16,
+}
+
 impl<'a> LayRun<'a> {
+    /// As [`new`](Self::new), for several wearers or sizes at once; the job's own body is not used.
+    ///
+    /// ```
+    /// # use blockwright::draft::Block;
+    /// # use blockwright::job::{Job, LayRun, LayWearer};
+    /// # use blockwright::lay::Cloth;
+    /// # use blockwright::measurements::{Body, Measurement, MeasurementSet};
+    /// # use blockwright::units::Unit;
+    /// # let set = |bust: f64| -> Result<MeasurementSet, Box<dyn std::error::Error>> {
+    /// #     let body = Body::from_taken([
+    /// #         (Measurement::Height, 1680.0), (Measurement::BustGirth, bust),
+    /// #         (Measurement::WaistGirth, bust - 160.0), (Measurement::HipGirth, bust + 80.0),
+    /// #     ])?;
+    /// #     Ok(MeasurementSet::new("Chorus", Unit::Cm, body))
+    /// # };
+    /// let job = Job::new("Chorus skirts", Block::Skirt, set(920.0)?);
+    /// let wearers = [
+    ///     LayWearer { label: "40".into(), set: set(920.0)?, copies: 2 },
+    ///     LayWearer { label: "42".into(), set: set(960.0)?, copies: 1 },
+    /// ];
+    /// let outcome = LayRun::of_several(&job, &wearers, &Cloth::new(1400.0)?, 1)?.outcome()?;
+    /// let pieces = outcome.report.stretches.iter().flat_map(|stretch| &stretch.pieces);
+    /// assert_eq!(pieces.filter(|piece| piece.name == "40 back").count(), 2);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    /// [`JobError`] when there is no pattern for one of them, or a piece does not fit on the cloth.
+    pub fn of_several(
+        job: &'a Job,
+        wearers: &[LayWearer],
+        cloth: &Cloth,
+        seed: u64,
+    ) -> Result<Self, JobError> {
+        let opened = cloth.is_folded().then(|| cloth.opened());
+        let (mut laid, mut laid_open) = (Vec::new(), Vec::new());
+        let mut has_allowance = false;
+        for wearer in wearers {
+            let set = &wearer.set;
+            let made = make(&job.recipe, set.body(), set.unit(), Ways::Skipped)?;
+            let lines = made.cut.as_ref();
+            has_allowance = lines.is_some();
+            let of = |cloth: &Cloth| -> Result<Vec<LayPart>, JobError> {
+                let mut found = parts(&made.pattern, lines, cloth)?;
+                for part in &mut found {
+                    part.name = format!("{} {}", wearer.label, part.name);
+                }
+                let copies = usize::from(wearer.copies);
+                Ok(std::iter::repeat_n(found, copies).flatten().collect())
+            };
+            laid.extend(of(cloth)?);
+            if let Some(cloth) = &opened {
+                laid_open.extend(of(cloth)?);
+            }
+        }
+        Ok(Self {
+            job,
+            has_allowance,
+            opened: opened.and_then(|cloth| Search::new(&cloth, laid_open, seed).ok()),
+            search: Search::new(cloth, laid, seed)?,
+        })
+    }
+
     /// Drafts, proves and alters the job's pattern and lays its pieces a first time.
     ///
     /// # Errors

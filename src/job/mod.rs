@@ -17,6 +17,7 @@ mod batch_fit;
 mod batch_record;
 mod batch_report;
 mod batch_row;
+mod compared;
 mod definition;
 #[cfg(feature = "pdf")]
 mod demonstration_pdf;
@@ -44,6 +45,7 @@ mod print;
 #[cfg(feature = "pdf")]
 mod print_pdf;
 mod range_block;
+mod range_charts;
 mod range_definition;
 mod range_names;
 mod range_report;
@@ -69,6 +71,7 @@ pub use batch_fit::{BatchFit, FitFrom};
 pub use batch_record::BatchRecord;
 pub use batch_report::{BatchReport, BatchTally, RefusalCount, RepeatedId};
 pub use batch_row::BatchRefusal;
+pub use compared::ComparedReport;
 pub use definition::Job;
 pub use error::{Fault, JobError, ResolveError};
 pub use file::JobFile;
@@ -83,7 +86,7 @@ pub use fit_run::{FitOutcome, run_fit};
 #[cfg(feature = "lay")]
 pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
 #[cfg(feature = "lay")]
-pub use lay_run::{LayOutcome, LayRun};
+pub use lay_run::{LayOutcome, LayRun, LayWearer};
 pub use outcome::{Outcome, OutputFile};
 pub use outputs::{Output, Outputs};
 pub use pages_report::PagesReport;

@@ -8,6 +8,7 @@ use super::outcome::OutputFile;
 #[cfg(feature = "pdf")]
 use super::print_pdf::print;
 use super::range_block::make_size;
+use super::range_charts;
 use super::range_names::size_names;
 use super::{JobError, Output, PagesReport, RangeJob, RangeReport};
 use crate::alterations::Account;
@@ -103,7 +104,7 @@ impl Written<'_> {
 ///
 /// The same job gives the same bytes. The files are those of [`RangeJob::outputs`]:
 /// `nest-<paper>.pdf` and `nest-sheet.pdf` (with the feature `pdf`), `nest.svg`, `range.json`,
-/// `increments.csv` and for every size `pattern-<label>.json`, `range.dxf`.
+/// `increments.csv`, `size-chart.csv`, `size-chart.html` and for every size `pattern-<label>.json`, `range.dxf`.
 ///
 /// ```
 /// # use blockwright::measurements::{Body, Measurement, Size, SizeTable};
@@ -190,6 +191,9 @@ pub fn run_range_watched(
     if job.outputs.has(Output::Document) {
         add("range.json", range_document(job, &written, &report));
         add("increments.csv", increments.csv(unit));
+        add("size-chart.csv", range_charts::csv(&graded));
+        let page = range_charts::page(&graded, &job.recipe.title, job.table.name());
+        add("size-chart.html", page);
         for (name, w) in names.iter().zip(&written) {
             add(name, w.text());
         }

@@ -85,7 +85,7 @@ impl AccountReport {
 }
 
 impl ChangeReport {
-    fn new(change: &Change) -> Self {
+    pub(super) fn new(change: &Change) -> Self {
         Self {
             what: change.measure.to_string(),
             measure: change.measure.clone(),

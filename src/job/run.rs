@@ -9,9 +9,11 @@ use super::print_pdf::print;
 use super::report::cautions;
 use super::{Job, JobError, JobReport, Outcome, Output, PagesReport};
 use crate::drawing::{PatternLabels, SHEET_GAP_MM, pattern_parts};
-use crate::measurements::SetReport;
-use crate::recipe::{MadePattern, make};
+use crate::measurements::{BodyRecord, SetReport};
+use crate::piece::Pattern;
+use crate::recipe::{MadePattern, MakeError, make};
 use crate::render::fitting::{self, Fitting};
+use crate::render::json::PatternDocument;
 use crate::render::{dxf, json, svg};
 
 /// Drafts the block, proves that it can be sewn, alters it, proving it again after every step,
@@ -59,7 +61,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         });
     };
     if wanted.has(Output::Document) {
-        add("pattern.json", document(job, &made));
+        add("pattern.json", document(job, &made)?);
     }
     if wanted.has(Output::Dxf) {
         add("pattern.dxf", exchange(job, &made)?);
@@ -69,7 +71,8 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     } else {
         Vec::new()
     };
-    if wanted.has(Output::Fitting) {
+    // The page for the fitting is all about the wearer.
+    if wanted.has(Output::Fitting) && !job.private {
         let page = fitting::page(&Fitting {
             title: &job.recipe.title,
             wearer: job.wearer().as_deref(),
@@ -131,13 +134,33 @@ fn draw(
 }
 
 /// The pattern document.
-fn document(job: &Job, made: &MadePattern) -> String {
+fn document(job: &Job, made: &MadePattern) -> Result<String, JobError> {
     let (body, title) = (job.set.body(), &job.recipe.title);
     let accounts = made.all_accounts();
-    match &made.cut {
+    if job.private {
+        return private_document(job, made);
+    }
+    Ok(match &made.cut {
         Some(cut) => json::render_to_cut(&made.pattern, body, title, &accounts, cut),
         None => json::render(&made.pattern, body, title, &accounts),
+    })
+}
+
+/// The pattern document without the body: of girths what is finished, and no warnings, which compare
+/// the two.
+fn private_document(job: &Job, made: &MadePattern) -> Result<String, JobError> {
+    let mut parts = made.pattern.clone().into_parts();
+    parts.warnings.clear();
+    for girth in &mut parts.girths {
+        (girth.ease, girth.body) = (girth.asked(), 0.0);
     }
+    let pattern = Pattern::new(parts).map_err(MakeError::from)?;
+    let title = job.recipe.title.as_str();
+    let mut document = PatternDocument::new(title, job.set.body(), pattern);
+    document.body = BodyRecord::nothing();
+    document.accounts = made.all_accounts();
+    document.cut.clone_from(&made.cut);
+    Ok(document.text())
 }
 
 /// The pieces for exchange; where they have no size it is what the wearer is called.

@@ -95,6 +95,8 @@ struct JobShape {
     dxf: Option<bool>,
     /// Whether every alteration is also shown on paper, as PDF.
     demonstration: Option<bool>,
+    /// Whether the wearer's name and measurements are left out of every file that is handed on.
+    private: Option<bool>,
 }
 
 /// A block, bodice and skirt joined at the waist, or a block of one's own: then none of the keys

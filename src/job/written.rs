@@ -35,7 +35,7 @@ impl Serialize for Job {
         let mut map = serializer.serialize_map(None)?;
         self.recipe.write(&mut map)?;
         map.serialize_entry("body", &self.set)?;
-        files(&mut map, &self.print, self.outputs)?;
+        files(&mut map, &self.print, (self.outputs, self.private))?;
         map.end()
     }
 }
@@ -44,7 +44,7 @@ impl Serialize for Job {
 ///
 /// ```
 /// use blockwright::job::JobFile;
-/// let text = r#"{"title":"Skirt","block":"skirt","ease":"regular","body":"ada.yaml"}"#;
+/// let text = r#"{"title":"Skirt","unit":"mm","block":"skirt","ease":"regular","body":"ada.yaml"}"#;
 /// assert_eq!(serde_json::to_string(&JobFile::from_json(text)?)?, text);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -53,7 +53,7 @@ impl Serialize for JobFile {
         let mut map = serializer.serialize_map(None)?;
         self.recipe.write(&mut map)?;
         optional(&mut map, "body", self.body.as_ref())?;
-        files(&mut map, &self.print, self.outputs)?;
+        files(&mut map, &self.print, (self.outputs, self.private))?;
         map.end()
     }
 }
@@ -65,7 +65,7 @@ impl Job {
     ///
     /// ```
     /// use blockwright::job::JobFile;
-    /// let text = "title: Skirt\nblock: skirt\nease: regular\nlength: 650.0\nbody:\n  name: Ada\n  unit: cm\n  \
+    /// let text = "title: Skirt\nunit: mm\nblock: skirt\nease: regular\nlength: 650.0\nbody:\n  name: Ada\n  unit: cm\n  \
     ///             measurements:\n    height: 168.0\n    bust_girth: 92.0\n    waist_girth: 76.0\n    hip_girth: 100.0\n";
     /// let job = JobFile::parse(text)?.resolve(None)?;
     /// assert_eq!(job.to_yaml(), text);
@@ -90,14 +90,15 @@ impl JobFile {
 fn files<M: SerializeMap>(
     map: &mut M,
     print: &PrintOptions,
-    outputs: Outputs,
+    (outputs, private): (Outputs, bool),
 ) -> Result<(), M::Error> {
     if *print != PrintOptions::default() {
         map.serialize_entry("print", print)?;
     }
     optional(map, "dxf", outputs.has(Output::Dxf).then_some(true))?;
     let shown = outputs.has(Output::Demonstration).then_some(true);
-    optional(map, "demonstration", shown)
+    optional(map, "demonstration", shown)?;
+    optional(map, "private", private.then_some(true))
 }
 
 impl Serialize for JobBody {

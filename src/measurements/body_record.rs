@@ -31,6 +31,14 @@ pub struct BodyRecord {
 }
 
 impl BodyRecord {
+    /// A record that says nothing of the body.
+    #[must_use]
+    pub const fn nothing() -> Self {
+        Self {
+            entries: Vec::new(),
+        }
+    }
+
     /// What was taken: mm, or radians.
     pub fn taken(&self) -> impl Iterator<Item = (Measurement, f64)> + '_ {
         let entries = self.entries.iter();

@@ -41,8 +41,8 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "fit")]
     checked!(is_value, found, job: FitFrom, BatchFit, FitJob, FitOutcome, FitReport, SizeChoiceReport, DifferenceReport, FitStepReport, AskedReport, LeftReport);
     #[cfg(feature = "lay")]
-    checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome);
-    checked!(is_value, found, job: JobFile);
+    checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome, LayWearer);
+    checked!(is_value, found, job: ComparedReport, JobFile);
     checked!(is_value, found, progress: Progress, Ending);
     checked!(is_value, found, recipe: OwnBlock, Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]

@@ -36,6 +36,8 @@ fn a_range_is_written_whole() {
         "pattern-40.json",
         "pattern-44-46.json",
         "range.json",
+        "size-chart.csv",
+        "size-chart.html",
     ];
     assert_eq!(place.names("out"), names);
     let read = |name: &str| fs::read(place.path().join("out").join(name)).unwrap();

@@ -11,6 +11,7 @@ mod exchange;
 mod fitting;
 mod folders;
 mod grading;
+mod handed_on;
 mod hostile;
 mod job_files;
 mod laying;
