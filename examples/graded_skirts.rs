@@ -18,16 +18,7 @@ fn main() -> Result<(), Box<dyn std::error::Error>> {
     }
     let table = SizeTable::new("Three sizes", Unit::Cm, sizes);
     let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
-    let (title, date) = ("Skirt".to_owned(), None);
-    let drawing = nest(
-        &graded,
-        Align::WaistCentre,
-        &NestLabels {
-            title,
-            date,
-            colour: false,
-        },
-    )?;
+    let drawing = nest(&graded, Align::WaistCentre, &NestLabels::new("Skirt"))?;
     println!("{}", blockwright::render::svg::render(&drawing));
     Ok(())
 }

@@ -74,6 +74,15 @@ pub fn line_colour(number: usize) -> Ink {
     colour.copied().unwrap_or(Ink::BLACK)
 }
 
+/// The pen of the size of that number, in colour or black.
+pub(super) fn pen_of(number: usize, colour: bool) -> Pen {
+    let pen = line_style(number);
+    match colour {
+        true => pen.ink(line_colour(number)),
+        false => pen,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::{MOST_SIZES, line_style};

@@ -1,9 +1,10 @@
 //! All sizes of every piece laid over one another, on one sheet.
 
 use super::laid::Laid;
+use super::line_style::pen_of;
 use super::nest_labels::NestLabels;
 use super::nest_words::write_on;
-use super::{Align, Graded, MOST_SIZES, NestError, line_colour, line_style};
+use super::{Align, Graded, MOST_SIZES, NestError};
 use crate::drawing::{
     Drawing, DrawingError, DrawnPath, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
     arrow_head, dart_legs, dart_notches, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
@@ -170,15 +171,6 @@ fn one(
     write_on(&mut layers, &mut room, laid, smallest, (labels, number));
     layers.extend(stitching_layers(graded, laid, labels.colour));
     Drawing::new(layers)
-}
-
-/// The pen of a size.
-pub(super) fn pen_of(number: usize, colour: bool) -> Pen {
-    let pen = line_style(number);
-    match colour {
-        true => pen.ink(line_colour(number)),
-        false => pen,
-    }
 }
 
 /// Everything that is drawn of one size.

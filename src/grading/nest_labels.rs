@@ -4,7 +4,7 @@
 ///
 /// ```
 /// use blockwright::grading::NestLabels;
-/// let labels = NestLabels { title: "Dress block".into(), date: None, colour: false };
+/// let labels = NestLabels::new("Dress block");
 /// assert_eq!(labels.title, "Dress block");
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,4 +15,16 @@ pub struct NestLabels {
     pub date: Option<String>,
     /// Whether every size has a colour of its own besides its dashes.
     pub colour: bool,
+}
+
+impl NestLabels {
+    /// A title alone, in black.
+    #[must_use]
+    pub fn new(title: impl Into<String>) -> Self {
+        Self {
+            title: title.into(),
+            date: None,
+            colour: false,
+        }
+    }
 }

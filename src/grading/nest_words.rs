@@ -2,7 +2,7 @@
 
 use super::laid::Laid;
 use super::leaders::{Labelled, lead};
-use super::nest::pen_of;
+use super::line_style::pen_of;
 use super::nest_labels::NestLabels;
 
 use crate::drawing::{

@@ -63,11 +63,9 @@ pub fn render(style: &Style<'_>, sizes: &[SizedPattern<'_>]) -> Result<String, D
     let mut header = Groups::default();
     header.put(9, "$ACADVER");
     header.put(1, "AC1009");
-    // Millimetres, and metric: later releases and most readers look for them (value from memory).
+    // Millimetres: later releases and most readers look for it (value from memory).
     header.put(9, "$INSUNITS");
     header.put(70, "4");
-    header.put(9, "$MEASUREMENT");
-    header.put(70, "1");
     for (name, corner) in [
         ("$EXTMIN", Point::new(laid.bounds.x0, at.y)),
         ("$EXTMAX", Point::new(laid.bounds.x1, laid.bounds.y1)),
