@@ -2,8 +2,9 @@
 
 use super::DraftError;
 use super::error::check_numbers;
+use super::neckline::front_depths;
 use crate::geometry::Span;
-use crate::measurements::{Body, Measurement};
+use crate::measurements::{Body, Measurement, Source};
 
 /// A figure: every length a draft needs, in millimetres, and the shoulder slope in radians.
 ///
@@ -125,13 +126,23 @@ impl Figure {
 /// ten more or less for what two tapes disagree by.
 const NECK_DEPTHS: (f64, f64) = (60.0, 95.0);
 
+/// The depth that follows from the neck's girth is right within so many millimetres (an assumption).
+const NECK_DEPTH_SPREAD: f64 = 8.0;
+
 impl Figure {
-    /// Fits the front to a measured centre front: what the front from the neck side point is
-    /// longer is the depth of the neck, from 60 to 95 mm; beyond that the neck side point
-    /// moves up or down, and with it the balance of front and back.
-    fn set_centre_front(&mut self, centre_front: f64) {
-        let depths = Span::from_low(NECK_DEPTHS.0, NECK_DEPTHS.1);
-        let depth = depths.nearest(self.front_waist_length - centre_front);
+    /// Fits the front to a measured centre front: what the front from the neck side point is longer is
+    /// the depth of the neck, from 60 to 95 mm and never more than half as deep again as wide; beyond
+    /// that the neck side point moves up or down, and with it the balance of front and back.
+    ///
+    /// An estimated front is as wrong as its spread says, and the depth that follows from the neck's
+    /// girth within its own: what the two miss the centre front by is shared between them.
+    fn set_centre_front(&mut self, centre_front: f64, spread: f64) {
+        let left = self.front_waist_length - centre_front;
+        let (usual, deepest) = front_depths(self.neck_base_girth).unwrap_or((left, NECK_DEPTHS.1));
+        let squares = (NECK_DEPTH_SPREAD * NECK_DEPTH_SPREAD, spread * spread);
+        let likely = left + (usual - left) * squares.1 / (squares.0 + squares.1);
+        let most = NECK_DEPTHS.1.min(deepest).max(NECK_DEPTHS.0);
+        let depth = Span::from_low(NECK_DEPTHS.0, most).nearest(likely);
         self.front_neck_depth = Some(depth);
         self.front_waist_length = centre_front + depth;
     }
@@ -171,7 +182,12 @@ impl From<&Body> for Figure {
             .get(Measurement::CentreFrontWaistLength)
             .filter(|c| c.source.is_taken())
         {
-            figure.set_centre_front(centre.value);
+            let front = body.get(Measurement::FrontWaistLength);
+            let spread = front.map_or(0.0, |front| match front.source {
+                Source::Estimated { spread } => spread,
+                _ => 0.0,
+            });
+            figure.set_centre_front(centre.value, spread);
         }
         figure
     }

@@ -13,6 +13,10 @@ const FRONT_NARROWER: f64 = 2.0;
 /// How far the front neck is deeper than wide, in millimetres: 5 on both of those drafts.
 const FRONT_DEEPER: f64 = 5.0;
 
+/// A front neck is at most so many times as deep as it is wide: half as deep again looks long, twice
+/// as deep is no neckline any more (an assumption).
+const DEEPEST: f64 = 1.5;
+
 /// Half the neckline: the widths that make it as long as half the neck base girth.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Neckline {
@@ -39,9 +43,9 @@ const CORNER: f64 = 0.32;
 const FRONT_REACH: (f64, f64) = (0.84, 0.57);
 
 impl Neckline {
-    fn of_width(width: f64, front_depth: Option<f64>, front_slope: f64) -> Self {
+    fn of_width(width: f64, depth: impl Fn(f64) -> f64, front_slope: f64) -> Self {
         let front_width = width - FRONT_NARROWER;
-        let front_depth = front_depth.unwrap_or(front_width + FRONT_DEEPER);
+        let front_depth = depth(front_width);
         let steepest = atan2((1.0 - CORNER) * front_width, front_depth);
         Self {
             back_width: width,
@@ -58,10 +62,20 @@ impl Neckline {
     pub fn of_girth(
         girth: f64,
         front_depth: Option<f64>,
+        slopes: (f64, f64),
+    ) -> Result<Self, DraftError> {
+        let depth = |width: f64| front_depth.unwrap_or(width + FRONT_DEEPER);
+        Self::of_depth(girth, depth, slopes)
+    }
+
+    /// The same, the front as deep as follows from its width.
+    fn of_depth(
+        girth: f64,
+        depth: impl Fn(f64) -> f64,
         (back_slope, front_slope): (f64, f64),
     ) -> Result<Self, DraftError> {
         let miss = |width: f64| {
-            let neck = Self::of_width(width, front_depth, front_slope);
+            let neck = Self::of_width(width, &depth, front_slope);
             let arcs = neck.back(back_slope).and_then(|back| {
                 Ok(back.length()
                     + neck
@@ -77,7 +91,7 @@ impl Neckline {
                 source,
             }
         })?;
-        Ok(Self::of_width(width, front_depth, front_slope))
+        Ok(Self::of_width(width, depth, front_slope))
     }
 
     /// The back neckline: from the nape, square to the fold, to the neck side point, square to
@@ -116,11 +130,21 @@ fn square_to_shoulder(slope: f64) -> Vec2 {
     unit(slope - std::f64::consts::FRAC_PI_2)
 }
 
+/// Slope of a shoulder where a neckline is judged without a draft, in radians (20 degrees).
+const ABOUT: f64 = std::f64::consts::PI / 9.0;
+
 /// Height of the neck side point above the nape for a neck base girth, near enough for a
 /// figure made up without a draft.
 pub(super) fn back_rise(neck_base_girth: f64) -> f64 {
-    let slope = 20f64.to_radians();
-    Neckline::of_girth(neck_base_girth, None, (slope, slope)).map_or(0.0, |n| n.back_rise)
+    Neckline::of_girth(neck_base_girth, None, (ABOUT, ABOUT)).map_or(0.0, |n| n.back_rise)
+}
+
+/// Depth of the front neck that follows from a neck base girth alone, and the deepest that it may
+/// have; none where no neckline is that long.
+pub(super) fn front_depths(neck_base_girth: f64) -> Option<(f64, f64)> {
+    let usual = Neckline::of_girth(neck_base_girth, None, (ABOUT, ABOUT)).ok()?;
+    let deepest = Neckline::of_depth(neck_base_girth, |width| DEEPEST * width, (ABOUT, ABOUT));
+    Some((usual.front_depth, deepest.ok()?.front_depth))
 }
 
 #[cfg(test)]
@@ -133,5 +157,12 @@ mod tests {
         let neck = Neckline::of_girth(370.0, None, (b, f)).unwrap();
         let front = neck.front(f, Point::new(neck.front_width, -10.0)).unwrap();
         assert!((neck.back(b).unwrap().length() + front.length() - 185.0).abs() < 1e-6);
+    }
+
+    #[test]
+    fn a_neck_stays_one() {
+        let (usual, deepest) = front_depths(346.0).unwrap();
+        assert!((60.0..80.0).contains(&usual), "{usual}");
+        assert!((usual + 8.0..95.0).contains(&deepest), "{deepest}");
     }
 }

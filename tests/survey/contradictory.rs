@@ -2,7 +2,7 @@
 //! refused, and a refusal says which measurements do not go together.
 
 use super::tally::{FITS, Garment, Outcome, Tally, attempt};
-use crate::support::survey::tell;
+use crate::support::survey::{taken_of, tell, women};
 use blockwright::draft::{
     Block, DraftError, DraftOptions, Ease, Figure, Fit, draft_figure, skirt, waist_plan,
 };
@@ -128,5 +128,42 @@ fn a_number_that_is_none_is_refused() {
         options = DraftOptions::of(Block::Skirt);
         options.length = Some(wrong);
         assert!(draft_figure(&Figure::cylinder(900.0), &options).is_err());
+    }
+}
+
+/// The centre front as taken, over everybody with the front from the neck side point and without:
+/// the neck is as deep as believed, 60 to 95 mm (70 to 85 usually, value from memory), and beside no
+/// front the usual depth.
+#[test]
+fn a_centre_front_is_kept_below_a_neck_that_is_one() {
+    for alone in [false, true] {
+        let (mut depths, mut moved) = (Vec::new(), 0);
+        for row in &women().rows {
+            let mut taken = taken_of(row);
+            taken.retain(|(m, _)| !alone || *m != M::FrontWaistLength);
+            let body = Body::from_taken(taken).expect("a body that is possible");
+            let figure = Figure::from(&body);
+            let depth = figure.front_neck_depth.expect("a depth");
+            let centre = figure.front_waist_length - depth;
+            assert!((centre - row.number("centre_front_waist_length")).abs() < 1e-9);
+            let front = body.value(M::FrontWaistLength);
+            moved += usize::from((figure.front_waist_length - front).abs() > 1.0);
+            depths.push(depth);
+        }
+        depths.sort_by(f64::total_cmp);
+        let at = |share: f64| depths[((depths.len() - 1) as f64 * share) as usize];
+        tell(&format!(
+            "centre front {}: neck {:.0} {:.0} {:.0} {:.0} {:.0} mm deep (least, 5 %, median, 95 %, most), front moved for {moved}",
+            if alone { "alone" } else { "and front" },
+            at(0.0),
+            at(0.05),
+            at(0.5),
+            at(0.95),
+            at(1.0)
+        ));
+        assert!(at(0.0) >= 60.0 && at(1.0) <= 95.0);
+        if alone {
+            assert!((70.0..=85.0).contains(&at(0.5)), "{}", at(0.5));
+        }
     }
 }
