@@ -144,7 +144,7 @@ fn names_with_parts_of_paths_name_no_file() {
         if ran.code == 0 {
             // Its strokes became hyphens.
             let names = place.names("range");
-            assert_eq!(names.len(), 8, "{names:?}");
+            assert_eq!(names.len(), 10, "{names:?}");
             std::fs::remove_dir_all(place.path().join("range")).unwrap();
         }
         let names = [
