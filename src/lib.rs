@@ -15,8 +15,8 @@
 //! 6. [`drawing`] and [`render`]: finished positions, then SVG, PDF (feature `pdf`), JSON and
 //!    DXF; a page for the fitting.
 //! 7. [`grading`]: every size of a table made in that way, its increments and the nest.
-//! 8. `form` (feature `form`): the body in the round; `toile` (feature `toile`): a pattern sewn on it,
-//!    as a picture.
+//! 8. `form` and `fit_map` (feature `form`): the body in the round, and where a pattern is long or short
+//!    on it; `toile` (feature `toile`): a pattern sewn on it, as a picture.
 //! 9. `lay` (feature `lay`): how the pieces lie on cloth, and how much of it they need.
 //! 10. [`job`]: all of that from one description, as the command-line tool does it.
 //!
@@ -75,7 +75,7 @@
 //! |---|---|---|
 //! | `cli` | the command-line tool, and with it `fit`, `form`, `lay`, `pdf`, `toile` and `yaml` | yes |
 //! | `fit` | `fit`: a block fitted to a wearer | by `cli` |
-//! | `form` | `form`: a body in the round from measurements | by `cli` |
+//! | `form` | `form`: a body in the round from measurements; `fit_map`: where a pattern is long or short on it | by `cli` |
 //! | `lay` | `lay`, and `LayRun` in [`job`] | by `cli` |
 //! | `least-distortion` | the method [`Hinge::LeastDistortion`](alterations::Hinge) | yes |
 //! | `message` | `message`: everything by messages in JSON, as the command's page and a WebAssembly module ask; `measuring_form` | by `page` |
@@ -123,6 +123,8 @@ pub mod drawing;
 pub mod explain;
 #[cfg(feature = "fit")]
 pub mod fit;
+#[cfg(feature = "form")]
+pub mod fit_map;
 #[cfg(feature = "form")]
 pub mod form;
 pub mod geometry;

@@ -43,6 +43,9 @@ pub(super) enum Command {
         /// Also write the pieces as pattern.dxf, as `dxf: true` in the job does
         #[arg(long)]
         dxf: bool,
+        /// Another wearer's measurement set: say where the pattern is too long or too short for her
+        #[arg(long, value_name = "SET")]
+        wearer: Option<PathBuf>,
         /// Also show every alteration on paper, as demonstration.pdf
         #[arg(long)]
         demonstration: bool,
@@ -59,6 +62,9 @@ pub(super) enum Command {
     Check {
         /// The job file (YAML or JSON); `-` reads it from standard input
         job: PathBuf,
+        /// Another wearer's measurement set: say where the pattern is too long or too short for her
+        #[arg(long, value_name = "SET")]
+        wearer: Option<PathBuf>,
         /// Print the pattern document (pattern.json) instead of the report
         #[arg(long)]
         document: bool,

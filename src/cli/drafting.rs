@@ -1,11 +1,11 @@
 //! The commands `draft` and `check`.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use blockwright::job::{
     ComparedReport, Job, JobFile, Outcome, Output, Outputs, PaperSize, ResolveError, run,
 };
-use blockwright::measurements::Place;
+use blockwright::measurements::{MeasurementSet, Place};
 use blockwright::recipe::{OwnBlockError, Ways};
 use blockwright::render::json::PatternDocument;
 
@@ -19,6 +19,8 @@ pub(super) struct Wanted {
     pub(super) paper: Option<PaperSize>,
     pub(super) dxf: bool,
     pub(super) demonstration: bool,
+    /// The measurement set of another wearer.
+    pub(super) wearer: Option<PathBuf>,
     pub(super) force: bool,
 }
 
@@ -35,8 +37,12 @@ pub(super) fn draft(
 }
 
 /// Drafts a job and writes nothing; the report.
-pub(super) fn check(path: &Path, json: bool) -> Result<String, Failure> {
-    let outcome = outcome(path, &Wanted::default())?;
+pub(super) fn check(path: &Path, wearer: Option<PathBuf>, json: bool) -> Result<String, Failure> {
+    let wanted = Wanted {
+        wearer,
+        ..Wanted::default()
+    };
+    let outcome = outcome(path, &wanted)?;
     if json {
         return Ok(unwritten(&outcome.report));
     }
@@ -63,9 +69,10 @@ pub(super) fn compare(path: &Path, earlier: &Path, json: bool) -> Result<String,
 }
 
 /// Drafts a job and writes nothing; the pattern document.
-pub(super) fn document(path: &Path) -> Result<String, Failure> {
+pub(super) fn document(path: &Path, wearer: Option<PathBuf>) -> Result<String, Failure> {
     let file = read_argument(path)?;
     let (mut job, steps) = job(path, &file)?;
+    job.compared = compared(wearer.as_deref())?;
     job.outputs = Outputs::none().with(Output::Document);
     job.ways = Ways::Skipped;
     let unit = job.set.unit();
@@ -79,6 +86,7 @@ pub(super) fn document(path: &Path) -> Result<String, Failure> {
 fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
     let (mut job, steps) = job(path, &file)?;
+    job.compared = compared(wanted.wearer.as_deref())?;
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
@@ -88,6 +96,15 @@ fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     }
     let unit = job.set.unit();
     run(&job).map_err(|error| Failure::of_job(&file, &error, (unit, &steps)))
+}
+
+/// Reads the measurement set of another wearer.
+fn compared(path: Option<&Path>) -> Result<Option<MeasurementSet>, Failure> {
+    let Some(path) = path else { return Ok(None) };
+    let file = read_argument(path)?;
+    MeasurementSet::parse(file.text())
+        .map(Some)
+        .map_err(|errors| Failure::of_file(&file, &errors))
 }
 
 /// Reads a job and the measurement set it names; and where its steps are written.

@@ -24,9 +24,11 @@ pub(crate) fn main() -> ExitCode {
             paper,
             dxf,
             demonstration,
+            wearer,
             force,
         } => {
             let wanted = drafting::Wanted {
+                wearer: wearer.clone(),
                 paper: *paper,
                 dxf: *dxf,
                 demonstration: *demonstration,
@@ -119,14 +121,15 @@ pub(crate) fn main() -> ExitCode {
         Command::Check {
             job,
             document: true,
+            wearer,
             ..
-        } => drafting::document(job),
+        } => drafting::document(job, wearer.clone()),
         Command::Check {
             job,
             against: Some(earlier),
             ..
         } => drafting::compare(job, earlier, args.json),
-        Command::Check { job, .. } => drafting::check(job, args.json),
+        Command::Check { job, wearer, .. } => drafting::check(job, wearer.clone(), args.json),
         #[cfg(feature = "page")]
         Command::Page {
             folder,

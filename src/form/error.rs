@@ -67,6 +67,17 @@ pub enum OutOfReach {
         /// What a tape would find, in mm.
         found: f64,
     },
+    /// Two levels are too close, or the wrong way round.
+    Levels {
+        /// The lower one.
+        lower: &'static str,
+        /// The upper one.
+        upper: &'static str,
+        /// How far the upper one would be above it, in mm.
+        gap: f64,
+        /// How far it has to be at least, in mm.
+        least: f64,
+    },
     /// A dimension is far from those of the women surveyed.
     Dimension {
         /// Which.
@@ -82,6 +93,12 @@ impl std::fmt::Display for OutOfReach {
             Self::Measurement { of, found } => {
                 write!(f, "on the nearest one a tape finds {of} {found:.0} mm")
             }
+            Self::Levels {
+                lower, upper, gap, ..
+            } => write!(
+                f,
+                "on the nearest one the {upper} are {gap:.0} mm above the {lower}"
+            ),
             Self::Dimension { of, spreads } => write!(
                 f,
                 "on the nearest one {of} is {:.1} standard deviations {} than expected",

@@ -1,6 +1,7 @@
 //! What a form may not be.
 
 use super::error::OutOfReach;
+use super::levels::Levels;
 use super::parameter::ShapeParameter as P;
 use super::solve::{Solved, Target};
 
@@ -29,6 +30,9 @@ pub(super) fn fault(solved: &Solved) -> Option<OutOfReach> {
             found: *found,
         });
     }
+    if let Some(order) = disorder(&solved.shape.levels) {
+        return Some(order);
+    }
     let off = P::ALL
         .into_iter()
         .zip(solved.priors.distances(&solved.values));
@@ -39,4 +43,29 @@ pub(super) fn fault(solved: &Solved) -> Option<OutOfReach> {
 
 fn share(target: &Target, found: f64) -> f64 {
     ((found - target.value) / target.value).abs()
+}
+
+/// The least distances of levels, in mm; among the women surveyed the smallest are 39 from the waist to
+/// the bust points, 6 from there to the armpits, 97 from there to the front neck and 124 from the
+/// armpits to the nape.
+fn disorder(levels: &Levels) -> Option<OutOfReach> {
+    let pairs = [
+        ("waist", "bust points", levels.bust - levels.waist, 25.0),
+        ("bust points", "armpits", levels.armpit - levels.bust, -15.0),
+        (
+            "bust points",
+            "front neck",
+            levels.front_neck - levels.bust,
+            60.0,
+        ),
+        ("armpits", "nape", levels.nape - levels.armpit, 60.0),
+    ];
+    let mut out = pairs.into_iter().filter(|(.., gap, least)| gap < least);
+    out.next()
+        .map(|(lower, upper, gap, least)| OutOfReach::Levels {
+            lower,
+            upper,
+            gap,
+            least,
+        })
 }

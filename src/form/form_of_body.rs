@@ -74,12 +74,12 @@ impl Form {
         let loosely = solve(body, true);
         match fault(&loosely) {
             None => Ok(Self::from_solved(body, &loosely)),
-            Some(what) => Err(match contradiction(&loosely) {
-                Some((one, other)) => FormError::Contradiction {
-                    one: one.of,
-                    one_value: one.value,
-                    other: other.of,
-                    other_value: other.value,
+            Some(what) => Err(match contradiction(body, &loosely) {
+                Some([(one, one_value), (other, other_value)]) => FormError::Contradiction {
+                    one,
+                    one_value,
+                    other,
+                    other_value,
                     what,
                 },
                 None => FormError::Unusual { what },
@@ -205,6 +205,18 @@ impl Form {
             height: self.shape.levels.neck_side,
             points,
         }
+    }
+
+    pub(super) const fn shape(&self) -> &Shape {
+        &self.shape
+    }
+
+    pub(super) fn leans(&self) -> bool {
+        self.lean.angle != 0.0
+    }
+
+    pub(super) fn bent(&self, place: Point3) -> Point3 {
+        self.lean.bend(place)
     }
 
     fn from_solved(body: &Body, solved: &Solved) -> Self {

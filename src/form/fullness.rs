@@ -36,6 +36,7 @@ impl Fullness {
         }
         let out = (x / half) * (x / half);
         let side = (1.0 - out * out * out).max(0.0);
-        (1.0 - far) * (1.0 - far) * side / self.edge
+        let near = 1.0 - far;
+        near * near * (3.0 - 2.0 * near) * side / self.edge
     }
 }

@@ -44,6 +44,14 @@ impl Point3 {
         Self::new(self.x - other.x, self.y - other.y, self.z - other.z)
     }
 
+    pub(super) fn plus(self, other: Self) -> Self {
+        Self::new(self.x + other.x, self.y + other.y, self.z + other.z)
+    }
+
+    pub(super) fn times(self, factor: f64) -> Self {
+        Self::new(self.x * factor, self.y * factor, self.z * factor)
+    }
+
     pub(super) fn dot(self, other: Self) -> f64 {
         self.x * other.x + self.y * other.y + self.z * other.z
     }

@@ -4,22 +4,14 @@
     reason = "arrays and matrices have a row for each parameter"
 )]
 
-use super::parameter::{COUNT, ShapeParameter, ShapeParameter as P, Values};
+use super::parameter::{COUNT, ShapeParameter as P, Values};
+use super::relation::Relation;
 use super::surveyed::{CORRELATION, SURVEYED};
 use crate::measurements::{Body, Measurement as M};
 use nalgebra::{Cholesky, DMatrix, DVector};
 
-/// A linear relation to measurements, and the spread that it leaves.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Prior {
-    pub(super) of: ShapeParameter,
-    pub(super) constant: f64,
-    pub(super) terms: &'static [(M, f64)],
-    pub(super) spread: f64,
-}
-
-const fn assumed(of: P, constant: f64, spread: f64) -> Prior {
-    Prior {
+const fn assumed(of: P, constant: f64, spread: f64) -> Relation {
+    Relation {
         of,
         constant,
         terms: &[],
@@ -27,8 +19,8 @@ const fn assumed(of: P, constant: f64, spread: f64) -> Prior {
     }
 }
 
-const fn share(of: P, terms: &'static [(M, f64)], spread: f64) -> Prior {
-    Prior {
+const fn share(of: P, terms: &'static [(M, f64)], spread: f64) -> Relation {
+    Relation {
         of,
         constant: 0.0,
         terms,
@@ -38,20 +30,20 @@ const fn share(of: P, terms: &'static [(M, f64)], spread: f64) -> Prior {
 
 /// What no survey at hand says. The spreads are assumptions; the means are those with which the forms
 /// of the women surveyed meet their surveyed heights, breadths and depths on average.
-const ASSUMED: [Prior; 16] = [
-    assumed(P::NapeForward, 69.0, 14.0),
-    assumed(P::WaistForward, 37.0, 14.0),
+const ASSUMED: [Relation; 16] = [
+    assumed(P::NapeForward, 58.0, 14.0),
+    assumed(P::WaistForward, 32.0, 14.0),
     assumed(P::SeatForward, 5.0, 14.0),
     assumed(P::BladeShare, 0.51, 0.04),
-    assumed(P::BustRecess, 16.0, 6.0),
+    assumed(P::BustRecess, 15.0, 6.0),
     share(P::ChestBreadth, &[(M::UpperChestGirth, 0.3725)], 12.0),
     share(P::UnderbustBreadth, &[(M::UnderbustGirth, 0.341)], 10.0),
     share(P::UnderbustDepth, &[(M::UnderbustGirth, 0.281)], 10.0),
-    share(P::NeckHalf, &[(M::NeckBaseGirth, 0.148)], 3.0),
-    share(P::NeckDepth, &[(M::NeckBaseGirth, 0.199)], 8.0),
+    share(P::NeckHalf, &[(M::NeckBaseGirth, 0.1475)], 3.0),
+    share(P::NeckDepth, &[(M::NeckBaseGirth, 0.19)], 8.0),
     assumed(P::NeckSideShare, 0.565, 0.06),
     assumed(P::ChestRoundness, 2.33, 0.2),
-    assumed(P::BustRoundness, 3.05, 0.25),
+    assumed(P::BustRoundness, 3.1, 0.25),
     assumed(P::UnderbustRoundness, 2.17, 0.15),
     assumed(P::WaistRoundness, 2.14, 0.15),
     assumed(P::HipRoundness, 2.95, 0.25),
@@ -59,13 +51,6 @@ const ASSUMED: [Prior; 16] = [
 
 /// Mean of bust and hip girth together over the women surveyed.
 const USUAL_GIRTHS: f64 = 1874.4;
-
-impl Prior {
-    fn mean(&self, body: &Body) -> f64 {
-        let term = |sum, (of, share): &(M, f64)| sum + share * body.value(*of);
-        self.terms.iter().fold(self.constant, term)
-    }
-}
 
 /// Means and spreads, and the matrix that makes parameters of independent deviations of one.
 #[derive(Debug, Clone)]

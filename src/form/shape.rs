@@ -168,10 +168,10 @@ impl Chest {
             amount: 0.0,
             x: bust_point,
             y: levels.bust,
-            inward: 1.15 * bust_point + 10.0,
-            outward: 1.3 * (half - bust_point).max(20.0),
-            up: 0.75 * (levels.front_neck - levels.bust).max(40.0),
-            down: 1.25 * (levels.bust - levels.underbust),
+            inward: bust_point + 5.0,
+            outward: 1.25 * (half - bust_point).max(20.0),
+            up: 0.7 * (levels.front_neck - levels.bust).max(40.0),
+            down: 1.1 * (levels.bust - levels.underbust),
             edge: 1.0,
         };
         fullness.edge = fullness.share(bust_point, levels.bust, half).max(0.01);
@@ -308,5 +308,5 @@ fn power_profile(levels: &Levels, values: &Values) -> Profile {
 
 /// The level at which the section of the armpits stands, clear of the bust points.
 fn armpit(levels: &Levels) -> f64 {
-    levels.armpit.max(levels.bust + 20.0)
+    levels.armpit.max(levels.bust + 35.0)
 }

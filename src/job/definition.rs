@@ -41,6 +41,9 @@ pub struct Job {
     /// Whether the files are handed on to somebody who is to learn nothing of the wearer: they have
     /// neither her name nor her measurements.
     pub private: bool,
+    /// Another wearer, on whom the pattern is looked at: where it is too long or too short for her.
+    #[cfg(feature = "form")]
+    pub compared: Option<MeasurementSet>,
 }
 
 impl Job {
@@ -61,6 +64,8 @@ impl Job {
             outputs: Outputs::usual(),
             ways: Ways::Compared,
             private: false,
+            #[cfg(feature = "form")]
+            compared: None,
         }
     }
 

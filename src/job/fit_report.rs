@@ -40,6 +40,10 @@ pub struct FitReport {
     pub girths: Vec<GirthReport>,
     /// What must be known about any pattern.
     pub cautions: Vec<&'static str>,
+    /// How the fitted block lies on the wearer: another way than drafts to look at it.
+    #[cfg(feature = "form")]
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fit_map: Option<super::FitMapReport>,
     /// The wearer's unit, in which a person reads the report.
     #[serde(skip)]
     pub(super) unit: Unit,
@@ -177,6 +181,8 @@ impl FitReport {
             girths: girths.collect(),
             cautions: super::report::cautions(recipe.allowances.as_ref()).to_vec(),
             unit: asked.wearer.unit(),
+            #[cfg(feature = "form")]
+            fit_map: None,
         }
     }
 }

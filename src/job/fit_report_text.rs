@@ -44,6 +44,10 @@ impl FitReport {
                 girth.name
             );
         }
+        #[cfg(feature = "form")]
+        if let Some(map) = &self.fit_map {
+            out.push_str(&map.text(self.unit));
+        }
         out.push_str("\nBefore you cut\n");
         for caution in &self.cautions {
             let _ = writeln!(out, "  {caution}");

@@ -67,11 +67,19 @@ pub fn run_fit(asked: &FitJob) -> Result<FitOutcome, JobError> {
     altered.recipe.size = recipe.size.as_ref().map(|size| format!("{size}, fitted"));
     let name = format!("{}, fitted to {}", job.set.name(), wearer.name());
     altered.set = MeasurementSet::new(name, unit, own.clone());
-    let files = run(&altered)?.files;
+    #[cfg(feature = "form")]
+    {
+        altered.compared = Some(wearer.clone());
+    }
+    let outcome = run(&altered)?;
     Ok(FitOutcome {
-        report: FitReport::new(asked, &fitted),
+        report: FitReport {
+            #[cfg(feature = "form")]
+            fit_map: outcome.report.fit_map,
+            ..FitReport::new(asked, &fitted)
+        },
         fitted,
         job: altered,
-        files,
+        files: outcome.files,
     })
 }

@@ -25,6 +25,8 @@ mod error;
 mod file;
 #[cfg(feature = "fit")]
 mod fit_definition;
+#[cfg(feature = "form")]
+mod fit_map_report;
 #[cfg(feature = "fit")]
 mod fit_report;
 #[cfg(feature = "fit")]
@@ -77,6 +79,8 @@ pub use error::{Fault, JobError, ResolveError};
 pub use file::JobFile;
 #[cfg(feature = "fit")]
 pub use fit_definition::FitJob;
+#[cfg(feature = "form")]
+pub use fit_map_report::FitMapReport;
 #[cfg(feature = "fit")]
 pub use fit_report::{
     AskedReport, DifferenceReport, FitReport, FitStepReport, LeftReport, SizeChoiceReport,

@@ -79,6 +79,10 @@ pub struct JobReport {
     pub warnings: Vec<WarningReport>,
     /// What must be known about any pattern.
     pub cautions: Vec<&'static str>,
+    /// How the pattern lies on another wearer, where one is named.
+    #[cfg(feature = "form")]
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub fit_map: Option<super::FitMapReport>,
     /// The wearer's unit, in which a person reads the report.
     #[serde(skip)]
     pub(super) unit: crate::units::Unit,
@@ -226,6 +230,8 @@ impl JobReport {
             warnings: warnings.collect(),
             cautions: cautions(job.recipe.allowances.as_ref()).to_vec(),
             unit: job.set.unit(),
+            #[cfg(feature = "form")]
+            fit_map: super::FitMapReport::of(job, made),
         }
     }
 }

@@ -29,6 +29,10 @@ impl JobReport {
         for piece in &self.pieces {
             let _ = writeln!(out, "  {piece}");
         }
+        #[cfg(feature = "form")]
+        if let Some(map) = &self.fit_map {
+            out.push_str(&map.text(self.unit));
+        }
         if let Some(pages) = &self.pages {
             let _ = writeln!(out, "\nPages\n  {}", pages.text());
         }

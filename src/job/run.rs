@@ -54,6 +54,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     let made = make(&job.recipe, job.set.body(), job.set.unit(), job.ways)?;
     let mut files = Vec::new();
     let pages = draw(job, &made, &mut files)?;
+    let report = JobReport::new(job, &made, pages);
     let mut add = |name: &str, text: String| {
         files.push(OutputFile {
             name: name.to_owned(),
@@ -61,7 +62,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         });
     };
     if wanted.has(Output::Document) {
-        add("pattern.json", document(job, &made)?);
+        add("pattern.json", document(job, &made, &report)?);
     }
     if wanted.has(Output::Dxf) {
         add("pattern.dxf", exchange(job, &made)?);
@@ -73,6 +74,8 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
     };
     // The page for the fitting is all about the wearer.
     if wanted.has(Output::Fitting) && !job.private {
+        let known = SetReport::new(&job.set);
+        let cautions = cautions(job.recipe.allowances.as_ref());
         let page = fitting::page(&Fitting {
             title: &job.recipe.title,
             wearer: job.wearer().as_deref(),
@@ -81,8 +84,10 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
             accounts: &made.accounts,
             choices: &made.choices,
             demonstrations: &shown,
-            body: &SetReport::new(&job.set),
-            cautions: &cautions(job.recipe.allowances.as_ref()),
+            body: &known,
+            cautions: &cautions,
+            #[cfg(feature = "form")]
+            fit_map: report.fit_map.as_ref().and_then(super::FitMapReport::shown),
         });
         add("fitting.html", page);
     }
@@ -94,7 +99,7 @@ pub fn run(job: &Job) -> Result<Outcome, JobError> {
         });
     }
     Ok(Outcome {
-        report: JobReport::new(job, &made, pages),
+        report,
         pattern: made.pattern,
         files,
     })
@@ -134,12 +139,26 @@ fn draw(
 }
 
 /// The pattern document.
-fn document(job: &Job, made: &MadePattern) -> Result<String, JobError> {
+fn document(job: &Job, made: &MadePattern, report: &JobReport) -> Result<String, JobError> {
     let (body, title) = (job.set.body(), &job.recipe.title);
     let accounts = made.all_accounts();
     if job.private {
         return private_document(job, made);
     }
+    #[cfg(feature = "form")]
+    if let Some(record) = report
+        .fit_map
+        .as_ref()
+        .and_then(super::FitMapReport::record)
+    {
+        let mut document = json::PatternDocument::new(title, body, made.pattern.clone());
+        document.accounts = accounts;
+        document.cut.clone_from(&made.cut);
+        document.fit_map = Some(record);
+        return Ok(document.text());
+    }
+    #[cfg(not(feature = "form"))]
+    let _ = report;
     Ok(match &made.cut {
         Some(cut) => json::render_to_cut(&made.pattern, body, title, &accounts, cut),
         None => json::render(&made.pattern, body, title, &accounts),

@@ -7,7 +7,11 @@ mod any_body;
 mod armscye;
 mod contradictory;
 mod darts;
+#[cfg(feature = "form")]
+mod fit_maps;
 mod fitted;
+#[cfg(feature = "form")]
+mod forms;
 mod looks;
 mod openings;
 mod princess;

@@ -62,6 +62,9 @@ pub struct Fitting<'a> {
     pub body: &'a SetReport,
     /// What must be known before anything is printed or cut.
     pub cautions: &'a [&'a str],
+    /// How the pattern lies on another wearer.
+    #[cfg(feature = "form")]
+    pub fit_map: Option<super::ShownFitMap<'a>>,
 }
 
 impl<'a> Fitting<'a> {
@@ -83,6 +86,8 @@ impl<'a> Fitting<'a> {
             demonstrations: &[],
             body,
             cautions: &[],
+            #[cfg(feature = "form")]
+            fit_map: None,
         }
     }
 }
@@ -140,6 +145,10 @@ pub fn page(fitting: &Fitting<'_>) -> String {
         fill(&mut out);
         out.push_str("</section>\n");
     };
+    #[cfg(feature = "form")]
+    if fitting.fit_map.is_some() {
+        section("fit-map", "Fit map", &|out| fitting.fit_map_section(out));
+    }
     section("account", "What was altered", &|out| {
         fitting.accounts_tables(out);
     });

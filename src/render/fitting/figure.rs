@@ -161,7 +161,7 @@ fn view(sides: Sides<'_>, shifts: &[Vec2]) -> Rect {
     )
 }
 
-fn ring(piece: &Piece) -> String {
+pub(super) fn ring(piece: &Piece) -> String {
     let mut path = kurbo::BezPath::new();
     for (index, segment) in piece.outline().segments().iter().enumerate() {
         if index == 0 {

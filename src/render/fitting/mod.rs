@@ -9,6 +9,8 @@
 mod align;
 mod document;
 mod figure;
+#[cfg(feature = "form")]
+mod fit_map;
 mod markup;
 mod methods;
 mod shown;
@@ -19,3 +21,5 @@ pub(crate) use align::Align;
 pub use document::{Fitting, page};
 #[cfg(feature = "message")]
 pub(crate) use figure::pairs;
+#[cfg(feature = "form")]
+pub use fit_map::ShownFitMap;

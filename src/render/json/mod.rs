@@ -11,6 +11,7 @@
 mod error;
 mod exact_path;
 mod fault;
+mod fit_map_record;
 mod from_tree;
 mod pattern_document;
 mod read;
@@ -23,6 +24,7 @@ mod write;
 
 pub use error::DocumentError;
 pub use fault::ShapeFault;
+pub use fit_map_record::{AdviceRecord, FitMapRecord, RoundRecord, StationRecord};
 pub use pattern_document::PatternDocument;
 #[cfg(feature = "schema")]
 pub use schema::schema;

@@ -1,6 +1,7 @@
 //! A pattern and what is known about it, written to a document and read back.
 
 use super::DocumentError;
+use super::FitMapRecord;
 use super::fault::short;
 use super::from_tree::from_tree;
 use super::read;
@@ -58,6 +59,8 @@ pub struct PatternDocument {
     /// The lines to cut along, where it has an allowance. They belong to this very pattern: after
     /// altering it, make them anew.
     pub cut: Option<CutLines>,
+    /// How the pattern lies on a wearer with whom it was compared. It belongs to this very pattern.
+    pub fit_map: Option<FitMapRecord>,
 }
 
 impl PatternDocument {
@@ -70,6 +73,7 @@ impl PatternDocument {
             pattern,
             accounts: Vec::new(),
             cut: None,
+            fit_map: None,
         }
     }
 
@@ -80,13 +84,15 @@ impl PatternDocument {
     }
 
     fn shape(&self) -> DocumentShape {
-        to_shape(
+        let mut shape = to_shape(
             &self.pattern,
             self.body.clone(),
             &self.title,
             &self.accounts,
             self.cut.as_ref(),
-        )
+        );
+        shape.fit_map.clone_from(&self.fit_map);
+        shape
     }
 
     /// Reads a document: its pattern holds together, and every figure agrees with its pieces.
@@ -116,6 +122,7 @@ impl PatternDocument {
             cut: read::cut_lines(&pattern, widths.as_ref(), &written)?,
             pattern,
             accounts: read::accounts(shape.account)?,
+            fit_map: shape.fit_map,
         })
     }
 

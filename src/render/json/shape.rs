@@ -1,5 +1,6 @@
 //! What a document looks like: the types that are written, read, and described by the schema.
 
+use super::FitMapRecord;
 use crate::measurements::BodyRecord;
 use crate::piece::{BodySide, EaseOn, EdgeRole, Measure, MeasureUnit, NotchKind, Pressed};
 use serde::de::{Deserialize, Deserializer, MapAccess, Visitor};
@@ -48,6 +49,9 @@ pub(super) struct DocumentShape {
     pub account: Vec<AccountShape>,
     /// What the wearer or cutter should know.
     pub warnings: Vec<WarningShape>,
+    /// How the pattern lies on a wearer with whom it was compared.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub fit_map: Option<FitMapRecord>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Write, Read)]

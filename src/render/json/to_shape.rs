@@ -50,6 +50,7 @@ pub(super) fn to_shape(
         girths: Ordered(girths.map(|(g, finished)| girth(g, finished)).collect()),
         account: accounts.iter().map(account).collect(),
         warnings: warnings.into_iter().map(warning).collect(),
+        fit_map: None,
     }
 }
 

@@ -33,7 +33,9 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "fit")]
     checked!(is_value, found, fit: Aimed, Asked, FitSettings, FitStep, Fitted, Left, LeftBecause, NearestSize, SizeDistance);
     #[cfg(feature = "form")]
-    checked!(is_value, found, form: Armhole, Dimension, Form, Landmarks, Levels, OutOfReach, Point3, Reproduced, Ring, ShapeParameter, Surface);
+    checked!(is_value, found, fit_map: Advice, FitMap, Origin<'static>, RoundStation, Station, StationPlace);
+    #[cfg(feature = "form")]
+    checked!(is_value, found, form: Armhole, Dimension, Form, Half, Landmarks, Levels, OutOfReach, Point3, Reproduced, Ring, ShapeParameter, Surface);
     checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);
@@ -53,7 +55,11 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, render::demonstration: DemonstrationLabels, Step<'static>);
     checked!(is_value, found, render::dxf: Style<'static>, SizedPattern<'static>);
     checked!(is_value, found, render::fitting: Fitting<'static>);
-    checked!(is_value, found, render::json: PatternDocument);
+    #[cfg(feature = "form")]
+    checked!(is_value, found, render::fitting: ShownFitMap<'static>);
+    #[cfg(feature = "form")]
+    checked!(is_value, found, job: FitMapReport);
+    checked!(is_value, found, render::json: AdviceRecord, FitMapRecord, PatternDocument, RoundRecord, StationRecord);
     #[cfg(feature = "pdf")]
     checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
     checked!(is_value, found, silhouette: Silhouette, Stance, TapeRun);

@@ -31,6 +31,7 @@ const FLOORS: &[(&str, i8)] = &[
     ("drawing", 4),
     ("recipe", 5),
     ("fit", 6),
+    ("fit_map", 3),
     ("form", 2),
     ("grading", 6),
     ("lay", 6),

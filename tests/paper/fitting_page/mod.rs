@@ -3,5 +3,7 @@
 #![allow(missing_docs, clippy::unwrap_used, clippy::panic)]
 
 mod browser;
+#[cfg(feature = "form")]
+mod fit_map;
 mod page;
 mod tools;

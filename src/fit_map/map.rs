@@ -1,0 +1,289 @@
+//! The comparison.
+
+use super::advice::Advice;
+use super::girths::{RoundStation, round};
+use super::panel::Panel;
+use super::station::{Station, StationPlace};
+use crate::form::{Form, Half};
+use crate::geometry::Point;
+use crate::measurements::{Body, Measurement as M};
+use crate::piece::Pattern;
+use serde::Serialize;
+
+/// Threads tell no less than this, in mm: what a tape is read to, and what is invented between levels.
+const TELLS: f64 = 3.0;
+
+/// An underarm lies so far below the armpit where nothing says how far (common practice, 15 to 25 mm).
+const BELOW_ARMPIT: f64 = 20.0;
+
+/// Shares of the way from the middle to the side.
+const SHARES: [f64; 3] = [0.25, 0.5, 0.75];
+
+/// What a pattern was drafted from: the draft, before any alteration, and the body it is for.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::fit_map::Origin;
+/// use blockwright::measurements::{Body, Measurement};
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let pattern = draft(&body, &DraftOptions::of(Block::Dress))?;
+/// let origin = Origin { draft: &pattern, body: &body };
+/// assert_eq!(origin.draft.block(), "dress");
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, Copy)]
+pub struct Origin<'a> {
+    /// The pattern as drafted.
+    pub draft: &'a Pattern,
+    /// The body that it was drafted for.
+    pub body: &'a Body,
+}
+
+/// Where a pattern is too long or too short for a body.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::fit_map::{Advice, Origin, fit_map};
+/// use blockwright::form::Form;
+/// use blockwright::measurements::{Body, Measurement};
+/// let size = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+///     (Measurement::BackWaistLength, 410.0), (Measurement::CentreFrontWaistLength, 340.0),
+/// ])?;
+/// let block = draft(&size, &DraftOptions::of(Block::Dress))?;
+/// // She has the size's girths and front, and a back that is 20 mm shorter.
+/// let wearer = size.with_taken(Measurement::BackWaistLength, 390.0)?;
+/// let origin = Origin { draft: &block, body: &size };
+/// let map = fit_map(&block, Some(origin), &wearer, &Form::of(&wearer)?);
+/// let centre = map.centre_back().ok_or("no back")?;
+/// assert!((centre.excess() - 20.0).abs() < 1.0);
+/// assert!(map.advice.iter().any(|a| matches!(a, Advice::ReduceBack { amount } if (amount - 20.0).abs() < 1.0)));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+pub struct FitMap {
+    /// Threads down to the waist, piece by piece from the middle to the side.
+    pub stations: Vec<Station>,
+    /// Levels round the body.
+    pub girths: Vec<RoundStation>,
+    /// What follows from that.
+    pub advice: Vec<Advice>,
+}
+
+impl FitMap {
+    /// The thread down the middle of the back.
+    #[must_use]
+    pub fn centre_back(&self) -> Option<&Station> {
+        self.at(Half::Back, StationPlace::Centre)
+    }
+
+    /// The thread down the middle of the front.
+    #[must_use]
+    pub fn centre_front(&self) -> Option<&Station> {
+        self.at(Half::Front, StationPlace::Centre)
+    }
+
+    fn at(&self, half: Half, place: StationPlace) -> Option<&Station> {
+        let mut stations = self.stations.iter();
+        stations.find(|station| station.half == half && station.place == place)
+    }
+}
+
+/// Compares a pattern with a wearer. Without an origin the pattern's underarm is taken to lie 20 mm
+/// below the armpit, and nothing is known of the numbers it was made from.
+///
+/// Pieces without a centre, a neckline and a waist are left out: side panels, skirts, sleeves.
+#[must_use]
+pub fn fit_map(
+    pattern: &Pattern,
+    origin: Option<Origin<'_>>,
+    wearer: &Body,
+    form: &Form,
+) -> FitMap {
+    let below_armpit = origin
+        .and_then(|origin| below_armpit(&origin))
+        .unwrap_or(BELOW_ARMPIT);
+    let panels: Vec<Panel<'_>> = pattern.pieces().iter().filter_map(Panel::of).collect();
+    let stations: Vec<Station> = panels
+        .iter()
+        .flat_map(|panel| match panel.half {
+            Half::Back => back(panel, form, below_armpit),
+            Half::Front => front(panel, form, wearer, below_armpit),
+        })
+        .collect();
+    let advice = advise(&stations, origin, wearer);
+    FitMap {
+        girths: round(pattern, wearer),
+        stations,
+        advice,
+    }
+}
+
+/// How far below the armpit the underarm of a draft lies.
+fn below_armpit(origin: &Origin<'_>) -> Option<f64> {
+    let mut panels = origin.draft.pieces().iter().filter_map(Panel::of);
+    let back = panels.find(|panel| panel.half == Half::Back)?;
+    let depth = back.underarm()?.y - back.neck.y;
+    Some((depth - origin.body.value(M::ScyeDepth)).max(0.0))
+}
+
+fn station(panel: &Panel<'_>, place: StationPlace, ends: [Point; 2], lengths: [f64; 2]) -> Station {
+    let [pattern, body] = lengths;
+    Station {
+        piece: panel.piece.name().to_owned(),
+        half: panel.half,
+        place,
+        ends,
+        pattern,
+        body,
+    }
+}
+
+/// From the nape at the centre; elsewhere from the level of the armpits, which runs in the pattern from
+/// the nape's scye depth to the underarm.
+fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Station> {
+    let mut out = Vec::new();
+    let levels = form.levels();
+    let scye = form.tape(M::ScyeDepth).unwrap_or(0.0);
+    let at_centre = Point::new(panel.neck.x, panel.neck.y + scye);
+    if let (Some(waist), Some(body)) = (panel.waist_at(0.0), form.tape(M::BackWaistLength)) {
+        let ends = [panel.neck, waist];
+        let lengths = [waist.y - panel.neck.y, body];
+        out.push(station(panel, StationPlace::Centre, ends, lengths));
+    }
+    let Some(underarm) = panel.underarm() else {
+        return out;
+    };
+    let at_side = Point::new(underarm.x, underarm.y - below_armpit);
+    for share in SHARES {
+        let Some(waist) = panel.waist_at(share) else {
+            continue;
+        };
+        let top = at_centre.y + share * (at_side.y - at_centre.y);
+        let ends = [Point::new(waist.x, top), waist];
+        let body = form.thread(Half::Back, share, levels.waist, levels.armpit);
+        let place = StationPlace::Share(share);
+        out.push(station(panel, place, ends, [waist.y - top, body]));
+    }
+    out.extend(side(panel, form, at_side));
+    out
+}
+
+/// Over the bust point only where that was taped: an estimated front is no reason for an alarm.
+fn front(panel: &Panel<'_>, form: &Form, wearer: &Body, below_armpit: f64) -> Vec<Station> {
+    let mut out = Vec::new();
+    if let (Some(waist), Some(body)) = (panel.waist_at(0.0), form.tape(M::CentreFrontWaistLength)) {
+        let ends = [panel.neck, waist];
+        let lengths = [waist.y - panel.neck.y, body];
+        out.push(station(panel, StationPlace::Centre, ends, lengths));
+    }
+    if wearer.is_taken(M::FrontWaistLength) {
+        out.extend(over_bust(panel, form));
+    }
+    if let Some(underarm) = panel.underarm() {
+        let at_side = Point::new(underarm.x, underarm.y - below_armpit);
+        out.extend(side(panel, form, at_side));
+    }
+    out
+}
+
+/// As the tape runs for the front waist length.
+fn over_bust(panel: &Panel<'_>, form: &Form) -> Option<Station> {
+    let bust = panel.piece.point("bust_point")?;
+    let (neck, waist) = (panel.neck_side()?, panel.waist_below(bust.x)?);
+    let body = form.tape(M::FrontWaistLength)?;
+    let pattern = (bust - neck).hypot() + waist.y - bust.y;
+    Some(station(
+        panel,
+        StationPlace::OverBust,
+        [neck, waist],
+        [pattern, body],
+    ))
+}
+
+fn side(panel: &Panel<'_>, form: &Form, top: Point) -> Option<Station> {
+    let waist = panel.waist_at(1.0)?;
+    let levels = form.levels();
+    let body = form.thread(panel.half, 1.0, levels.waist, levels.armpit);
+    let pattern = waist.y - top.y - panel.taken_at_side(waist.y);
+    Some(station(
+        panel,
+        StationPlace::Side,
+        [top, waist],
+        [pattern, body],
+    ))
+}
+
+/// What the wearer's lengths were, and whether they say more than the pattern knew.
+fn advise(stations: &[Station], origin: Option<Origin<'_>>, wearer: &Body) -> Vec<Advice> {
+    let knew = origin.is_some_and(|origin| {
+        let lengths = [
+            M::BackWaistLength,
+            M::CentreFrontWaistLength,
+            M::FrontWaistLength,
+            M::ScyeDepth,
+        ];
+        let of = |body: &Body, of: M| body.value(of).to_bits();
+        lengths
+            .into_iter()
+            .all(|m| of(origin.body, m) == of(wearer, m))
+    });
+    let find = |half, place| {
+        let mut all = stations.iter();
+        all.find(|s| s.half == half && s.place == place)
+            .map(Station::excess)
+    };
+    let back = find(Half::Back, StationPlace::Centre);
+    let front = find(Half::Front, StationPlace::Centre)
+        .filter(|_| wearer.is_taken(M::CentreFrontWaistLength));
+    let over =
+        find(Half::Front, StationPlace::OverBust).filter(|_| wearer.is_taken(M::FrontWaistLength));
+    let mut missing = Vec::new();
+    if !wearer.is_taken(M::BackWaistLength) {
+        missing.push(M::BackWaistLength);
+    }
+    if !wearer.is_taken(M::CentreFrontWaistLength) && !wearer.is_taken(M::FrontWaistLength) {
+        missing.push(M::CentreFrontWaistLength);
+    }
+    let mut out = Vec::new();
+    if back.is_none() {
+        return out;
+    }
+    let fronts = || [front, over].into_iter().flatten();
+    let short = fronts().map(|excess| -excess).fold(0.0, f64::max);
+    let long = fronts().fold(f64::INFINITY, f64::min);
+    let looks_long = back.is_some_and(|excess| excess >= TELLS);
+    if short >= TELLS {
+        out.push(Advice::ShortFront {
+            amount: short.round(),
+            back_looks_long: looks_long,
+        });
+    } else if long.is_finite() && long >= TELLS {
+        out.push(Advice::LongFront {
+            amount: long.round(),
+        });
+    }
+    if missing.is_empty() {
+        match back {
+            Some(excess) if excess >= TELLS && short < TELLS => out.push(Advice::ReduceBack {
+                amount: excess.round(),
+            }),
+            Some(excess) if excess <= -TELLS => out.push(Advice::LengthenBack {
+                amount: -excess.round(),
+            }),
+            _ => {}
+        }
+    }
+    if out.is_empty() && knew {
+        out.push(Advice::AgreesByConstruction);
+    } else if !missing.is_empty() {
+        out.push(Advice::NotMeasured { missing });
+    } else if out.is_empty() {
+        out.push(Advice::Agrees);
+    }
+    out
+}
