@@ -1,6 +1,6 @@
 //! Round the body: what the finished girths have over the body.
 
-use super::station::tenth;
+use super::thread::tenth;
 use crate::measurements::{Body, Measurement as M};
 use crate::piece::Pattern;
 use serde::{Serialize, Serializer, ser::SerializeStruct as _};

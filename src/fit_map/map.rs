@@ -3,7 +3,7 @@
 use super::advice::Advice;
 use super::girths::{RoundStation, round};
 use super::panel::Panel;
-use super::station::{Station, StationPlace};
+use super::thread::{Thread, ThreadPlace};
 use crate::form::{Form, Half};
 use crate::geometry::Point;
 use crate::measurements::{Body, Measurement as M};
@@ -67,7 +67,7 @@ pub struct Origin<'a> {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FitMap {
     /// Threads down to the waist, piece by piece from the middle to the side.
-    pub stations: Vec<Station>,
+    pub stations: Vec<Thread>,
     /// Levels round the body.
     pub girths: Vec<RoundStation>,
     /// What follows from that.
@@ -77,17 +77,17 @@ pub struct FitMap {
 impl FitMap {
     /// The thread down the middle of the back.
     #[must_use]
-    pub fn centre_back(&self) -> Option<&Station> {
-        self.at(Half::Back, StationPlace::Centre)
+    pub fn centre_back(&self) -> Option<&Thread> {
+        self.at(Half::Back, ThreadPlace::Centre)
     }
 
     /// The thread down the middle of the front.
     #[must_use]
-    pub fn centre_front(&self) -> Option<&Station> {
-        self.at(Half::Front, StationPlace::Centre)
+    pub fn centre_front(&self) -> Option<&Thread> {
+        self.at(Half::Front, ThreadPlace::Centre)
     }
 
-    fn at(&self, half: Half, place: StationPlace) -> Option<&Station> {
+    fn at(&self, half: Half, place: ThreadPlace) -> Option<&Thread> {
         let mut stations = self.stations.iter();
         stations.find(|station| station.half == half && station.place == place)
     }
@@ -97,6 +97,23 @@ impl FitMap {
 /// below the armpit, and nothing is known of the numbers it was made from.
 ///
 /// Pieces without a centre, a neckline and a waist are left out: side panels, skirts, sleeves.
+///
+/// ```
+/// use blockwright::draft::{Block, DraftOptions, draft};
+/// use blockwright::fit_map::fit_map;
+/// use blockwright::form::Form;
+/// use blockwright::measurements::{Body, Measurement};
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let block = draft(&body, &DraftOptions::of(Block::Bodice))?;
+/// // Who leans back has a shorter back than her block.
+/// let hollow = Form::of(&body)?.leaned(8_f64.to_radians());
+/// let map = fit_map(&block, None, &body, &hollow);
+/// assert!(map.centre_back().is_some_and(|thread| thread.excess() > 8.0));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
 #[must_use]
 pub fn fit_map(
     pattern: &Pattern,
@@ -108,7 +125,7 @@ pub fn fit_map(
         .and_then(|origin| below_armpit(&origin))
         .unwrap_or(BELOW_ARMPIT);
     let panels: Vec<Panel<'_>> = pattern.pieces().iter().filter_map(Panel::of).collect();
-    let stations: Vec<Station> = panels
+    let stations: Vec<Thread> = panels
         .iter()
         .flat_map(|panel| match panel.half {
             Half::Back => back(panel, form, below_armpit),
@@ -131,9 +148,9 @@ fn below_armpit(origin: &Origin<'_>) -> Option<f64> {
     Some((depth - origin.body.value(M::ScyeDepth)).max(0.0))
 }
 
-fn station(panel: &Panel<'_>, place: StationPlace, ends: [Point; 2], lengths: [f64; 2]) -> Station {
+fn station(panel: &Panel<'_>, place: ThreadPlace, ends: [Point; 2], lengths: [f64; 2]) -> Thread {
     let [pattern, body] = lengths;
-    Station {
+    Thread {
         piece: panel.piece.name().to_owned(),
         half: panel.half,
         place,
@@ -145,7 +162,7 @@ fn station(panel: &Panel<'_>, place: StationPlace, ends: [Point; 2], lengths: [f
 
 /// From the nape at the centre; elsewhere from the level of the armpits, which runs in the pattern from
 /// the nape's scye depth to the underarm.
-fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Station> {
+fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Thread> {
     let mut out = Vec::new();
     let levels = form.levels();
     let scye = form.tape(M::ScyeDepth).unwrap_or(0.0);
@@ -153,7 +170,7 @@ fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Station> {
     if let (Some(waist), Some(body)) = (panel.waist_at(0.0), form.tape(M::BackWaistLength)) {
         let ends = [panel.neck, waist];
         let lengths = [waist.y - panel.neck.y, body];
-        out.push(station(panel, StationPlace::Centre, ends, lengths));
+        out.push(station(panel, ThreadPlace::Centre, ends, lengths));
     }
     let Some(underarm) = panel.underarm() else {
         return out;
@@ -166,7 +183,7 @@ fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Station> {
         let top = at_centre.y + share * (at_side.y - at_centre.y);
         let ends = [Point::new(waist.x, top), waist];
         let body = form.thread(Half::Back, share, levels.waist, levels.armpit);
-        let place = StationPlace::Share(share);
+        let place = ThreadPlace::Share(share);
         out.push(station(panel, place, ends, [waist.y - top, body]));
     }
     out.extend(side(panel, form, at_side));
@@ -174,12 +191,12 @@ fn back(panel: &Panel<'_>, form: &Form, below_armpit: f64) -> Vec<Station> {
 }
 
 /// Over the bust point only where that was taped: an estimated front is no reason for an alarm.
-fn front(panel: &Panel<'_>, form: &Form, wearer: &Body, below_armpit: f64) -> Vec<Station> {
+fn front(panel: &Panel<'_>, form: &Form, wearer: &Body, below_armpit: f64) -> Vec<Thread> {
     let mut out = Vec::new();
     if let (Some(waist), Some(body)) = (panel.waist_at(0.0), form.tape(M::CentreFrontWaistLength)) {
         let ends = [panel.neck, waist];
         let lengths = [waist.y - panel.neck.y, body];
-        out.push(station(panel, StationPlace::Centre, ends, lengths));
+        out.push(station(panel, ThreadPlace::Centre, ends, lengths));
     }
     if wearer.is_taken(M::FrontWaistLength) {
         out.extend(over_bust(panel, form));
@@ -192,34 +209,34 @@ fn front(panel: &Panel<'_>, form: &Form, wearer: &Body, below_armpit: f64) -> Ve
 }
 
 /// As the tape runs for the front waist length.
-fn over_bust(panel: &Panel<'_>, form: &Form) -> Option<Station> {
+fn over_bust(panel: &Panel<'_>, form: &Form) -> Option<Thread> {
     let bust = panel.piece.point("bust_point")?;
     let (neck, waist) = (panel.neck_side()?, panel.waist_below(bust.x)?);
     let body = form.tape(M::FrontWaistLength)?;
     let pattern = (bust - neck).hypot() + waist.y - bust.y;
     Some(station(
         panel,
-        StationPlace::OverBust,
+        ThreadPlace::OverBust,
         [neck, waist],
         [pattern, body],
     ))
 }
 
-fn side(panel: &Panel<'_>, form: &Form, top: Point) -> Option<Station> {
+fn side(panel: &Panel<'_>, form: &Form, top: Point) -> Option<Thread> {
     let waist = panel.waist_at(1.0)?;
     let levels = form.levels();
     let body = form.thread(panel.half, 1.0, levels.waist, levels.armpit);
     let pattern = waist.y - top.y - panel.taken_at_side(waist.y);
     Some(station(
         panel,
-        StationPlace::Side,
+        ThreadPlace::Side,
         [top, waist],
         [pattern, body],
     ))
 }
 
 /// What the wearer's lengths were, and whether they say more than the pattern knew.
-fn advise(stations: &[Station], origin: Option<Origin<'_>>, wearer: &Body) -> Vec<Advice> {
+fn advise(stations: &[Thread], origin: Option<Origin<'_>>, wearer: &Body) -> Vec<Advice> {
     let knew = origin.is_some_and(|origin| {
         let lengths = [
             M::BackWaistLength,
@@ -235,13 +252,13 @@ fn advise(stations: &[Station], origin: Option<Origin<'_>>, wearer: &Body) -> Ve
     let find = |half, place| {
         let mut all = stations.iter();
         all.find(|s| s.half == half && s.place == place)
-            .map(Station::excess)
+            .map(Thread::excess)
     };
-    let back = find(Half::Back, StationPlace::Centre);
-    let front = find(Half::Front, StationPlace::Centre)
+    let back = find(Half::Back, ThreadPlace::Centre);
+    let front = find(Half::Front, ThreadPlace::Centre)
         .filter(|_| wearer.is_taken(M::CentreFrontWaistLength));
     let over =
-        find(Half::Front, StationPlace::OverBust).filter(|_| wearer.is_taken(M::FrontWaistLength));
+        find(Half::Front, ThreadPlace::OverBust).filter(|_| wearer.is_taken(M::FrontWaistLength));
     let mut missing = Vec::new();
     if !wearer.is_taken(M::BackWaistLength) {
         missing.push(M::BackWaistLength);

@@ -14,10 +14,10 @@ mod advice;
 mod girths;
 mod map;
 mod panel;
-mod station;
+mod thread;
 
 pub use advice::Advice;
 pub use girths::RoundStation;
 pub use map::{FitMap, Origin, fit_map};
-pub(crate) use station::tenth;
-pub use station::{Station, StationPlace};
+pub(crate) use thread::tenth;
+pub use thread::{Thread, ThreadPlace};

@@ -308,5 +308,5 @@ fn power_profile(levels: &Levels, values: &Values) -> Profile {
 
 /// The level at which the section of the armpits stands, clear of the bust points.
 fn armpit(levels: &Levels) -> f64 {
-    levels.armpit.max(levels.bust + 35.0)
+    levels.armpit.max(levels.bust + 50.0)
 }

@@ -6,7 +6,7 @@ use crate::support::statistics::Statistics;
 use crate::support::survey::{Row, sample, taken_of, tell};
 use blockwright::alterations::{Alteration, BackLengthReduction, alter};
 use blockwright::draft::{Block, DraftOptions, draft};
-use blockwright::fit_map::{Advice, FitMap, Origin, StationPlace, fit_map};
+use blockwright::fit_map::{Advice, FitMap, Origin, ThreadPlace, fit_map};
 use blockwright::form::{Form, Half};
 use blockwright::measurements::{Body, Measurement as M};
 use blockwright::piece::Pattern;
@@ -39,7 +39,7 @@ impl Dressed {
     fn back(&self, pattern: &Pattern, form: &Form) -> Vec<f64> {
         let map = self.map(pattern, form);
         let back = map.stations.iter().filter(|s| s.half == Half::Back);
-        back.map(blockwright::fit_map::Station::excess).collect()
+        back.map(blockwright::fit_map::Thread::excess).collect()
     }
 }
 
@@ -56,7 +56,7 @@ fn women_in_their_own_dresses_are_no_alarm() {
         for station in &map.stations {
             let name = format!("{:?} {}", station.half, station.place.name());
             by_place.entry(name).or_default().push(station.excess());
-            if station.place == StationPlace::Centre {
+            if station.place == ThreadPlace::Centre {
                 assert!(station.excess().abs() < 1.0, "{station:?}");
             }
         }

@@ -64,7 +64,7 @@ pub struct Fitting<'a> {
     pub cautions: &'a [&'a str],
     /// How the pattern lies on another wearer.
     #[cfg(feature = "form")]
-    pub fit_map: Option<super::ShownFitMap<'a>>,
+    pub fit_map: Option<super::shown_fit_map::ShownFitMap<'a>>,
 }
 
 impl<'a> Fitting<'a> {

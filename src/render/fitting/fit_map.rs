@@ -3,7 +3,7 @@
 use super::Fitting;
 use super::figure::ring;
 use super::markup::{Cells, escaped, length, table, title_words};
-use crate::fit_map::{FitMap, Station};
+use crate::fit_map::Thread;
 use crate::geometry::path_data::fixed;
 use crate::piece::Piece;
 use crate::units::{Unit, speak};
@@ -20,25 +20,6 @@ const BELOW: f64 = 60.0;
 
 /// White round a piece, in mm.
 const MARGIN: f64 = 12.0;
-
-/// A fit map of a wearer.
-///
-/// ```
-/// use blockwright::fit_map::FitMap;
-/// use blockwright::render::fitting::ShownFitMap;
-/// let map = FitMap { stations: vec![], girths: vec![], advice: vec![] };
-/// let shown = ShownFitMap { wearer: "Ines", map: &map, caution: "Sew a toile." };
-/// assert_eq!(shown.wearer, "Ines");
-/// ```
-#[derive(Debug, Clone, Copy)]
-pub struct ShownFitMap<'a> {
-    /// Whom the pattern is compared with.
-    pub wearer: &'a str,
-    /// The map.
-    pub map: &'a FitMap,
-    /// What must be known about any map.
-    pub caution: &'a str,
-}
 
 impl Fitting<'_> {
     /// The section of the map, if there is one.
@@ -65,7 +46,7 @@ impl Fitting<'_> {
         out.push_str("<div class=\"pieces\">\n");
         for piece in self.after.pieces() {
             let stations = shown.map.stations.iter();
-            let own: Vec<&Station> = stations.filter(|s| s.piece == piece.name()).collect();
+            let own: Vec<&Thread> = stations.filter(|s| s.piece == piece.name()).collect();
             if !own.is_empty() {
                 figure(out, piece, &own, unit);
             }
@@ -164,14 +145,14 @@ fn legend(out: &mut String, unit: Unit) {
 }
 
 /// A piece with a strip for each thread, wide as far as half way to its neighbours.
-fn figure(out: &mut String, piece: &Piece, stations: &[&Station], unit: Unit) {
+fn figure(out: &mut String, piece: &Piece, stations: &[&Thread], unit: Unit) {
     let mut bounds = piece.outline().bounds().inflate(MARGIN, MARGIN);
     // Below the waist nothing is compared.
     let lowest = stations.iter().map(|s| s.ends.map(|end| end.y)[1]);
     let lowest = lowest.fold(bounds.y0, f64::max);
     bounds.y1 = bounds.y1.min(lowest + BELOW);
-    let waist = |station: &Station| station.ends.map(|end| end.x)[1];
-    let mut sorted: Vec<&Station> = stations.to_vec();
+    let waist = |station: &Thread| station.ends.map(|end| end.x)[1];
+    let mut sorted: Vec<&Thread> = stations.to_vec();
     sorted.sort_by(|a, b| waist(a).total_cmp(&waist(b)));
     let id = piece.name().replace(' ', "-");
     let [x, y, width, height] =

@@ -14,6 +14,8 @@ mod fit_map;
 mod markup;
 mod methods;
 mod shown;
+#[cfg(feature = "form")]
+mod shown_fit_map;
 mod tables;
 
 #[cfg(feature = "message")]
@@ -22,4 +24,4 @@ pub use document::{Fitting, page};
 #[cfg(feature = "message")]
 pub(crate) use figure::pairs;
 #[cfg(feature = "form")]
-pub use fit_map::ShownFitMap;
+pub use shown_fit_map::ShownFitMap;

@@ -7,13 +7,13 @@ use serde::{Serialize, Serializer, ser::SerializeStruct as _};
 /// Where on a quarter of the body a thread runs.
 ///
 /// ```
-/// use blockwright::fit_map::StationPlace;
-/// assert_eq!(StationPlace::Share(0.25).name(), "quarter");
-/// assert_eq!(StationPlace::Side.share(), 1.0);
+/// use blockwright::fit_map::ThreadPlace;
+/// assert_eq!(ThreadPlace::Share(0.25).name(), "quarter");
+/// assert_eq!(ThreadPlace::Side.share(), 1.0);
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
-pub enum StationPlace {
+pub enum ThreadPlace {
     /// The middle of the back, from the nape; of the front, from the hollow of the neck.
     Centre,
     /// From the neck side point over the bust point.
@@ -24,7 +24,7 @@ pub enum StationPlace {
     Side,
 }
 
-impl StationPlace {
+impl ThreadPlace {
     /// The name in reports.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -56,23 +56,23 @@ impl StationPlace {
 /// Serialised with names, the excess, and the ends of the thread on the piece.
 ///
 /// ```
-/// use blockwright::fit_map::{Station, StationPlace};
+/// use blockwright::fit_map::{Thread, ThreadPlace};
 /// use blockwright::form::Half;
 /// use blockwright::geometry::Point;
-/// let centre = Station {
-///     piece: "back".into(), half: Half::Back, place: StationPlace::Centre,
+/// let centre = Thread {
+///     piece: "back".into(), half: Half::Back, place: ThreadPlace::Centre,
 ///     ends: [Point::new(0.0, 0.0), Point::new(0.0, 410.0)], pattern: 410.0, body: 385.0,
 /// };
 /// assert_eq!(centre.excess(), 25.0);
 /// ```
 #[derive(Debug, Clone, PartialEq)]
-pub struct Station {
+pub struct Thread {
     /// The piece.
     pub piece: String,
     /// Whether it lies on the back or the front.
     pub half: Half,
     /// Where.
-    pub place: StationPlace,
+    pub place: ThreadPlace,
     /// The upper and the lower end of the thread on the piece, which may lie a little outside it.
     pub ends: [Point; 2],
     /// Its length in the pattern, darts closed.
@@ -81,7 +81,7 @@ pub struct Station {
     pub body: f64,
 }
 
-impl Station {
+impl Thread {
     /// By how much the pattern is longer than the body; negative where it is short.
     #[must_use]
     pub const fn excess(&self) -> f64 {
@@ -95,10 +95,10 @@ pub(crate) fn tenth(mm: f64) -> f64 {
     if rounded == 0.0 { 0.0 } else { rounded }
 }
 
-impl Serialize for Station {
+impl Serialize for Thread {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let end = |p: Point| [tenth(p.x), tenth(p.y)];
-        let mut out = serializer.serialize_struct("Station", 7)?;
+        let mut out = serializer.serialize_struct("Thread", 7)?;
         out.serialize_field("piece", &self.piece)?;
         out.serialize_field("half", &self.half)?;
         out.serialize_field("place", self.place.name())?;
