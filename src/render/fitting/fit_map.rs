@@ -130,12 +130,12 @@ fn legend(out: &mut String, unit: Unit) {
             .enumerate()
         {
             let (x, y) = (220 * index, 32 * row);
-            let _ = write!(
+            let _ = writeln!(
                 out,
                 "<rect class=\"fit-{kind}-{index}\" x=\"{x}\" y=\"{y}\" width=\"40\" height=\"24\"/>\
                  <rect class=\"hatched\" x=\"{x}\" y=\"{y}\" width=\"40\" height=\"24\" \
                  fill=\"url(#hatch-{kind}-{index})\"/>\
-                 <text x=\"{}\" y=\"{}\">{word}, from {from}</text>\n",
+                 <text x=\"{}\" y=\"{}\">{word}, from {from}</text>",
                 x + 46,
                 y + 17,
             );
