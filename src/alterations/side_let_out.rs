@@ -1,10 +1,12 @@
 //! A side seam let out or taken in at the underarm, through its darts.
 
 use super::quarter::waist_on_side;
-use super::true_up::{carried, with_mouth};
+use super::true_up::with_mouth;
 use super::upper_half::{UpperHalf, put_level};
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Point, Rigid, Vec2, root, tolerance};
+use crate::geometry::{
+    Curve, GeometryError, Point, Rigid, Vec2, carried_smoothly, root, tolerance,
+};
 use crate::piece::{Dart, EdgeName};
 
 /// A side seam drawn to a moved underarm.
@@ -131,7 +133,7 @@ impl LetOut {
 /// A part of the seam whose ends move by these, its directions there kept.
 fn led(part: &Curve, start: Vec2, end: Vec2) -> Result<Curve, GeometryError> {
     let at_end = part.moved(&Rigid::shift(end));
-    carried(&at_end, &Rigid::shift(start - end))
+    carried_smoothly(&at_end, &Rigid::shift(start - end))
 }
 
 /// How high over the seam's end at the waist a leg crosses the plumb line through it: where the

@@ -1,8 +1,10 @@
 //! An edge moved at some of its places, blended between them.
 
-use super::true_up::{carried, with_mouth};
+use super::true_up::with_mouth;
 use super::{AlterationError, Sketch};
-use crate::geometry::{Curve, GeometryError, Rigid, Vec2, at_joint, tolerance, without_slivers};
+use crate::geometry::{
+    Curve, GeometryError, Rigid, Vec2, at_joint, carried_smoothly, tolerance, without_slivers,
+};
 use crate::piece::{EdgeName, Piece};
 
 /// One place along an edge and by how much it moves.
@@ -74,7 +76,7 @@ fn moved_parts(curve: &Curve, stations: &[Station]) -> Result<(Curve, Marks), Ge
         let part = if by == Vec2::ZERO {
             part
         } else {
-            carried(&part.reversed(), &Rigid::shift(by))?.reversed()
+            carried_smoothly(&part.reversed(), &Rigid::shift(by))?.reversed()
         };
         let walked = marks.last().map_or(0.0, |m| m.1) + part.length();
         marks.push((to, walked));

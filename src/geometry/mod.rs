@@ -7,6 +7,7 @@
 //! `geometry::kurbo`: what is taken from there always fits.
 
 mod blend;
+mod carried;
 mod construct;
 mod counted;
 mod cubic_length;
@@ -31,6 +32,7 @@ mod which;
 pub(crate) use blend::as_cubic;
 pub(crate) use blend::carried;
 pub use blend::{blend_end, blend_start};
+pub(crate) use carried::carried_smoothly;
 pub use construct::{along, angle_between, intersect_lines, perpendicular, unit};
 pub(crate) use counted::counted;
 pub(crate) use curve::on_paper;
