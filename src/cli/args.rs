@@ -4,6 +4,7 @@ use std::path::PathBuf;
 
 use blockwright::grading::Align;
 use blockwright::job::PaperSize;
+use blockwright::toile::Seating;
 use blockwright::units::{Length, Unit};
 use clap::{ColorChoice, Parser, Subcommand};
 
@@ -185,6 +186,38 @@ pub(super) enum Command {
         #[arg(long)]
         force: bool,
     },
+    /// Sew a job's pattern on a wearer on screen: a picture of how it hangs, good to about 5 mm
+    ///
+    /// The pattern before and after the job's alterations, and with --wearer the same block drafted for
+    /// her, hang beside one another on a form of her measurements. The folder is written as by draft:
+    /// toile.html, toile.json, and for each pattern pictures (PNG) of the cloth, where it is tight and
+    /// where it stands off, and a model (OBJ). It replaces no toile in cloth.
+    Toile {
+        /// The job file (YAML)
+        job: PathBuf,
+        /// The measurement set of the wearer (YAML), instead of the job's own body
+        #[arg(long, value_name = "SET")]
+        wearer: Option<PathBuf>,
+        /// The folder to write
+        #[arg(short, long, value_name = "DIR")]
+        output: PathBuf,
+        /// Larger triangles: sooner done, shows no small folds
+        #[arg(long)]
+        draft: bool,
+        /// Where it is pinned: neckline, neck_points or loose
+        #[arg(long, value_name = "HOW", default_value = "neckline", value_parser = seating)]
+        seating: Seating,
+        /// Weight of the cloth in g/m²; a plain wool of 168 g/m² if left out
+        #[arg(long, value_name = "GRAMS", requires = "bending_length")]
+        weight: Option<f64>,
+        /// Bending length of the cloth, with its unit: half of what a strip of it must hang over the edge
+        /// of a table to sink by 41.5 degrees
+        #[arg(long, value_name = "LENGTH", requires = "weight", value_parser = length)]
+        bending_length: Option<Length>,
+        /// Replace an earlier result in the folder
+        #[arg(long)]
+        force: bool,
+    },
     /// Make a job for every row of a table of people (CSV), without drawing it
     ///
     /// The columns are measurements in mm, or with their unit: `waist_girth (cm)`. The column id
@@ -263,6 +296,11 @@ fn form_paper(text: &str) -> Result<PaperSize, String> {
 fn paper(text: &str) -> Result<PaperSize, String> {
     let names = PaperSize::ALL.map(PaperSize::name).join(", ");
     PaperSize::named(text).ok_or_else(|| format!("known papers are {names}"))
+}
+
+fn seating(text: &str) -> Result<Seating, String> {
+    let names = Seating::ALL.map(Seating::name).join(", ");
+    Seating::named(text).ok_or_else(|| format!("known ways are {names}"))
 }
 
 fn length(text: &str) -> Result<Length, String> {

@@ -25,6 +25,7 @@ mod partial;
 mod people_file;
 mod problem;
 mod progress;
+mod sewing;
 mod signs;
 mod source_file;
 mod start;

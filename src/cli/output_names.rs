@@ -36,7 +36,7 @@ const LONGEST: usize = 40;
 pub(super) fn is_output_name(name: &str) -> bool {
     let plain = unedited(name);
     let name = plain.as_deref().unwrap_or(name);
-    name == LIST || NAMES.contains(&name) || is_tiled(name) || is_size(name)
+    name == LIST || NAMES.contains(&name) || is_tiled(name) || is_size(name) || is_toile(name)
 }
 
 /// The plain name of a file that was kept: `pattern.edited-2.svg` was `pattern.svg`.
@@ -57,6 +57,18 @@ fn is_tiled(name: &str) -> bool {
         .strip_prefix("pattern-")
         .or_else(|| stem.strip_prefix("nest-"));
     paper.is_some_and(|paper| PaperSize::ALL.iter().any(|size| size.name() == paper))
+}
+
+/// `toile.html`, `toile-before-gap.png`, `toile-own.obj`.
+fn is_toile(name: &str) -> bool {
+    if matches!(name, "toile.html" | "toile.json") {
+        return true;
+    }
+    let rest = name.strip_prefix("toile-").unwrap_or_default();
+    ["before", "after", "own", "pattern"].iter().any(|case| {
+        let rest = rest.strip_prefix(case).unwrap_or_default();
+        matches!(rest, ".obj" | "-cloth.png" | "-strain.png" | "-gap.png")
+    })
 }
 
 /// `pattern-40.json`: the document of one size.
@@ -83,12 +95,15 @@ mod tests {
             "nest-letter.pdf",
             "pattern-36-38.json",
             "lay.svg",
+            "toile.json",
+            "toile-own-strain.png",
             "increments.csv",
         ] {
             assert!(is_output_name(own), "{own}");
         }
         for foreign in [
             "holiday.jpg",
+            "toile-holiday.png",
             "pattern-holiday.pdf",
             "pattern-..json",
             "pattern-a b.json",

@@ -9,7 +9,7 @@ use super::args::{Args, Command};
 #[cfg(feature = "page")]
 use super::paging;
 use super::problem::{Failure, Problem};
-use super::{batching, drafting, fitting, grading, laying, measuring, output, signs};
+use super::{batching, drafting, fitting, grading, laying, measuring, output, sewing, signs};
 
 /// Runs the command line.
 pub(crate) fn main() -> ExitCode {
@@ -71,6 +71,26 @@ pub(crate) fn main() -> ExitCode {
                 json: args.json,
             };
             fitting::fit(job, wearer, &wanted)
+        }
+        Command::Toile {
+            job,
+            wearer,
+            output,
+            draft,
+            seating,
+            weight,
+            bending_length,
+            force,
+        } => {
+            let wanted = sewing::Wanted {
+                wearer: wearer.clone(),
+                draft: *draft,
+                seating: *seating,
+                weight: *weight,
+                bending_length: *bending_length,
+                force: *force,
+            };
+            sewing::toile(job, output, &wanted, args.json)
         }
         Command::Lay {
             job,

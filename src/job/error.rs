@@ -70,6 +70,14 @@ pub enum JobError {
     #[cfg(feature = "lay")]
     #[error("the pieces cannot be laid: {0}")]
     Lay(#[from] crate::lay::LayError),
+    /// There is no body in the round of these measurements.
+    #[cfg(feature = "toile")]
+    #[error(transparent)]
+    Form(#[from] crate::form::FormError),
+    /// The pattern cannot be sewn on screen.
+    #[cfg(feature = "toile")]
+    #[error("the pattern cannot be sewn on screen: {0}")]
+    Toile(#[from] crate::toile::ToileError),
     /// The pattern cannot be printed as the job asks.
     #[cfg(feature = "pdf")]
     #[error("the pattern cannot be printed as asked under `print`: {0}")]
@@ -228,6 +236,10 @@ impl JobError {
             Self::Fit(error) => error,
             #[cfg(feature = "lay")]
             Self::Lay(error) => error,
+            #[cfg(feature = "toile")]
+            Self::Form(error) => error,
+            #[cfg(feature = "toile")]
+            Self::Toile(error) => error,
             #[cfg(feature = "pdf")]
             Self::Pdf(error) => error,
         })
@@ -250,6 +262,10 @@ impl Explain for JobError {
             Self::Lay(crate::lay::LayError::TooNarrow { .. }) => "cloth_too_narrow".to_owned(),
             #[cfg(feature = "lay")]
             Self::Lay(_) => "cannot_be_laid".to_owned(),
+            #[cfg(feature = "toile")]
+            Self::Form(error) => error.code(),
+            #[cfg(feature = "toile")]
+            Self::Toile(error) => error.code(),
             #[cfg(feature = "pdf")]
             Self::Pdf(_) => "cannot_be_printed".to_owned(),
         }

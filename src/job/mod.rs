@@ -64,6 +64,12 @@ mod rounding;
 mod run;
 #[cfg(feature = "schema")]
 mod schema;
+#[cfg(feature = "toile")]
+mod toile_page;
+#[cfg(feature = "toile")]
+mod toile_report;
+#[cfg(feature = "toile")]
+mod toile_run;
 mod written;
 
 pub use batch_columns::{BatchColumns, BatchColumnsError, PassedOver};
@@ -104,3 +110,7 @@ pub use report_methods::{MethodFiguresReport, MethodRowReport, MethodsReport};
 pub use run::run;
 #[cfg(feature = "schema")]
 pub use schema::schema;
+#[cfg(feature = "toile")]
+pub use toile_report::{ToileCaseReport, ToileReport};
+#[cfg(feature = "toile")]
+pub use toile_run::{ToileCase, ToileOutcome, ToileRun};

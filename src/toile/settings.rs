@@ -14,6 +14,8 @@ use serde::Serialize;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Quality {
+    /// Triangles of 40 mm: a first look, without folds.
+    Sketch,
     /// Triangles of 20 mm: shows where cloth is too much or too little.
     Draft,
     /// Triangles of 12 mm: shows folds.
@@ -26,6 +28,7 @@ impl Quality {
     #[must_use]
     pub const fn edge(self) -> f64 {
         match self {
+            Self::Sketch => 40.0,
             Self::Draft => 20.0,
             Self::Usual => 12.0,
         }
@@ -34,6 +37,7 @@ impl Quality {
     /// The meshes on the way, each put on as the one before came to rest: edges in mm.
     pub(super) const fn edges(self) -> &'static [f64] {
         match self {
+            Self::Sketch => &[40.0],
             Self::Draft => &[40.0, 20.0],
             Self::Usual => &[40.0, 20.0, 12.0],
         }

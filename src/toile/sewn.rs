@@ -30,7 +30,7 @@ use std::sync::Arc;
 ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
 /// ])?;
 /// let skirt = draft(&body, &DraftOptions::of(Block::Skirt))?;
-/// let settings = ToileSettings { quality: Quality::Draft, ..ToileSettings::default() };
+/// let settings = ToileSettings { quality: Quality::Sketch, ..ToileSettings::default() };
 /// let toile = Toile::sew(&skirt, &Form::of(&body)?, &settings, &mut |_| ControlFlow::Continue(()))?;
 /// assert!(toile.rest().residual < 0.05);
 /// # Ok::<(), Box<dyn std::error::Error>>(())

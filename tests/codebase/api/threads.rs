@@ -45,6 +45,8 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "lay")]
     checked!(is_value, found, job: LayReport, ClothReport, StretchReport, LaidReport, LayRun<'static>, LayOutcome, LayWearer);
     checked!(is_value, found, job: ComparedReport, JobFile);
+    #[cfg(feature = "toile")]
+    checked!(is_value, found, job: ToileCase, ToileCaseReport, ToileOutcome, ToileReport, ToileRun<'static>);
     checked!(is_value, found, progress: Progress, Ending);
     checked!(is_value, found, recipe: OwnBlock, Recipe, MadePattern, Ways);
     #[cfg(feature = "lay")]

@@ -5,4 +5,5 @@ mod elastica;
 mod hanging;
 mod meshes;
 mod same_bits;
+mod signal;
 mod tube;
