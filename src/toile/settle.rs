@@ -77,9 +77,11 @@ pub struct Rest {
 const STEPS: u32 = 10;
 /// A round that brings the forces down to this share has done enough.
 const ENOUGH: f64 = 0.1;
-/// How far a point may first fall in a round, in mm; the least and the most later.
+/// How far a point may first fall in a round, in mm. It is less only where so many rounds were not
+/// enough, as on a slope without friction; and the least and the most it becomes.
 const FALL: f64 = 40.0;
-const LEAST_FALL: f64 = 40.0;
+const MANY_ROUNDS: u32 = 80;
+const LEAST_FALL: f64 = 2.0;
 const MOST_FALL: f64 = 1e5;
 
 /// Brings a sheet to rest from where it is: the places change.
@@ -167,7 +169,12 @@ pub fn settle(
         if whole > 0.6 {
             fall = (fall * 2.0).min(MOST_FALL);
         } else if whole < 0.3 {
-            fall = (fall * 0.5).max(LEAST_FALL);
+            let least = if round < MANY_ROUNDS {
+                FALL
+            } else {
+                LEAST_FALL
+            };
+            fall = (fall * 0.5).max(least);
         }
         round += 1;
     }
