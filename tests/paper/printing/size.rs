@@ -12,9 +12,9 @@ use super::tools::{folder, write};
 
 #[test]
 fn forty_pages_are_hardly_larger_than_the_sheet() {
-    let (parts, placements) = nests(&graded(Block::Dress, MOST_SIZES));
+    let (parts, placements) = nests(&graded(Block::BodiceAndSkirt, MOST_SIZES));
     let options = TileOptions {
-        margin: 26.0,
+        margin: 22.0,
         overlap: 20.0,
         orientation: Orientation::Portrait,
     };
