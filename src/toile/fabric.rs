@@ -19,7 +19,7 @@ const GRAVITY: f64 = 9.80665;
 /// let own = Fabric::new(150.0, 20.0)?;
 /// // Bending rigidity is weight times the cube of the bending length.
 /// assert!((own.bending_rigidity()[0] - 11.77).abs() < 0.01); // µN m
-/// assert!(Fabric::new(150.0, 2.0).is_err());
+/// assert!(Fabric::new(4.0, 20.0).is_err());
 /// # Ok::<(), blockwright::toile::ToileError>(())
 /// ```
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
@@ -63,7 +63,7 @@ impl Fabric {
         friction: FRICTION,
     };
 
-    /// A cloth of a weight in g/m² (20 to 1000) and a bending length in mm (5 to 80), the same along
+    /// A cloth of a weight in g/m² (20 to 1000) and a bending length in mm (1 to 80), the same along
     /// warp and weft.
     ///
     /// # Errors
