@@ -65,6 +65,8 @@ mod run;
 #[cfg(feature = "schema")]
 mod schema;
 #[cfg(feature = "toile")]
+mod toile_case;
+#[cfg(feature = "toile")]
 mod toile_page;
 #[cfg(feature = "toile")]
 mod toile_report;
@@ -111,6 +113,8 @@ pub use run::run;
 #[cfg(feature = "schema")]
 pub use schema::schema;
 #[cfg(feature = "toile")]
+pub use toile_case::ToileCase;
+#[cfg(feature = "toile")]
 pub use toile_report::{ToileCaseReport, ToileReport};
 #[cfg(feature = "toile")]
-pub use toile_run::{ToileCase, ToileOutcome, ToileRun};
+pub use toile_run::{ToileOutcome, ToileRun};

@@ -1,7 +1,7 @@
 //! The page `toile.html`: toiles beside one another, with the figures.
 
+use super::toile_case::picture_name;
 use super::toile_report::ToileReport;
-use super::toile_run::picture_name;
 use crate::toile::Shown;
 use std::fmt::Write as _;
 

@@ -1,34 +1,17 @@
 //! A job's pattern sewn on a wearer on screen.
 
 use super::outcome::OutputFile;
+use super::toile_case::{ToileCase, picture_name};
 use super::toile_page::page;
 use super::toile_report::{ToileCaseReport, ToileReport};
 use super::{Job, JobError};
 use crate::draft::draft;
 use crate::form::Form;
 use crate::measurements::MeasurementSet;
-use crate::piece::Pattern;
 use crate::progress::Progress;
 use crate::recipe::{Ways, make};
 use crate::toile::{Shown, Toile, ToileSettings};
 use std::ops::ControlFlow;
-
-/// A pattern to be sewn, and which it is.
-///
-/// ```
-/// use blockwright::job::ToileCase;
-/// fn heading(case: &ToileCase) -> &str { case.words }
-/// ```
-#[derive(Debug, Clone, PartialEq)]
-#[non_exhaustive]
-pub struct ToileCase {
-    /// The name in files: `before`, `after`, `own` or `pattern`.
-    pub name: &'static str,
-    /// What it is, for people.
-    pub words: &'static str,
-    /// The pattern.
-    pub pattern: Pattern,
-}
 
 /// A job whose patterns are to be sewn on a wearer's form: before and after its alterations, and what
 /// the same block would be if it were drafted for her.
@@ -181,11 +164,6 @@ impl<'a> ToileRun<'a> {
         }
         ToileOutcome { report, files }
     }
-}
-
-/// The file of a picture.
-pub(super) fn picture_name(case: &str, shown: Shown) -> String {
-    format!("toile-{case}-{}.png", shown.name())
 }
 
 fn file(name: &str, bytes: Vec<u8>) -> OutputFile {
