@@ -24,4 +24,3 @@ pub struct ToileCase {
 pub(super) fn picture_name(case: &str, shown: Shown) -> String {
     format!("toile-{case}-{}.png", shown.name())
 }
-
