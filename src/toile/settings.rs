@@ -48,7 +48,11 @@ impl Quality {
         let last = stage + 1 >= self.edges().len();
         Patience {
             residual: if last { 0.02 } else { 0.3 },
-            rounds: if last { 150 } else { 80 },
+            rounds: match (last, self) {
+                (true, Self::Sketch) => 400,
+                (true, _) => 150,
+                (false, _) => 80,
+            },
             ..Patience::default()
         }
     }
