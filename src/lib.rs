@@ -69,6 +69,11 @@
 //!   to do, as [`DraftError`](draft::DraftError) and [`Refused`](alterations::Refused) do.
 //! * Every value can be sent to other threads, also a chain of alterations.
 //!
+//! # Guides
+//!
+//! [`guide`] holds what the command's users read: measuring, the job file, fitting, every alteration,
+//! signs, ranges, batches, cloth, a block of one's own, embedding.
+//!
 //! # Features
 //!
 //! | feature | adds | on |
@@ -129,6 +134,7 @@ pub mod fit_map;
 pub mod form;
 pub mod geometry;
 pub mod grading;
+pub mod guide;
 pub mod invariants;
 pub mod job;
 #[cfg(feature = "lay")]

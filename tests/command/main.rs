@@ -8,6 +8,7 @@ mod command_line;
 mod corpus;
 mod extremes;
 mod faults;
+mod shown;
 #[path = "../support/mod.rs"]
 mod support;
 mod written;

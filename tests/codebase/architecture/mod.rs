@@ -14,6 +14,7 @@ use std::path::{Path, PathBuf};
 
 /// Module and floor. A module that is not here may not be used; one not yet written is fine.
 const FLOORS: &[(&str, i8)] = &[
+    ("guide", -1),
     ("explain", -1),
     ("units", 0),
     ("geometry", 0),

@@ -1,4 +1,4 @@
-//! What README.md and DEVELOPERS.md promise: every alteration is listed with settings that can
+//! What README.md, the guides and DEVELOPERS.md promise: every alteration is listed with settings that can
 //! be read, and the example programs run and are as short as they are said to be.
 #![allow(clippy::unwrap_used)]
 
@@ -11,12 +11,10 @@ fn text(file: &str) -> String {
     fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file)).unwrap()
 }
 
-/// The rows of README.md's table of alterations: name and settings, as they are in code marks.
+/// The rows of the guide's table of alterations: name and settings, as they are in code marks.
 fn listed() -> Vec<(String, String)> {
-    let readme = text("README.md");
-    let (_, section) = readme.split_once("## Every alteration\n").unwrap();
-    let (section, _) = section.split_once("\n## ").unwrap();
-    let rows = section.lines().filter(|line| line.starts_with("| `"));
+    let guide = text("src/guide/alterations.md");
+    let rows = guide.lines().filter(|line| line.starts_with("| `"));
     rows.map(|row| {
         let parts: Vec<_> = row.split('`').collect();
         (parts[1].to_owned(), parts[parts.len() - 2].to_owned())
@@ -25,7 +23,7 @@ fn listed() -> Vec<(String, String)> {
 }
 
 #[test]
-fn the_readme_lists_every_alteration_once_in_the_order_of_the_catalogue() {
+fn the_guide_lists_every_alteration_once_in_the_order_of_the_catalogue() {
     let names: Vec<_> = listed().into_iter().map(|(name, _)| name).collect();
     let catalogue: Vec<_> = CATALOGUE.iter().map(|entry| entry.name).collect();
     assert_eq!(names, catalogue);
@@ -33,7 +31,7 @@ fn the_readme_lists_every_alteration_once_in_the_order_of_the_catalogue() {
 
 #[cfg(feature = "yaml")]
 #[test]
-fn the_settings_that_the_readme_shows_can_be_read() {
+fn the_settings_that_the_guide_shows_can_be_read() {
     for (name, settings) in listed() {
         let job = format!(
             "title: A\nblock: tunic\nbody: ines.yaml\nalterations:\n  - {name}: {settings}\n"

@@ -1,14 +1,12 @@
-//! What README.md shows of a batch is what comes out.
+//! What the guide shows of a batch is what comes out.
 
 use std::fs;
 
 use crate::support::command::{Place, repository};
 
 #[test]
-fn the_company_of_the_readme_is_made() {
-    let readme = fs::read_to_string(repository("README.md")).unwrap();
-    let (_, section) = readme.split_once("## Many wearers\n").unwrap();
-    let (section, _) = section.split_once("\n## ").unwrap();
+fn the_company_of_the_guide_is_made() {
+    let section = fs::read_to_string(repository("src/guide/batch.md")).unwrap();
     let (job, people) = ("examples/jobs/company.yaml", "examples/jobs/company.csv");
     assert!(
         section.contains(&format!("batch {job} {people} -o company")),
