@@ -39,7 +39,7 @@ pub enum GapeSide {
 /// smooth again, shorter by exactly the amount, the width staying as it is; the sleeve is solved
 /// again. In front the fold crosses the underarm line, and the underarm comes up and
 /// in: what the bust girth loses there, from once to one and a half times the amount over the
-/// whole, is taken from its ease and told.
+/// whole, is taken from its ease and reported.
 ///
 /// Usual amounts: 4 to 12 mm, as at the neckline (values from memory).
 ///

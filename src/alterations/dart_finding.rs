@@ -19,7 +19,7 @@ const SAME_BACKED_OFF: f64 = 0.1;
 /// law of girths allows after alterations, halved.
 pub(super) const SAME_GIRTH: f64 = 2.0 * tolerance::SEAM_ALTERED;
 
-/// How many places along an edge are tried when free ones are told.
+/// How many places along an edge are tried when free ones are named.
 const TRIED: u32 = 50;
 
 /// The dart of a name with one apex, and its piece.

@@ -6,7 +6,7 @@ use crate::piece::Pattern;
 /// The pattern with the ease of one girth changed, so that finished = body + ease stays true
 /// after an alteration that widens or narrows it on purpose.
 ///
-/// A girth that the pattern has not is passed over.
+/// A girth that the pattern does not have is left out.
 ///
 /// # Errors
 /// When the pattern does not hold together.

@@ -20,7 +20,7 @@ use serde::{Deserialize, Serialize};
 /// into that dart, which gets wider; then the neckline is drawn smooth again, shorter by
 /// exactly the amount. Centre front, shoulder, armscye, side seam and waist stay as they are.
 /// The fold also crosses the underarm line, a little above the dart's tip: what the bust girth
-/// loses there, a few millimetres over the whole, is taken from its ease and told.
+/// loses there, a few millimetres over the whole, is taken from its ease and reported.
 ///
 /// Usual amounts: 4 to 12 mm on a half front (values from memory).
 ///

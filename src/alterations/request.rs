@@ -34,7 +34,7 @@ pub enum RequestError {
         name: &'static str,
         /// What is wrong.
         message: String,
-        /// The settings it has, unless the message tells them.
+        /// The settings it has, unless the message names them.
         known: Option<String>,
         /// The setting that is wrong, if it is one.
         key: Option<String>,
@@ -290,7 +290,7 @@ fn shortened(message: String) -> String {
     format!("{} … {end}", half(&mut message.chars()))
 }
 
-/// The settings an alteration has, as its reader tells them when asked for one it has not.
+/// The settings an alteration has, as its reader names them when asked for one that it does not have.
 fn known(entry: &Entry) -> Option<String> {
     let mut none = Map::new();
     none.insert(String::new(), Value::Null);

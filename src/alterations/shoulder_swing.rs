@@ -8,7 +8,7 @@ use crate::geometry::Span;
 use crate::geometry::elementary::{asin, cos, sin};
 use crate::piece::{Piece, Warning};
 
-/// Shoulders flatter than this after the alteration are told, in degrees.
+/// Shoulders flatter than this after the alteration are warned of, in degrees.
 const FLAT_SHOULDER: f64 = 8.0;
 
 /// A shoulder line of fixed length whose neck side point drops by the amount, and its shoulder
@@ -74,7 +74,7 @@ impl ShoulderSwing {
     /// change by at most half as much as with the plain hinge. Without that bound the shoulder
     /// point drops by 0.49 of 25 mm (median of 1,104 women of a survey, nine of ten between 0.40
     /// and 0.57); the energy is so flat around its least that the bound costs next to none of
-    /// it. The stretch is told.
+    /// it. The stretch is reported.
     fn eased(
         &self,
         piece: &Piece,

@@ -16,7 +16,7 @@ const STEPS: usize = 40;
 /// "make the centre back 395 mm".
 ///
 /// The amount depends on the pattern, so that the same target asks for nothing where the
-/// pattern is right already. A chain of alterations finds it before the step and tells it in
+/// pattern is right already. A chain of alterations finds it before the step and gives it in
 /// the account.
 ///
 /// ```
@@ -60,7 +60,7 @@ impl Targeted {
     /// The amount, by the secant through the last two that could be made.
     ///
     /// When the pattern does not bear the way there, the amount that a straight line leads to:
-    /// making it tells what stands against it.
+    /// making it shows what stands against it.
     fn amount_on(&self, pattern: &Pattern) -> Result<f64, AlterationError> {
         if !self.to.is_finite() {
             return Err(AlterationError::Setting(
@@ -82,7 +82,7 @@ impl Targeted {
             .into_iter()
             .find_map(|probe| Some((probe, self.miss(pattern, probe)?)))
         else {
-            // Nothing can be made at all: the smallest amount tells why.
+            // Nothing can be made at all: the smallest amount shows why.
             return Ok(1.0);
         };
         let mut best = if now.1.abs() < last.1.abs() {

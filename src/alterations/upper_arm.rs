@@ -17,7 +17,7 @@ const ARM: &str = "upper_arm";
 /// For cross strain at the upper arm. The sleeve is slashed from cap to wrist and across its
 /// biceps line and spread there, half to each side of its grain; the wrist stays. The cap is
 /// solved again at its old length, so that it still fits its armscye with its old ease: it gets
-/// lower, which is told. Both underarm seams stay of one length. The ease of the upper arm
+/// lower, which is reported. Both underarm seams stay of one length. The ease of the upper arm
 /// changes by the amount.
 ///
 /// ```

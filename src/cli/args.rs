@@ -144,7 +144,7 @@ pub(super) enum Command {
     ///
     /// Pieces keep the grain and lie both ways along the cloth, turned end to end where that
     /// helps; with --one-way none is turned. The job's allowances are included. The search runs
-    /// for some seconds and tells its seed and rounds; given both, it gives the same lay again,
+    /// for some seconds and reports its seed and rounds; given both, it gives the same lay again,
     /// byte for byte, however fast the machine. The folder is written as by draft: lay.svg, lay.pdf,
     /// lay.json.
     Lay {

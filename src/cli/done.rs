@@ -1,4 +1,4 @@
-//! What a command tells when it is done: the report, and what was written where.
+//! What a command prints when it is done: the report, and what was written where.
 
 use std::path::Path;
 

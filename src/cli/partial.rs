@@ -2,7 +2,7 @@
 //!
 //! They grow in `results.jsonl.part` in the wanted folder and get their name `results.jsonl` in
 //! one step when all is done: whenever the command is killed, a `results.jsonl` that is there is
-//! whole. Beside the part stands `results.jsonl.part.json`, which tells of which job and people
+//! whole. Beside the part stands `results.jsonl.part.json`, which says of which job and people
 //! it is, so that the same command takes it up and another leaves it alone. The part is locked
 //! while it is written.
 

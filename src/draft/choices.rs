@@ -21,7 +21,7 @@ pub enum Block {
     Dress,
     /// In one, easier: the back shoulder eased, waist darts if wanted, any length.
     Tunic,
-    /// As a tunic, with a straight side seam and down to just below the hip unless told otherwise.
+    /// As a tunic, with a straight side seam and down to just below the hip unless the job says otherwise.
     Shirt,
 }
 

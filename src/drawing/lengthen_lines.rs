@@ -29,7 +29,7 @@ const TWO_ON_SLEEVE: f64 = 240.0;
 /// A double line: the upper line and the lower one.
 pub(super) type DoubleLine = [Curve; 2];
 
-/// Draws them, clear of the arrow heads at `tips`, and tells where they are.
+/// Draws them, clear of the arrow heads at `tips`, and gives where they are.
 pub(super) fn draw(
     out: &mut PieceLayers,
     room: &mut Room,

@@ -1,9 +1,9 @@
-//! How the lines of one size are told from those of the others: by dashes and width, and if wanted by
+//! How the lines of one size differ from those of the others: by dashes and width, and if wanted by
 //! colour besides.
 
 use crate::drawing::{Ink, Pen};
 
-/// Dashes, each told from any other on a stretch of 25 mm, as short as the neckline of a child: none
+/// Dashes, each distinct from any other on a stretch of 25 mm, as short as the neckline of a child: none
 /// comes again after more than 9.5 mm. Lengths of dash and gap in mm.
 pub const DASHES: [&[f64]; 12] = [
     &[],

@@ -27,7 +27,7 @@ const STITCHING: f64 = 0.2;
 /// Draws every piece in all its sizes, laid over one another on the aligned point, each size in
 /// its own line style and its own layer, and lays the nests beside each other. What is drawn are
 /// stitching lines, or in a range with allowances cut lines: stitching lines between them could not
-/// be told from the cut lines of smaller sizes, so each size has them in a layer that is left out
+/// be told apart from the cut lines of smaller sizes, so each size has them in a layer that is left out
 /// until it is switched on.
 ///
 /// ```

@@ -8,7 +8,7 @@ use super::{
 use crate::piece::Pattern;
 use std::ops::ControlFlow;
 
-/// Where a law tells what it finds; the answer says whether to go on looking.
+/// Where a law reports what it finds; the answer says whether to go on looking.
 ///
 /// ```
 /// use blockwright::invariants::{Report, Violation};

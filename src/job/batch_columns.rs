@@ -139,7 +139,7 @@ pub(super) struct Column {
 ///
 /// A column is named for a measurement, in millimetres unless its name says otherwise:
 /// `waist_girth (cm)` or `waist_girth [in]`; `shoulder_slope` is in degrees. The column `id`, or
-/// in its absence `name`, tells who the wearer is. Other columns are passed over and named.
+/// in its absence `name`, says who the wearer is. Other columns are not used, and are named.
 ///
 /// # Guarantees
 /// Every measurement that must be taken has a column, and none has two.
@@ -241,7 +241,7 @@ impl BatchColumns {
         })
     }
 
-    /// The columns that are passed over, in their order.
+    /// The columns that are not used, in their order.
     #[must_use]
     pub fn passed_over(&self) -> &[PassedOver] {
         &self.passed_over

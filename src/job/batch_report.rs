@@ -15,7 +15,7 @@ const MOST_REPEATED: usize = 20;
 /// The most characters of an id or a reason that a person is shown.
 const LONGEST: usize = 300;
 
-/// How many columns that are passed over a person is shown.
+/// How many unused columns a person is shown.
 const MOST_COLUMNS: usize = 12;
 
 /// A reason for which rows were refused.
@@ -161,7 +161,7 @@ impl BatchTally {
 /// tally.count("ada", None);
 /// let report = tally.report(&BatchJob::new("Chorus", Block::Skirt), &columns);
 /// assert!(report.text().starts_with("Chorus\nskirt block, 1 wearer: 1 made, 0 refused\n"));
-/// assert!(report.text().contains("Columns passed over: role\n"));
+/// assert!(report.text().contains("Columns not used: role\n"));
 /// # Ok::<(), blockwright::job::BatchColumnsError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -183,7 +183,7 @@ pub struct BatchReport {
     pub repeated_ids: u64,
     /// The first of them.
     pub first_repeated_ids: Vec<RepeatedId>,
-    /// The columns that were passed over.
+    /// The columns that were not used.
     pub passed_over: Vec<PassedOver>,
 }
 
@@ -225,7 +225,7 @@ impl BatchReport {
         if !self.passed_over.is_empty() {
             let columns = self.passed_over.iter().take(MOST_COLUMNS);
             let columns: Vec<String> = columns.map(|c| one_line(&c.to_string())).collect();
-            let _ = write!(out, "\nColumns passed over: {}", columns.join(", "));
+            let _ = write!(out, "\nColumns not used: {}", columns.join(", "));
             if self.passed_over.len() > MOST_COLUMNS {
                 let _ = write!(out, " and {} more", self.passed_over.len() - MOST_COLUMNS);
             }

@@ -177,7 +177,7 @@ impl Reader {
     }
 
     /// A mapping from measurement names to values. Without a unit for bare numbers,
-    /// names are checked and such numbers passed over.
+    /// names are checked and such numbers left out.
     pub(super) fn measurements(&mut self, node: &Node, path: &str, unit: Option<Unit>) -> Values {
         let mut values = Values {
             unit,

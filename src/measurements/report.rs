@@ -254,7 +254,7 @@ pub struct ReportRow {
     pub state: String,
 }
 
-/// A measurement as the catalogue tells it. Serialised with lengths in mm and angles
+/// A measurement as the catalogue describes it. Serialised with lengths in mm and angles
 /// in degrees.
 ///
 /// ```

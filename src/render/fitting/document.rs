@@ -21,7 +21,7 @@ const LAYERS: [(&str, &str); 6] = [
     ("words", "words"),
 ];
 
-/// Everything a fitting page tells.
+/// Everything a fitting page shows.
 ///
 /// ```
 /// use blockwright::draft::{Block, DraftOptions, draft};

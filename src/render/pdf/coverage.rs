@@ -126,7 +126,7 @@ impl Coverage {
             }
             for row in first..=last {
                 for column in left..=right {
-                    // Where no edge of the fill passes, one point tells for all.
+                    // Where no edge of the fill passes, one point stands for all.
                     mark(&mut cells, grid, (row, column), |rect| {
                         fill.winding(rect.center()) != 0
                     });

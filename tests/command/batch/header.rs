@@ -65,7 +65,7 @@ fn other_columns_are_named_once_and_passed_over() {
                  shoulder_slope_deg\nada,queen,1680,920,760,1000,400,21\nbea,,1680,920,760,1000,,\n";
     let place = place(JOB, table);
     let told = batch(&place, &[]).done();
-    let expected = "Columns passed over: role, back_wasit_length (did you mean \
+    let expected = "Columns not used: role, back_wasit_length (did you mean \
                     back_waist_length?), shoulder_slope_deg (did you mean shoulder_slope?)\n";
     assert_eq!(told.matches(expected).count(), 1, "{told}");
     let plain = super::company::place(

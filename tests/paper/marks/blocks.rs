@@ -57,7 +57,7 @@ fn bodies() -> impl Strategy<Value = [f64; 4]> {
 }
 
 /// Bodies the same on every run, from children to the largest; who cannot be measured or
-/// drafted is passed over, and most can.
+/// drafted is left out, and most can.
 #[test]
 fn random_bodies() {
     let mut faults = Vec::new();
