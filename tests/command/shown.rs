@@ -56,8 +56,10 @@ fn every_command_that_is_shown_does_what_it_says() {
             copy(&repository(folder), &place.path().join(folder));
         }
         for command in blocks(&fs::read_to_string(&file).unwrap()) {
-            // Setting up, and the tests themselves; the page is used in `tests/page`.
+            // Setting up, and the tests themselves; the page is used in `tests/page`, batches in parts
+            // in `tests/command/batch`.
             let elsewhere = [
+                "parallel ",
                 "git clone",
                 "cargo ",
                 "blockwright page",
