@@ -22,6 +22,19 @@ fn listed() -> Vec<(String, String)> {
     .collect()
 }
 
+/// The way in, not the manual: that is in the guides.
+#[test]
+fn the_readme_has_at_most_200_lines_and_names_every_guide() {
+    let readme = text("README.md");
+    assert!(readme.lines().count() <= 200, "{}", readme.lines().count());
+    for line in text("src/guide/mod.rs").lines() {
+        if let Some(name) = line.strip_prefix("pub mod ") {
+            let file = format!("](src/guide/{}.md)", name.trim_end_matches(';'));
+            assert!(readme.contains(&file), "{file}");
+        }
+    }
+}
+
 #[test]
 fn the_guide_lists_every_alteration_once_in_the_order_of_the_catalogue() {
     let names: Vec<_> = listed().into_iter().map(|(name, _)| name).collect();
