@@ -2,12 +2,16 @@
 
 use super::AlterationError;
 use super::panel_path::PanelPath;
-use crate::geometry::{Curve, Point, Span, Vec2, Which, along, crossings, tolerance};
+use crate::geometry::{Curve, Point, Rigid, Span, Vec2, Which, along, crossings, tolerance};
 use crate::piece::{
     BalanceLine, Cut, Dart, Edge, EdgeName, EdgeRole, NamedPoint, Notch, NotchKind, Outline, Piece,
     PieceParts,
 };
 use kurbo::{BezPath, ParamCurveNearest, Shape};
+
+/// How far a grain line keeps from the edges of a panel where it can, in millimetres: more than a notch is
+/// long.
+const GRAIN_CLEAR: f64 = 9.0;
 
 /// A line that passes the end of a seam at most so far away is divided there, in millimetres: so
 /// deep may an armscye dip below its own end (an assumption).
@@ -309,16 +313,20 @@ impl Division<'_> {
         let ring = outline.segments();
         let path = BezPath::from_path_segments(ring.iter().copied());
         let old = Curve::line(low, high)?;
-        if is_centre
-            && path.contains(low.midpoint(high))
-            && crossings(old.segments(), &ring).is_empty()
-        {
+        let direction = (high - low).normalize();
+        let across = Vec2::new(-direction.y, direction.x);
+        // A notch in the seam beside it must not reach it.
+        let clear = |line: &Curve| {
+            [-1.0, 0.0, 1.0].iter().all(|side| {
+                let beside = line.moved(&Rigid::shift(across * *side * GRAIN_CLEAR));
+                crossings(beside.segments(), &ring).is_empty()
+            })
+        };
+        if is_centre && path.contains(low.midpoint(high)) && clear(&old) {
             return Ok([low, high]);
         }
         // The longest line along the grain among several across the piece.
         let bounds = outline.bounds();
-        let direction = (high - low).normalize();
-        let across = Vec2::new(-direction.y, direction.x);
         let reach = bounds.width() + bounds.height();
         let mut best = (0.0, [low, high]);
         for step in -8..=8 {
@@ -332,10 +340,16 @@ impl Division<'_> {
             for [start, end] in met.array_windows() {
                 let (from, to) = (line.point_at(*start)?.0, line.point_at(*end)?.0);
                 // The middle of the piece is the better place for nearly the same length.
-                let worth = (end - start) * (1.0 - 0.03 * f64::from(step).abs());
+                let inset = 0.12 * (end - start);
+                let ends = [along(from, to, inset), along(to, from, inset)];
+                let near = if clear(&Curve::line(ends[0], ends[1])?) {
+                    1.0
+                } else {
+                    0.5
+                };
+                let worth = (end - start) * (1.0 - 0.03 * f64::from(step).abs()) * near;
                 if path.contains(from.midpoint(to)) && worth > best.0 {
-                    let inset = 0.12 * (end - start);
-                    best = (worth, [along(from, to, inset), along(to, from, inset)]);
+                    best = (worth, ends);
                 }
             }
         }

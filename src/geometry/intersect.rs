@@ -279,6 +279,10 @@ fn cross_curve(segment: &PathSeg, line: Line, mut found: impl FnMut(Point, f64, 
         3.0 * (d2 - 2.0 * d1 + d0),
         d3 - 3.0 * d2 + 3.0 * d1 - d0,
     );
+    // The solver loses all digits over a leading coefficient that is a rounding; the step of Newton
+    // below puts right what leaving it out takes away.
+    let size = d0.abs().max(c1.abs()).max(c2.abs());
+    let c3 = if c3.abs() < 1e-9 * size { 0.0 } else { c3 };
     let mut any = false;
     for root in solve_cubic(d0, c1, c2, c3) {
         let miss = ((c3 * root + c2) * root + c1) * root + d0;
@@ -354,6 +358,24 @@ mod tests {
         let found = crossings(&bow, &line);
         assert_eq!(found.len(), 2, "{found:?}");
         assert!((found[0].point.x + found[1].point.x - 100.0).abs() < 0.01);
+    }
+
+    /// A curve whose height is a parabola but for a rounding.
+    #[test]
+    fn finds_the_crossing_of_a_curve_that_is_hardly_a_cubic() {
+        let curve = cubic([
+            (94.59026615400941, 106.04760175559989),
+            (85.74881502403058, 137.9777109686209),
+            (81.32808945904117, 172.08338177362643),
+            (81.32808945904117, 208.36461417061648),
+        ]);
+        let y = 119.04657871761293;
+        let line = [PathSeg::Line(kurbo::Line::new((0.0, y), (167.0, y)))];
+        let found = crossings(&line, &[curve]);
+        assert_eq!(found.len(), 1, "{found:?}");
+        let on = curve.eval(found[0].second.1);
+        assert!((on.y - y).abs() < 1e-6, "{found:?}");
+        assert!(found[0].point.distance(on) < 1e-6, "{found:?}");
     }
 
     #[test]

@@ -1,8 +1,4 @@
-<<<<<<< HEAD
 //! Which pattern a toile on screen is of.
-=======
-//! A pattern that is sewn on a form, and what its files are called.
->>>>>>> 538541d (README is a way in of at most 200 lines; the guides are read in the documentation, and every command that is shown runs in a test)
 
 use crate::piece::Pattern;
 use crate::toile::Shown;

@@ -1,7 +1,6 @@
 //! What is to be said about toiles on screen.
 
-use super::Job;
-use super::toile_case::ToileCase;
+use super::{Job, ToileCase};
 use crate::measurements::MeasurementSet;
 use crate::toile::{Heights, Rest, Toile, ToileMeasures, ToileSettings};
 use serde::Serialize;

@@ -203,7 +203,7 @@ fn notes_that_make_no_step_are_named_with_their_cure() {
         ("[{pinned: 25}]", "write `place:`"),
         (
             "[{place: upper arm, opened: 12, side: middle}]",
-            "`left` or `right`",
+            "`left`, `right`",
         ),
         ("[{place: upper arm, opned: 12}]", "opened"),
         ("25", "a list of notes"),
