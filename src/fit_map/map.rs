@@ -11,7 +11,7 @@ use crate::piece::Pattern;
 use serde::Serialize;
 
 /// Threads tell no less than this, in mm: what a tape is read to, and what is invented between levels.
-const TELLS: f64 = 3.0;
+const WORTH_SAYING: f64 = 3.0;
 
 /// An underarm lies so far below the armpit where nothing says how far (common practice, 15 to 25 mm).
 const BELOW_ARMPIT: f64 = 20.0;
@@ -273,23 +273,25 @@ fn advise(stations: &[Thread], origin: Option<Origin<'_>>, wearer: &Body) -> Vec
     let fronts = || [front, over].into_iter().flatten();
     let short = fronts().map(|excess| -excess).fold(0.0, f64::max);
     let long = fronts().fold(f64::INFINITY, f64::min);
-    let looks_long = back.is_some_and(|excess| excess >= TELLS);
-    if short >= TELLS {
+    let looks_long = back.is_some_and(|excess| excess >= WORTH_SAYING);
+    if short >= WORTH_SAYING {
         out.push(Advice::ShortFront {
             amount: short.round(),
             back_looks_long: looks_long,
         });
-    } else if long.is_finite() && long >= TELLS {
+    } else if long.is_finite() && long >= WORTH_SAYING {
         out.push(Advice::LongFront {
             amount: long.round(),
         });
     }
     if missing.is_empty() {
         match back {
-            Some(excess) if excess >= TELLS && short < TELLS => out.push(Advice::ReduceBack {
-                amount: excess.round(),
-            }),
-            Some(excess) if excess <= -TELLS => out.push(Advice::LengthenBack {
+            Some(excess) if excess >= WORTH_SAYING && short < WORTH_SAYING => {
+                out.push(Advice::ReduceBack {
+                    amount: excess.round(),
+                })
+            }
+            Some(excess) if excess <= -WORTH_SAYING => out.push(Advice::LengthenBack {
                 amount: -excess.round(),
             }),
             _ => {}

@@ -22,7 +22,7 @@ use crate::measurements::{Body, Measurement as M};
 /// The trunk bends from the waist up to this share of the nape's height.
 const BENDS: f64 = 0.35;
 
-/// A body in the round, from measurements taken and estimated. See the [module](self) for its frame.
+/// A body in the round, from measurements taken and estimated. The frame is described in the module `form`.
 ///
 /// # Guarantees
 /// * Every taped length that it was solved for is found on it within 2 mm, every girth within 0.3 %;
