@@ -279,15 +279,27 @@ fn cross_curve(segment: &PathSeg, line: Line, mut found: impl FnMut(Point, f64, 
         3.0 * (d2 - 2.0 * d1 + d0),
         d3 - 3.0 * d2 + 3.0 * d1 - d0,
     );
-    // The solver loses all digits over a leading coefficient that is a rounding; the step of Newton
-    // below puts right what leaving it out takes away.
+    let value = |t: f64| ((c3 * t + c2) * t + c1) * t + d0;
+    let slope = |t: f64| (3.0 * c3 * t + 2.0 * c2) * t + c1;
+    let mut roots: Vec<f64> = solve_cubic(d0, c1, c2, c3).to_vec();
     let size = d0.abs().max(c1.abs()).max(c2.abs());
-    let c3 = if c3.abs() < 1e-9 * size { 0.0 } else { c3 };
+    if c3.abs() < 1e-6 * size {
+        // The solver loses digits over a leading coefficient that is a rounding, up to all of them:
+        // what it finds without it is put right by Newton's steps.
+        roots.extend(solve_cubic(d0, c1, c2, 0.0));
+        for root in &mut roots {
+            for _ in 0..4 {
+                let step = value(*root) / slope(*root);
+                *root -= if step.abs() < 0.1 { step } else { 0.0 };
+            }
+        }
+        roots.retain(|root| value(*root).abs() <= tolerance::POINT);
+        roots.sort_by(f64::total_cmp);
+        roots.dedup_by(|a, b| (*a - *b).abs() < NEAR_END);
+    }
     let mut any = false;
-    for root in solve_cubic(d0, c1, c2, c3) {
-        let miss = ((c3 * root + c2) * root + c1) * root + d0;
-        let slope = (3.0 * c3 * root + 2.0 * c2) * root + c1;
-        let step = miss / slope;
+    for root in roots {
+        let step = value(root) / slope(root);
         let t = if step.abs() < 1e-3 { root - step } else { root };
         let apart = (!ends[0] || t > NEAR_END) && (!ends[1] || t < 1.0 - NEAR_END);
         if (0.0..=1.0).contains(&t) && apart {
