@@ -33,7 +33,7 @@ fn to_side(shape: &Shape, back: bool) -> Vec<(f64, f64)> {
     }
 }
 
-/// Where a fold is, so many mm from the middle.
+/// How far a fold is from the middle, in mm.
 pub(super) fn fold(shape: &Shape, back: bool, reach: f64) -> Point3 {
     let (x, z) = walk(&to_side(shape, back), reach);
     Point3::new(x, fold_level(shape), z)

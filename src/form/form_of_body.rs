@@ -170,7 +170,7 @@ impl Form {
         Ring { height, points }
     }
 
-    /// The whole surface with points about so many mm apart (2 to 100), closer round small rings.
+    /// The whole surface with points about `spacing` mm apart (2 to 100), closer round small rings.
     #[must_use]
     pub fn surface(&self, spacing: f64) -> Surface {
         let spacing = if spacing.is_finite() {

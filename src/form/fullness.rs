@@ -20,7 +20,7 @@ pub(super) struct Fullness {
 
 impl Fullness {
     /// The share of the amount at a place, 1 at the bust point; nothing at the side of a section that
-    /// is so many mm wide from the middle.
+    /// is of this width in mm, from the middle.
     pub(super) fn share(&self, x: f64, y: f64, half: f64) -> f64 {
         let x = x.abs();
         let across = (x - self.x)

@@ -80,7 +80,7 @@ fn place_at(line: &[(f64, f64)], stations: &[f64], along: f64) -> (f64, f64) {
     }
 }
 
-/// The point of a line so many mm along it from its start; its end where it is shorter.
+/// The point of a line at a length along it, in mm from its start; its end where it is shorter.
 pub(super) fn walk(line: &[(f64, f64)], along: f64) -> (f64, f64) {
     let mut left = along;
     let mut last = line.first().copied().unwrap_or_default();

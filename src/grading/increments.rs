@@ -239,8 +239,8 @@ impl Increments {
     }
 }
 
-/// A field, quoted where it must be.
-fn field(text: &str) -> String {
+/// A field of a table of comma-separated values, quoted where it must be.
+pub(crate) fn field(text: &str) -> String {
     if text.contains([',', '"', '\n', '\r']) {
         format!("\"{}\"", text.replace('"', "\"\""))
     } else {

@@ -21,6 +21,7 @@ mod points;
 pub use align::Align;
 pub use error::{GradingError, NestError};
 pub use graded::{Graded, GradedSize, grade, grade_by, grade_watched};
+pub(crate) use increments::field;
 pub use increments::{Grown, Increment, Increments};
 pub use jumps::{JUMP, LEAST_JUMP};
 pub use line_style::{COLOURS, DASHES, MOST_SIZES, line_colour, line_style};

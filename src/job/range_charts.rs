@@ -1,9 +1,11 @@
 //! The charts that a designer publishes: body measurements and finished measurements of every size.
 
 use crate::grading::Graded;
+use crate::grading::field;
 use crate::measurements::{Kind, Measurement};
 use crate::piece::{Cut, EdgeName, Measure, Pattern};
 use crate::recipe::one_line;
+use crate::render::fitting::markup::escaped;
 use crate::units::{Length, LengthStyle, Unit};
 
 /// The units of a chart.
@@ -144,14 +146,6 @@ pub(super) fn csv(graded: &Graded) -> String {
     out
 }
 
-fn field(text: &str) -> String {
-    if text.contains([',', '"', '\n', '\r']) {
-        format!("\"{}\"", text.replace('"', "\"\""))
-    } else {
-        text.to_owned()
-    }
-}
-
 /// Both charts as a page to print, without scripts and network.
 pub(super) fn page(graded: &Graded, title: &str, table: &str) -> String {
     let (title, table) = (escaped(&one_line(title)), escaped(&one_line(table)));
@@ -197,10 +191,3 @@ caption{text-align:left;font-weight:bold;padding:2mm 0}\
 th,td{border:.2mm solid #666;padding:.8mm 2mm;text-align:right}\
 tbody th{text-align:left;font-weight:normal}thead th{background:#eee}\
 @media print{body{margin:0}}";
-
-fn escaped(text: &str) -> String {
-    text.replace('&', "&amp;")
-        .replace('<', "&lt;")
-        .replace('>', "&gt;")
-        .replace('"', "&quot;")
-}

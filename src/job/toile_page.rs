@@ -2,6 +2,7 @@
 
 use super::toile_case::picture_name;
 use super::toile_report::ToileReport;
+use crate::render::fitting::markup::escaped;
 use crate::toile::Shown;
 use std::fmt::Write as _;
 
@@ -117,22 +118,4 @@ const fn alternative(shown: Shown) -> &'static str {
         Shown::Strain => "a map of the stretch",
         Shown::Gap => "a map of the distance from the body",
     }
-}
-
-/// Text as it may stand in markup.
-fn escaped(text: &str) -> String {
-    let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
-        match c {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            '\'' => out.push_str("&#39;"),
-            '\u{fffe}' | '\u{ffff}' => out.push(' '),
-            c if c.is_control() => out.push(' '),
-            c => out.push(c),
-        }
-    }
-    out
 }

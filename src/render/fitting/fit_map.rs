@@ -9,7 +9,7 @@ use crate::piece::Piece;
 use crate::units::{Unit, speak};
 use std::fmt::Write as _;
 
-/// From so many mm on a strip is tinted, and more and more strongly.
+/// From this excess on, in mm, a strip is tinted, and more and more strongly.
 const STEPS: [f64; 3] = [3.0, 8.0, 15.0];
 
 /// Distance of the lines of a hatch for each step, in mm.

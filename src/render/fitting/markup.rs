@@ -4,7 +4,7 @@ use crate::units::{Length, LengthStyle, Unit};
 use std::fmt::Write as _;
 
 /// Text for an element or a quoted attribute, without what no document may hold.
-pub(super) fn escaped(text: &str) -> String {
+pub(crate) fn escaped(text: &str) -> String {
     let mut out = String::with_capacity(text.len());
     for c in text.chars() {
         match c {

@@ -11,7 +11,7 @@ mod document;
 mod figure;
 #[cfg(feature = "form")]
 mod fit_map;
-mod markup;
+pub(crate) mod markup;
 mod methods;
 mod shown;
 #[cfg(feature = "form")]
