@@ -3,7 +3,8 @@
 use kurbo::{BezPath, Circle, Point, Shape, Vec2};
 
 use super::beside::write_beside;
-use super::pens::{DART, GUIDE};
+use super::pens::{DART, DART_NOTCH, GUIDE};
+use super::notch_marks::NOTCH;
 use super::piece_layers::{PieceLayers, mark, mark_named};
 use super::room::Room;
 use super::strokes::stroke;
@@ -28,6 +29,12 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece, cut: O
             stroke(&[from, to]),
             Pen::solid(GUIDE).dashed(&[3.0, 2.0]),
         );
+    }
+    if cut.is_none() {
+        for notch in piece.darts().iter().flat_map(leg_notches) {
+            let pen = Pen::solid(DART_NOTCH);
+            out.marks.push(DrawnPath::stroked(notch, pen));
+        }
     }
     for hole in piece.drill_points() {
         mark(&mut out.marks, room, drill_mark(hole.at), Pen::solid(GUIDE));
@@ -55,6 +62,20 @@ pub(crate) fn dart_notches(dart: &Dart, cut: Option<&Curve>) -> Vec<BezPath> {
         .into_iter()
         .map(|leg| stroke(&[leg + out(leg) * length, leg]))
         .collect()
+}
+
+/// Where the stitching line is cut along, the first millimetres of either leg are snipped.
+pub(crate) fn leg_notches(dart: &Dart) -> Vec<BezPath> {
+    if dart.edge.is_none() {
+        return Vec::new();
+    }
+    let apex = dart.apex();
+    let snip = |leg: Point| {
+        let in_from = apex - leg;
+        let long = NOTCH.min(in_from.hypot() / 2.0);
+        stroke(&[leg, leg + in_from.normalize() * long])
+    };
+    dart.legs.map(snip).to_vec()
 }
 
 /// A ring with a cross.

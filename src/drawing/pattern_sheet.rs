@@ -3,6 +3,7 @@
 use crate::explain::Explain;
 use thiserror::Error;
 
+use super::finished_girths::FinishedGirths;
 use super::label::{SMALL, Statement};
 use super::{
     ArrangeError, Drawing, DrawingError, Face, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay,
@@ -10,6 +11,7 @@ use super::{
 };
 use crate::allowance::CutLines;
 use crate::piece::{Cut, Pattern, Piece};
+use crate::units::{Unit, speak};
 
 /// The longest line of a list that is written on a piece, in characters: as wide as the line
 /// that a piece without allowances bears.
@@ -32,6 +34,8 @@ pub struct PatternLabels {
     pub size: Option<String>,
     /// Its date, as it is to be written, if it should be said.
     pub date: Option<String>,
+    /// The unit in which lengths are written.
+    pub unit: Unit,
 }
 
 impl PatternLabels {
@@ -58,7 +62,7 @@ impl PatternLabels {
         all.extend(self.wearer.iter().map(|name| small(format!("for {name}"))));
         all.extend(self.date.iter().cloned().map(small));
         match cut {
-            Some(cut) => all.extend(listed(&cut.allowances().words()).map(small)),
+            Some(cut) => all.extend(listed(&speak(&cut.allowances().words(), self.unit)).map(small)),
             None => all.push(small("stitching line shown: add seam allowance".to_owned())),
         }
         all.push(small("sew a toile first".to_owned()));
@@ -154,8 +158,9 @@ pub fn pattern_parts(
         let number = format!("piece {} of {count}", index + 1);
         let statements = labels.on(piece, &number, cut);
         let heading = format!("{}, {number}; no room on it for:", piece.name());
+        let girths = FinishedGirths::of(pattern, piece, labels.unit);
         let line = cut.and_then(|c| c.of(piece.name()));
-        let layers = piece_marks::draw(piece, line, &statements, &heading);
+        let layers = piece_marks::draw(piece, line, (&statements, &heading), &girths);
         Ok(SheetPart {
             name: piece.name().to_owned(),
             drawing: Drawing::new(layers.into_layers())?,

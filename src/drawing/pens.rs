@@ -9,6 +9,12 @@ pub(super) const STITCHING: f64 = 0.5;
 pub(super) const STITCHING_WITHIN: f64 = 0.25;
 pub(super) const DART: f64 = 0.4;
 pub(super) const MARK: f64 = 0.3;
+/// The notch of a dart's leg, drawn over the leg.
+pub(super) const DART_NOTCH: f64 = 0.9;
+/// Where a zip or a slit stops.
+pub(super) const STOP: f64 = 0.45;
+/// Dashes of a slit.
+pub(super) const SLIT_DASHES: [f64; 2] = [2.5, 1.5];
 /// The cross of a named point.
 pub(super) const POINT: f64 = 0.25;
 pub(super) const GUIDE: f64 = 0.2;

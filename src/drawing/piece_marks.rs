@@ -1,5 +1,6 @@
 //! Everything that is drawn on one piece: lines, darts, grain, fold, notches, points, words.
 
+use super::finished_girths::FinishedGirths;
 use super::fold_bracket::{FOLD_WORDS, FoldBracket};
 use super::label::Statement;
 use super::pens::MARK;
@@ -7,8 +8,8 @@ use super::piece_layers::{PieceLayers, mark, solid};
 use super::room::Room;
 use super::strokes::ring;
 use super::{
-    Pen, balance_lines, dart_marks, grain_line, label, lengthen_lines, notch_marks, outline_lines,
-    point_marks,
+    Pen, balance_lines, dart_marks, edge_words, grain_line, label, lengthen_lines, notch_marks,
+    opening_marks, outline_lines, point_marks,
 };
 use crate::geometry::Curve;
 use crate::piece::{EdgeRole, Piece};
@@ -22,8 +23,8 @@ use crate::piece::{EdgeRole, Piece};
 pub(super) fn draw(
     piece: &Piece,
     cut: Option<&Curve>,
-    statements: &[Statement],
-    heading: &str,
+    (statements, heading): (&[Statement], &str),
+    girths: &FinishedGirths,
 ) -> PieceLayers {
     let mut layers = PieceLayers::new();
     let out = &mut layers;
@@ -43,6 +44,7 @@ pub(super) fn draw(
     dart_marks::draw(out, room, piece, cut);
     grain_line::draw(out, room, piece);
     notch_marks::draw(out, room, piece, cut);
+    opening_marks::draw(out, room, piece, cut.is_some());
     point_marks::draw(out, room, piece);
     balance_lines::draw(out, room, piece);
     let tips: Vec<_> = brackets.iter().flat_map(|bracket| bracket.tips).collect();
@@ -56,10 +58,12 @@ pub(super) fn draw(
             None => left.push(FOLD_WORDS.to_owned()),
         }
     }
+    left.extend(edge_words::write(out, room, piece, girths));
+    left.extend(opening_marks::write(out, room, piece, cut.is_some()));
     left.extend(lengthen_lines::write(out, room, &lengthen));
     left.extend(dart_marks::write(out, room, piece));
     left.extend(point_marks::write(out, room, piece));
-    left.extend(balance_lines::write(out, room, piece));
+    left.extend(balance_lines::write(out, room, piece, girths));
     left.extend(grain_line::write(out, room, piece));
     if !left.is_empty() {
         let all = cut.map_or(bounds, |cut| bounds.union(cut.bounds()));

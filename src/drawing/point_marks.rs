@@ -1,18 +1,22 @@
 //! Named points: a small cross and its name; on an edge or a fold what of the cross lies inside.
 
-use kurbo::{BezPath, Point, Shape, Vec2};
+use kurbo::{BezPath, Circle, Point, Shape, Vec2};
 
 use super::beside::write_beside;
 use super::pens::POINT;
-use super::piece_layers::{PieceLayers, mark_named};
+use super::piece_layers::{PieceLayers, mark, mark_named};
 use super::room::Room;
 use super::strokes::stroke;
 use super::{Face, Pen, TextStyle, path_names};
 use crate::geometry::Curve;
-use crate::piece::Piece;
+use crate::piece::{NamedPoint, Piece};
 
 /// Half the length of an arm of the cross, in millimetres.
 const ARM: f64 = 4.0;
+/// Radius of the ring of the bust point, in millimetres.
+const RING: f64 = 2.6;
+/// What the bust point is called.
+const BUST_POINT: &str = "bust_point";
 
 /// How far to either side of a point its name may stand, in millimetres.
 const NAME: f64 = 22.0;
@@ -26,7 +30,20 @@ pub(super) fn draw(out: &mut PieceLayers, room: &mut Room, piece: &Piece) {
             let name = path_names::point(piece.name(), &point.name);
             mark_named(&mut out.marks, room, cross, Pen::solid(POINT), name);
         }
+        if point.name == BUST_POINT {
+            let ring = Circle::new(point.at, RING).to_path(0.01);
+            mark(&mut out.marks, room, ring, Pen::solid(POINT));
+        }
     }
+}
+
+/// The mark of the bust point, a ring with a cross, where a point is that.
+pub(crate) fn bust_mark(point: &NamedPoint) -> Option<BezPath> {
+    let mut mark = Circle::new(point.at, RING).to_path(0.01);
+    for arm in [Vec2::new(ARM, 0.0), Vec2::new(0.0, ARM)] {
+        mark.extend(stroke(&[point.at - arm, point.at + arm]));
+    }
+    (point.name == BUST_POINT).then_some(mark)
 }
 
 /// An upright cross, as one path, without the arms that would leave the outline or run along

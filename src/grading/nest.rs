@@ -7,10 +7,11 @@ use super::nest_words::write_on;
 use super::{Align, Graded, MOST_SIZES, NestError};
 use crate::drawing::{
     Drawing, DrawingError, DrawnPath, Ink, Layer, Pen, Room, SHEET_WIDTH_MM, SheetError, SheetPart,
-    arrow_head, dart_legs, dart_notches, drill_mark, lay, notch_cuts, place_on_sheet, ring, stroke,
+    arrow_head, bust_mark, dart_legs, dart_notches, drill_mark, lay, leg_notches, notch_cuts,
+    outside_darts, place_on_sheet, ring, stroke,
 };
 use crate::geometry::Curve;
-use crate::piece::Cut;
+use crate::piece::{Cut, Piece};
 use kurbo::{Affine, BezPath, Vec2};
 
 /// Distance between the nests, in mm.
@@ -21,6 +22,8 @@ const HEAD: f64 = 3.5;
 /// smallest size.
 const STUB: f64 = 14.0;
 const GUIDE: f64 = 0.18;
+/// How much bolder the notch of a dart's leg is than the leg's size.
+const LEG_NOTCH: f64 = 1.8;
 /// Width of a stitching line within a cut line, in mm.
 const STITCHING: f64 = 0.2;
 
@@ -42,7 +45,7 @@ const STITCHING: f64 = 0.2;
 /// use blockwright::grading::{Align, NestLabels, grade, nest};
 /// let sizes = vec![Size::new("38", body(880.0)?), Size::new("40", body(920.0)?)];
 /// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &SizeTable::new("Two", Unit::Cm, sizes))?;
-/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None, colour: false })?;
+/// let drawing = nest(&graded, Align::WaistCentre, &NestLabels::new("Skirt"))?;
 /// let layers: Vec<_> = drawing.layers().iter().map(|layer| layer.name.as_str()).collect();
 /// assert_eq!(layers, ["size 38", "size 40", "words"]);
 /// # Ok::<(), Box<dyn std::error::Error>>(())
@@ -72,7 +75,7 @@ pub fn nest(graded: &Graded, align: Align, labels: &NestLabels) -> Result<Drawin
 /// use blockwright::grading::{Align, NestLabels, grade, nest_parts};
 /// let table = SizeTable::new("One", Unit::Cm, vec![Size::new("38", body)]);
 /// let graded = grade(&Recipe::new("Skirt", Block::Skirt), &table)?;
-/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels { title: "Skirt".into(), date: None, colour: false })?;
+/// let parts = nest_parts(&graded, Align::WaistCentre, &NestLabels::new("Skirt"))?;
 /// assert_eq!(parts[0].name, "back");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -194,6 +197,11 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, colour: bool)
         for path in dart_notches(dart, size.cut_line()) {
             draw(path, &solid(pen.width));
         }
+        if size.cut_line().is_none() {
+            for path in leg_notches(dart) {
+                draw(path, &solid(pen.width * LEG_NOTCH));
+            }
+        }
     }
     for notch in size.piece.notches() {
         for path in notch_cuts(size.piece, notch, size.cut_line()) {
@@ -203,24 +211,30 @@ fn size_lines(layer: &mut Layer, room: &mut Room, size: &Laid<'_>, colour: bool)
     for hole in size.piece.drill_points() {
         draw(drill_mark(hole.at), &solid(thin.width));
     }
+    for point in size.piece.points() {
+        if let Some(mark) = bust_mark(point) {
+            draw(mark, &solid(thin.width));
+        }
+    }
     for line in size.piece.lines() {
-        for end in ends_of(&line.curve) {
+        for end in ends_of(size.piece, &line.curve) {
             draw(end, &solid(GUIDE));
         }
     }
 }
 
-/// The two ends of a balance line, or all of a short one.
-fn ends_of(line: &Curve) -> Vec<BezPath> {
+/// The two ends of a balance line, or all of a short one; an end in an open dart is left out.
+fn ends_of(piece: &Piece, line: &Curve) -> Vec<BezPath> {
     let length = line.length();
-    let part = |from: f64, to: f64| line.part(from, to).map(|part| part.to_path());
-    if length <= 3.0 * STUB {
-        return vec![line.to_path()];
-    }
-    [part(0.0, STUB), part(length - STUB, length)]
-        .into_iter()
-        .filter_map(Result::ok)
-        .collect()
+    let part = |from: f64, to: f64| line.part(from, to).ok();
+    let ends = if length <= 3.0 * STUB {
+        vec![line.clone()]
+    } else {
+        let both = [part(0.0, STUB), part(length - STUB, length)];
+        both.into_iter().flatten().collect()
+    };
+    let seen = ends.iter().flat_map(|end| outside_darts(piece, end));
+    seen.map(|end| end.to_path()).collect()
 }
 
 /// The one grain line of a piece, of its smallest size.
@@ -236,15 +250,15 @@ fn grain(words: &mut Layer, room: &mut Room, smallest: &Laid<'_>) {
     }
 }
 
-/// The balance lines of the smallest size from end to end.
+/// The balance lines of the smallest size from end to end, broken at its open darts.
 fn guides(words: &mut Layer, room: &mut Room, smallest: &Laid<'_>) {
     for line in smallest.piece.lines() {
-        let path = moved(line.curve.to_path(), smallest.by);
-        room.take_stroke(&path);
-        words.push(DrawnPath::stroked(
-            path,
-            Pen::solid(GUIDE).dashed(&[4.0, 3.0]),
-        ));
+        for part in outside_darts(smallest.piece, &line.curve) {
+            let path = moved(part.to_path(), smallest.by);
+            room.take_stroke(&path);
+            let pen = Pen::solid(GUIDE).dashed(&[4.0, 3.0]);
+            words.push(DrawnPath::stroked(path, pen));
+        }
     }
 }
 

@@ -1,5 +1,7 @@
 //! What a nest is to say.
 
+use crate::units::Unit;
+
 /// What is written on the nest.
 ///
 /// ```
@@ -15,6 +17,8 @@ pub struct NestLabels {
     pub date: Option<String>,
     /// Whether every size has a colour of its own besides its dashes.
     pub colour: bool,
+    /// The unit in which lengths are written.
+    pub unit: Unit,
 }
 
 impl NestLabels {
@@ -25,6 +29,7 @@ impl NestLabels {
             title: title.into(),
             date: None,
             colour: false,
+            unit: Unit::Mm,
         }
     }
 }

@@ -6,11 +6,12 @@ use super::line_style::pen_of;
 use super::nest_labels::NestLabels;
 
 use crate::drawing::{
-    DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, grain_text,
-    write_beside,
+    DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, edge_text,
+    grain_text, outside_darts, write_beside,
 };
-use crate::geometry::{Rigid, with_next};
+use crate::geometry::{Curve, Rigid, with_next};
 use crate::piece::{Cut, EdgeRole};
+use crate::units::speak;
 use kurbo::{Point, Rect, Size, Vec2};
 
 /// Length of the line shown in the key, in mm: long enough for the longest dash and its gap.
@@ -64,6 +65,7 @@ pub(super) fn write_on(
     ) {
         words.push(text);
     }
+    edge_words(layers, room, smallest);
     grain_word(layers, room, smallest);
     guide_words(layers, room, smallest);
     dart_labels(layers, room, laid);
@@ -79,13 +81,25 @@ fn grain_word(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
     }
 }
 
+/// The centres and the hem, beside the edges of the smallest size.
+fn edge_words(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
+    for edge in smallest.piece.outline().edges() {
+        let text = edge_text(room, edge, &edge.curve().moved(&Rigid::shift(smallest.by)));
+        if let (Some(text), Some(words)) = (text, layers.last_mut()) {
+            words.push(text);
+        }
+    }
+}
+
 /// The names of the balance lines, beside those of the smallest size, where there is room.
 fn guide_words(layers: &mut [Layer], room: &mut Room, smallest: &Laid<'_>) {
     let style = TextStyle::new(Face::Regular, 3.0);
     for line in smallest.piece.lines() {
-        let curve = line.curve.moved(&Rigid::shift(smallest.by));
+        let parts = outside_darts(smallest.piece, &line.curve);
+        let moved = |part: Curve| part.moved(&Rigid::shift(smallest.by));
+        let parts: Vec<Curve> = parts.into_iter().map(moved).collect();
         let words = format!("{} line", line.name);
-        let text = write_beside(room, &[curve], &words, style, 0.3);
+        let text = write_beside(room, &parts, &words, style, 0.3);
         if let (Some(text), Some(words)) = (text, layers.last_mut()) {
             words.push(text);
         }
@@ -166,7 +180,7 @@ fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, labels: &NestLabels, number: 
         None => "stitching lines shown: add seam allowance".to_owned(),
         Some(cut) => format!(
             "cut lines shown, seam allowance included: {}",
-            cut.allowances().widths()
+            speak(&cut.allowances().widths(), labels.unit)
         ),
     };
     statements.push((lines, regular(3.8)));

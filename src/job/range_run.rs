@@ -221,6 +221,7 @@ fn draw(
         title: job.recipe.title.clone(),
         date: job.recipe.date.clone(),
         colour: job.print.colour,
+        unit: job.table.unit(),
     };
     let laid = LaidParts::new(nest_parts(graded, job.align, &labels)?, NEST_GAP_MM)?;
     #[cfg(feature = "pdf")]

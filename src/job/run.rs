@@ -119,6 +119,7 @@ fn draw(
         wearer: job.wearer(),
         size: job.recipe.size.clone(),
         date: job.recipe.date.clone(),
+        unit: job.set.unit(),
     };
     let parts = pattern_parts(&made.pattern, &labels, made.cut.as_ref())?;
     let laid = LaidParts::new(parts, SHEET_GAP_MM)?;

@@ -17,6 +17,7 @@ mod sew;
 mod shapes;
 mod svg_paths;
 mod traced_darts;
+mod traced_lines;
 mod traced_marks;
 mod traced_piece;
 mod viewport;

@@ -1,11 +1,11 @@
-//! Lines, notches, points and the grain from what is drawn.
+//! Notches, points and the grain from what is drawn.
 
 use super::named_path::NamedPath;
 use super::place::grain;
 use super::{CLOSED_WITHIN, TracedError};
 use crate::geometry::kurbo::{Affine, Rect, Shape as _};
 use crate::geometry::{Curve, Point, arc_length, intersect_lines};
-use crate::piece::{BalanceLine, NamedPoint, Notch, NotchKind, Piece};
+use crate::piece::{NamedPoint, Notch, NotchKind, Piece};
 
 /// An end that lies nearer to the outline than this lies on it, in millimetres.
 const ON: f64 = 0.01;
@@ -26,42 +26,8 @@ pub(super) fn on_joint(edge: &Curve, at: f64, within: f64) -> f64 {
     at
 }
 
-/// The balance lines, from the fold outward; ends that miss the outline by a little are carried there.
-pub(super) fn lines(
-    paths: &[&NamedPath],
-    placed: Affine,
-    ring: &[Curve],
-) -> Result<Vec<BalanceLine>, TracedError> {
-    let mut lines = Vec::new();
-    for path in paths {
-        let Some(name) = path.part.strip_suffix("_line") else {
-            continue;
-        };
-        let strokes = path.strokes();
-        let Some(stroke) = strokes.first().filter(|_| strokes.len() == 1) else {
-            return Err(path.fault("a balance line is one stroke", "draw it as one line"));
-        };
-        let segments = stroke.segments().iter().map(|segment| placed * *segment);
-        let curve = Curve::new(segments.collect())
-            .map_err(|_| path.fault("it lies off the paper", "draw it in true size"))?;
-        let curve = if curve.end().x < curve.start().x {
-            curve.reversed()
-        } else {
-            curve
-        };
-        let ends = [curve.start(), curve.end()].map(|end| onto(end, ring));
-        let curve = super::ends::move_ends(&curve, ends)
-            .map_err(|_| path.fault("it lies off the paper", "draw it in true size"))?;
-        lines.push(BalanceLine {
-            name: name.to_owned(),
-            curve,
-        });
-    }
-    Ok(lines)
-}
-
 /// The place on the outline that an end just misses, or the end as it is.
-fn onto(end: Point, ring: &[Curve]) -> Point {
+pub(super) fn onto(end: Point, ring: &[Curve]) -> Point {
     let nearest = ring.iter().map(|edge| (edge, edge.nearest(end)));
     let Some((edge, (far, at))) = nearest.min_by(|a, b| a.1.0.total_cmp(&b.1.0)) else {
         return end;

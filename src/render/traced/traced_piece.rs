@@ -5,7 +5,8 @@ use super::named_path::NamedPath;
 use super::outline::{closed, ring};
 use super::place::{Level, level, upright};
 use super::traced_darts::darts;
-use super::traced_marks::{grain_line, lines, notches, points};
+use super::traced_lines::lines;
+use super::traced_marks::{grain_line, notches, points};
 use crate::geometry::Curve;
 use crate::geometry::kurbo::Affine;
 use crate::measurements::nearest;
@@ -71,10 +72,10 @@ impl<'a> Drawn<'a> {
             cut: model.cut(),
             outline: Outline::new(edges.collect()).map_err(wrong)?,
             drill_points: darts.iter().flat_map(|dart| dart.drill_points()).collect(),
+            lines: lines(paths, placed, &ring, &darts)?,
             darts,
             grain: grain_line(paths, placed, &ring),
             notches: notches(paths, placed, model, &ring)?,
-            lines: lines(paths, placed, &ring)?,
             points: points(paths, placed, model),
         })
         .map_err(wrong)

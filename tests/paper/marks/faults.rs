@@ -16,9 +16,12 @@ const TOUCH: f64 = 0.1;
 /// words: the underarm line through the waist dart, the waist line to its notch. A line to lengthen
 /// at crosses what runs along the piece: grain, fold bracket, darts along the grain. A drill
 /// point lies on the middle line of its dart and, in a narrow one, on its legs. The heads of the
-/// bracket and the grain belong to their lines. Everything starts or ends at the outline.
+/// bracket and the grain belong to their lines, the ring and a slit to their point, the bar of a zip
+/// to its notch. Everything starts or ends at the outline.
 fn may_meet(a: Kind, b: Kind) -> bool {
-    use Kind::{Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline, Point};
+    use Kind::{
+        Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline, Point, Ring, Slit, Stop,
+    };
     let (a, b) = (a.min(b), a.max(b));
     matches!(
         (a, b),
@@ -26,10 +29,12 @@ fn may_meet(a: Kind, b: Kind) -> bool {
             | (Dart, Dart | Drill)
             | (Grain | Bracket, Head)
             | (
-                Dart | Notch | Drill | Grain | Bracket | Head | Point,
+                Dart | Notch | Drill | Grain | Bracket | Head | Point | Ring | Stop,
                 Balance
             )
-            | (Dart | Grain | Bracket | Point, Lengthen)
+            | (Dart | Grain | Bracket | Point | Ring | Slit, Lengthen)
+            | (Point, Ring | Slit)
+            | (Notch, Stop)
     )
 }
 

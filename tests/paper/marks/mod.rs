@@ -8,6 +8,7 @@ mod blocks;
 mod faults;
 mod jobs;
 mod nested;
+mod said;
 mod sheet;
 mod small;
 mod spoiled;

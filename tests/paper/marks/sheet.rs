@@ -16,6 +16,11 @@ pub enum Kind {
     Bracket,
     Head,
     Point,
+    /// The ring of the bust point.
+    Ring,
+    /// The bar where a zip stops.
+    Stop,
+    Slit,
     Balance,
     Lengthen,
 }
@@ -94,6 +99,9 @@ fn kind(layer: &str, figure: &DrawnPath) -> Kind {
         "balance lines" => Kind::Balance,
         "lengthen or shorten lines" => Kind::Lengthen,
         "marks" if figure.fill.is_some() => Kind::Head,
+        "marks" if figure.pen.as_ref().is_some_and(|pen| !pen.dash.is_empty()) => Kind::Slit,
+        "marks" if (width - 0.45).abs() < 1e-9 => Kind::Stop,
+        "marks" if curved && (width - 0.25).abs() < 1e-9 => Kind::Ring,
         "marks" if curved => Kind::Drill,
         "marks" if (width - 0.25).abs() < 1e-9 => Kind::Point,
         "marks" if corners == 4 => Kind::Bracket,

@@ -35,10 +35,10 @@ fn words_moved_onto_something_are_seen() {
     let grain = |t: &Text| t.text == "grain";
     let onto = spoiled(grain, |t| t.at += Vec2::new(3.0, 0.0));
     assert!(says(&onto, "'grain' lies on Grain"));
-    let hip = |t: &Text| t.text == "hip line";
+    let hip = |t: &Text| t.text.starts_with("hip line");
     assert!(says(
         &spoiled(hip, |t| t.at.y += 3.0),
-        "'hip line' lies on Balance"
+        "mm' lies on Balance"
     ));
     let fold = |t: &Text| t.text == "place on the fold";
     assert!(says(&spoiled(fold, |t| t.at.x -= 4.0), "leaves its piece"));

@@ -44,6 +44,7 @@ fn labels() -> NestLabels {
         title: "A range".into(),
         date: None,
         colour: false,
+        ..NestLabels::new("")
     }
 }
 

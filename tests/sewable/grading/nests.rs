@@ -12,6 +12,7 @@ fn drawn(block: Block, align: Align) -> Drawing {
         title: "A range".into(),
         date: None,
         colour: false,
+        ..NestLabels::new("")
     };
     nest(&graded(block), align, &labels).unwrap()
 }
