@@ -3,8 +3,8 @@
 use kurbo::{BezPath, Circle, Point, Shape, Vec2};
 
 use super::beside::write_beside;
-use super::pens::{DART, DART_NOTCH, GUIDE};
 use super::notch_marks::NOTCH;
+use super::pens::{DART, DART_NOTCH, GUIDE};
 use super::piece_layers::{PieceLayers, mark, mark_named};
 use super::room::Room;
 use super::strokes::stroke;

@@ -21,7 +21,13 @@ pub(super) fn write(
             continue;
         };
         let style = TextStyle::new(face, 3.6);
-        match write_beside(room, std::slice::from_ref(edge.curve()), &words, style, wish) {
+        match write_beside(
+            room,
+            std::slice::from_ref(edge.curve()),
+            &words,
+            style,
+            wish,
+        ) {
             Some(text) => out.words.push(text),
             None => left.push(words),
         }

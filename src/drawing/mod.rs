@@ -51,11 +51,11 @@ pub use layer::Layer;
 pub use metrics::Face;
 pub(crate) use notch_marks::notch_cuts;
 pub(crate) use open_darts::outside_darts;
-pub(crate) use point_marks::bust_mark;
 pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_on_sheet};
 pub use pattern_sheet::{
     PatternLabels, SheetError, contents, pattern_parts, pattern_sheet, pattern_sheet_to_cut,
 };
+pub(crate) use point_marks::bust_mark;
 pub(crate) use room::{Room, misses};
 pub use sheet::Drawing;
 pub(crate) use strokes::{arrow_head, closed, ring, stroke};

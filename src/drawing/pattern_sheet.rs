@@ -62,7 +62,9 @@ impl PatternLabels {
         all.extend(self.wearer.iter().map(|name| small(format!("for {name}"))));
         all.extend(self.date.iter().cloned().map(small));
         match cut {
-            Some(cut) => all.extend(listed(&speak(&cut.allowances().words(), self.unit)).map(small)),
+            Some(cut) => {
+                all.extend(listed(&speak(&cut.allowances().words(), self.unit)).map(small))
+            }
             None => all.push(small("stitching line shown: add seam allowance".to_owned())),
         }
         all.push(small("sew a toile first".to_owned()));

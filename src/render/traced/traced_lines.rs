@@ -31,8 +31,7 @@ pub(super) fn lines(
             let inward = curve.end().x < curve.start().x;
             Ok(if inward { curve.reversed() } else { curve })
         };
-        let strokes: Result<Vec<Curve>, TracedError> =
-            path.strokes().iter().map(outward).collect();
+        let strokes: Result<Vec<Curve>, TracedError> = path.strokes().iter().map(outward).collect();
         let mut strokes = strokes?;
         strokes.sort_by(|a, b| a.start().x.total_cmp(&b.start().x));
         let mut strokes = strokes.into_iter();
@@ -40,7 +39,10 @@ pub(super) fn lines(
         let mut curve = strokes.next().ok_or_else(one)?;
         for next in strokes {
             let (from, to) = (curve.end(), next.start());
-            if !darts.iter().any(|dart| meets(dart, from) && meets(dart, to)) {
+            if !darts
+                .iter()
+                .any(|dart| meets(dart, from) && meets(dart, to))
+            {
                 return Err(one());
             }
             let joined = if from.distance(to) > CLOSED_WITHIN {
@@ -72,7 +74,11 @@ fn meets(dart: &Dart, at: Point) -> bool {
 fn carried_on(curve: Curve, ring: &[Curve], darts: &[Dart]) -> Curve {
     let (end, along): (Point, Vec2) = (curve.end(), curve.end_direction());
     let on_edge = ring.iter().any(|edge| edge.nearest(end).0 < CLOSED_WITHIN);
-    if on_edge || !darts.iter().any(|dart| dart.edge.is_some() && meets(dart, end)) {
+    if on_edge
+        || !darts
+            .iter()
+            .any(|dart| dart.edge.is_some() && meets(dart, end))
+    {
         return curve;
     }
     let met = Curve::line(end, end + along * FAR).ok().and_then(|ray| {

@@ -109,7 +109,7 @@ fn the_nest() {
                     title,
                     date: Some("2026-03-14".into()),
                     colour: false,
-        ..NestLabels::new("")
+                    ..NestLabels::new("")
                 };
                 for align in [Align::WaistCentre, Align::Nape, Align::HemCentre] {
                     let drawing = nest(graded, align, &labels).unwrap();

@@ -20,7 +20,8 @@ const TOUCH: f64 = 0.1;
 /// to its notch. Everything starts or ends at the outline.
 fn may_meet(a: Kind, b: Kind) -> bool {
     use Kind::{
-        Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline, Point, Ring, Slit, Stop,
+        Balance, Bracket, Dart, Drill, Grain, Head, Lengthen, Notch, Outline, Point, Ring, Slit,
+        Stop,
     };
     let (a, b) = (a.min(b), a.max(b));
     matches!(

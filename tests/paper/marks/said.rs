@@ -27,11 +27,18 @@ fn centres_hems_snips_and_stops_are_marked() {
             let edges = || pattern.pieces().iter().flat_map(|p| p.outline().edges());
             let named = |name: &str| edges().filter(|e| e.name().as_str() == name).count();
             let what = format!("{} for {wearer}", block.name());
-            assert!(named("centre_back") > 0 && named("centre_front") > 0, "{what}");
+            assert!(
+                named("centre_back") > 0 && named("centre_front") > 0,
+                "{what}"
+            );
             assert_eq!(times("CENTRE BACK"), named("centre_back"), "{what}");
             assert_eq!(times("CENTRE FRONT"), named("centre_front"), "{what}");
             let hems = edges().filter(|e| e.role() == EdgeRole::Hem).count();
-            let said = sheet.words.iter().filter(|w| w.text.starts_with("hem")).count();
+            let said = sheet
+                .words
+                .iter()
+                .filter(|w| w.text.starts_with("hem"))
+                .count();
             assert_eq!(said, hems, "{what}");
             let open: usize = pattern
                 .pieces()
@@ -52,7 +59,11 @@ fn centres_hems_snips_and_stops_are_marked() {
             };
             assert_eq!(times("zip starts here"), zips("zip top"), "{what}");
             assert_eq!(times("zip ends here"), zips("zip end"), "{what}");
-            assert_eq!(marks(Kind::Stop), zips("zip top") + zips("zip end"), "{what}");
+            assert_eq!(
+                marks(Kind::Stop),
+                zips("zip top") + zips("zip end"),
+                "{what}"
+            );
             let points = || pattern.pieces().iter().flat_map(|p| p.points());
             let busts = points().filter(|p| p.name == "bust_point").count();
             assert_eq!(marks(Kind::Ring), busts, "{what}");
@@ -80,10 +91,16 @@ fn girths_are_written_as_they_will_be_sewn() {
         let times = sheet.words.iter().filter(|w| w.text == words).count();
         assert_eq!(times, 2, "{words}");
     }
-    let labels = PatternLabels { unit: Unit::In, ..usual() };
+    let labels = PatternLabels {
+        unit: Unit::In,
+        ..usual()
+    };
     let sheet = Sheet::of(&pattern_sheet(&pattern, &labels).unwrap());
     let all: Vec<&str> = sheet.words.iter().map(|w| w.text.as_str()).collect();
-    assert!(all.iter().any(|text| text.starts_with("hip line · finished hip") && text.ends_with(" in")));
+    assert!(
+        all.iter()
+            .any(|text| text.starts_with("hip line · finished hip") && text.ends_with(" in"))
+    );
     assert!(!all.iter().any(|text| text.ends_with(" mm")), "{all:?}");
 }
 
@@ -101,8 +118,7 @@ fn balance_lines_are_broken_at_open_darts() {
                 alone.seams.clear();
                 alone.girths.clear();
                 let alone = Pattern::new(alone).unwrap();
-                let parts =
-                    blockwright::drawing::pattern_parts(&alone, &usual(), None).unwrap();
+                let parts = blockwright::drawing::pattern_parts(&alone, &usual(), None).unwrap();
                 let sheet = Sheet::of(&parts[0].drawing);
                 let lines: Vec<Line<f64>> = sheet
                     .strokes

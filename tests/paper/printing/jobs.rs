@@ -71,7 +71,7 @@ pub(crate) fn nests(graded: &Graded) -> (Vec<SheetPart>, Vec<Placement>) {
             title,
             date: None,
             colour: false,
-        ..NestLabels::new("")
+            ..NestLabels::new("")
         },
     )
     .unwrap();
