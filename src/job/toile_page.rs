@@ -65,8 +65,8 @@ fn figures(out: &mut String, report: &ToileReport) {
     out.push_str("</tbody>\n</table>\n");
     out.push_str(
         "<p>Slack is by how much the cloth from neckline to hip is longer than a thread drawn taut over \
-         it: folds, and what the cloth sinks into the hollow of the back. Compare the columns, not the \
-         number alone.</p>\n</section>\n",
+         it: folds, and what the cloth sinks into the hollow of the back. It is averaged over the middle \
+         four tenths of the back. Compare the columns, not the number alone.</p>\n</section>\n",
     );
 }
 

@@ -84,14 +84,6 @@ impl ToileCaseReport {
             measures: toile.measures(),
         }
     }
-
-    /// The slack down the middle of the back, in mm.
-    pub(super) fn back_slack(&self) -> Option<f64> {
-        let mut middle = self.measures.slack.iter().filter(|s| s.share == 0.0);
-        middle
-            .find(|s| s.piece.starts_with("back"))
-            .map(|s| s.slack)
-    }
 }
 
 impl ToileReport {
@@ -163,8 +155,8 @@ impl ToileReport {
         };
         vec![
             row(
-                "Slack down the middle of the back",
-                &|c| c.back_slack(),
+                "Slack at the small of the back, on average",
+                &|c| c.measures.small_of_back,
                 "mm",
             ),
             row(

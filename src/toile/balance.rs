@@ -61,7 +61,7 @@ impl<'a> Balance<'a> {
         Self {
             membrane: Membrane::of(sheet, cloth.plane(), &matrix),
             bending: Bending::of(sheet, cloth.rigidity(), &matrix),
-            contact: Contact::new(cloth.friction, sheet.count()),
+            contact: Contact::new(cloth.friction, surface, sheet.count()),
             factor: Factor::plan(&matrix, &near, places),
             load: cloth.load(),
             matrix,
@@ -128,11 +128,11 @@ impl<'a> Balance<'a> {
         }
     }
 
-    /// Factors the matrix of second derivatives, made steadier by so much for each point's weight;
-    /// false where it is not positive definite.
-    pub fn factor(&mut self, at: &[Space], steady: f64) -> bool {
+    /// Factors the matrix of second derivatives, made steadier by so much for each point's weight, and by
+    /// a share of the threads' stiffness across them; false where it is not positive definite.
+    pub fn factor(&mut self, at: &[Space], steady: f64, across: f64) -> bool {
         self.matrix.clear();
-        self.membrane.stiffness(at, &mut self.matrix);
+        self.membrane.stiffness(at, across, &mut self.matrix);
         self.bending.stiffness(&mut self.matrix);
         self.contact
             .stiffness(at, &self.sheet.share, &mut self.matrix);

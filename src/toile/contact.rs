@@ -24,13 +24,22 @@ use super::space::{Space, add_to, direction, dot, length, scaled, sub};
 /// ```
 pub trait Support: std::fmt::Debug + Send + Sync {
     /// Distance of a place from the surface in mm, negative inside, and its slope: the direction away
-    /// from the surface. None far outside.
+    /// from the surface. None where that is more than 10 mm outside.
     fn distance(&self, at: [f64; 3]) -> Option<(f64, [f64; 3])>;
+
+    /// How hard it pushes back, in N/mm² for each mm of depth. As it is, hard: a band under 20 N/m round
+    /// a radius of 100 mm sinks in by 0.01 mm.
+    fn firmness(&self) -> f64 {
+        2e-2
+    }
 }
 
-/// How hard a body pushes back, in N/mm for each mm² of cloth and mm of depth: a band under 20 N/m
-/// round a waist of 100 mm radius sinks in by 0.01 mm.
-const PUSH: f64 = 2e-2;
+/// What is known to be free where a surface gives no distance, in mm.
+const FAR: f64 = 10.0;
+
+/// A smoothed distance changes by hardly more than the way gone: what is seen to be free is taken for
+/// so much less.
+const SURE: f64 = 0.9;
 
 /// How far cloth gives before it slides, in mm.
 const GIVE: f64 = 0.3;
@@ -52,14 +61,19 @@ struct Touch {
 #[derive(Debug, Clone)]
 pub(super) struct Contact {
     friction: f64,
+    firmness: f64,
+    /// Where each point was looked at, and how far from there it is free, in mm.
+    free: Vec<(Space, f64)>,
     anchors: Vec<Option<Space>>,
     touches: Vec<Touch>,
 }
 
 impl Contact {
-    pub fn new(friction: f64, count: usize) -> Self {
+    pub fn new(friction: f64, surface: Option<&dyn Support>, count: usize) -> Self {
         Self {
             friction,
+            firmness: surface.map_or(0.0, Support::firmness),
+            free: Vec::with_capacity(count),
             anchors: vec![None; count],
             touches: Vec::new(),
         }
@@ -68,14 +82,18 @@ impl Contact {
     /// Looks which points touch; anchors follow where the cloth has slid.
     pub fn look(&mut self, at: &[Space], area: &[f64], surface: &dyn Support) {
         self.touches.clear();
+        self.free.clear();
         for (i, &p) in at.iter().enumerate() {
-            let near = surface.distance(p).filter(|(d, _)| *d < APART);
+            let seen = surface.distance(p);
+            let free = SURE * seen.map_or(FAR, |(d, _)| d) - APART;
+            self.free.push((p, free.max(0.0)));
+            let near = seen.filter(|(d, _)| *d < APART);
             let Some((away, depth)) = near.and_then(|(d, n)| Some((direction(n)?, APART - d)))
             else {
                 self.anchors[i] = None;
                 continue;
             };
-            let hold = self.friction * PUSH * area[i] * depth;
+            let hold = self.friction * self.firmness * area[i] * depth;
             let anchor = self.anchors[i].get_or_insert(p);
             let moved = sub(p, *anchor);
             let along = sub(moved, scaled(away, dot(moved, away)));
@@ -100,11 +118,15 @@ impl Contact {
         slope: &mut [Space],
     ) -> f64 {
         let mut energy = 0.0;
-        for (i, &p) in at.iter().enumerate() {
+        for ((i, &p), (seen, free)) in at.iter().enumerate().zip(&self.free) {
+            let gone = sub(p, *seen);
+            if dot(gone, gone) < free * free {
+                continue;
+            }
             if let Some((d, n)) = surface.distance(p)
                 && d < APART
             {
-                let (push, depth) = (PUSH * area[i], d - APART);
+                let (push, depth) = (self.firmness * area[i], d - APART);
                 energy += 0.5 * push * depth * depth;
                 add_to(&mut slope[i], push * depth, n);
             }
@@ -129,7 +151,7 @@ impl Contact {
             let moved = sub(at[t.point], t.anchor);
             let along = sub(moved, scaled(t.away, dot(moved, t.away)));
             let drag = t.hold / length(along).max(GIVE);
-            let push = PUSH * area[t.point];
+            let push = self.firmness * area[t.point];
             let at = matrix.start[t.point];
             let block = &mut matrix.blocks[at];
             for r in 0..3 {

@@ -34,44 +34,52 @@ const STEP: f64 = 4.0;
 
 /// Stations down the middle pieces of back and front; of the left side where sides differ.
 pub(super) fn stations(toile: &Toile) -> Vec<Station> {
-    let mut all = Vec::new();
     let Some(chain) = toile.chains.first() else {
-        return all;
+        return Vec::new();
     };
-    let hip = -toile.stand.levels.hip;
-    for &index in chain.back.first().into_iter().chain(chain.front.first()) {
-        let panel = &toile.garment.panels[index];
-        let wide = panel
-            .points
-            .iter()
-            .filter(|p| (p.y - panel.waist).abs() < 15.0)
-            .map(|p| p.x.abs())
-            .fold(0.0, f64::max);
-        let top = panel
-            .points
-            .iter()
-            .map(|p| p.y)
-            .fold(f64::INFINITY, f64::min);
-        let hem = panel
-            .points
-            .iter()
-            .map(|p| p.y)
-            .fold(f64::NEG_INFINITY, f64::max);
-        let low = (panel.waist + hip).min(hem);
-        for share in SHARES {
-            let x = share * wide;
-            let down = along(top, low).map(|y| Point::new(x, y));
-            let places: Vec<Space> = down.filter_map(|p| on_cloth(toile, index, p)).collect();
-            if places.len() > 10 {
-                all.push(Station {
-                    piece: panel.name.clone(),
-                    share,
-                    places,
-                });
-            }
-        }
-    }
-    all
+    let middles = chain.back.first().into_iter().chain(chain.front.first());
+    middles
+        .flat_map(|&index| SHARES.map(|share| station(toile, index, share)))
+        .flatten()
+        .collect()
+}
+
+/// The small of the back reaches so far from the middle, as a share of the width at the waist, and is
+/// measured along so many lines.
+const SMALL_OF_BACK: f64 = 0.4;
+const LINES: u8 = 9;
+
+/// Lines down the small of the back, evenly from its middle outward.
+pub(super) fn small_of_back(toile: &Toile) -> Vec<Station> {
+    let middle = toile.chains.first().and_then(|chain| chain.back.first());
+    let Some(&index) = middle else {
+        return Vec::new();
+    };
+    let shares = (0..LINES).map(|k| SMALL_OF_BACK * f64::from(k) / f64::from(LINES - 1));
+    shares
+        .filter_map(|share| station(toile, index, share))
+        .collect()
+}
+
+/// The line down a panel at a share of its width.
+fn station(toile: &Toile, index: usize, share: f64) -> Option<Station> {
+    let panel = &toile.garment.panels[index];
+    let levels = || panel.points.iter().map(|p| p.y);
+    let near_waist = panel
+        .points
+        .iter()
+        .filter(|p| (p.y - panel.waist).abs() < 15.0);
+    let wide = near_waist.map(|p| p.x.abs()).fold(0.0, f64::max);
+    let top = levels().fold(f64::INFINITY, f64::min);
+    let hem = levels().fold(f64::NEG_INFINITY, f64::max);
+    let low = (panel.waist - toile.stand.levels.hip).min(hem);
+    let down = along(top, low).map(|y| Point::new(share * wide, y));
+    let places: Vec<Space> = down.filter_map(|p| on_cloth(toile, index, p)).collect();
+    (places.len() > 10).then(|| Station {
+        piece: panel.name.clone(),
+        share,
+        places,
+    })
 }
 
 /// A level line of the pattern as it lies, from the middle to the side.

@@ -1,6 +1,6 @@
 //! What a toile on screen measures.
 
-use super::lines::{FrontOrBack, Station, level_line, stations};
+use super::lines::{FrontOrBack, Station, level_line, small_of_back, stations};
 use super::sewn::Toile;
 use super::space::{Space, add_to, direction, dot, length, sub};
 use serde::Serialize;
@@ -21,6 +21,9 @@ use serde::Serialize;
 pub struct ToileMeasures {
     /// Cloth that lies in folds across, at stations from the middle to the side.
     pub slack: Vec<Slack>,
+    /// Slack of the back on average over its middle four tenths: what lies in folds at the small of the
+    /// back. Whether a single thread lies in a fold or beside it is chance, over a band it is not.
+    pub small_of_back: Option<f64>,
     /// Heights of the hem above the waist of the body; negative below it.
     pub hem: Option<Heights>,
     /// Heights of the pattern's waist line.
@@ -150,6 +153,7 @@ impl Toile {
         let slack = stations(self).into_iter().map(slack_of).collect();
         ToileMeasures {
             slack,
+            small_of_back: self.small_of_back(),
             hem: self.heights(Level::Hem),
             waist: self.heights(Level::Waist),
             side_seam: self.plumb(),
@@ -161,6 +165,15 @@ impl Toile {
                 hardest: self.pulls.iter().copied().fold(0.0, f64::max),
             }),
         }
+    }
+
+    fn small_of_back(&self) -> Option<f64> {
+        let slacks: Vec<f64> = small_of_back(self)
+            .into_iter()
+            .map(|line| slack_of(line).slack)
+            .collect();
+        let count = u32::try_from(slacks.len()).ok().filter(|n| *n > 0)?;
+        Some(slacks.iter().sum::<f64>() / f64::from(count))
     }
 
     fn heights(&self, level: Level) -> Option<Heights> {

@@ -86,14 +86,17 @@ impl Membrane {
         energy
     }
 
-    /// Adds second derivatives to a matrix, without what would make it indefinite.
-    pub fn stiffness(&self, at: &[Space], matrix: &mut BlockMatrix) {
+    /// Adds second derivatives to a matrix, without what would make it indefinite. Across a thread they
+    /// are at least `across` of what they are along it: at 1 the matrix bounds the energy from above
+    /// however far the thread turns (as in Liu, Bouaziz and Kavan, *Quasi-Newton methods for real-time
+    /// simulation of hyperelastic materials*, 2017), at 0 it is the exact one near rest.
+    pub fn stiffness(&self, at: &[Space], across: f64, matrix: &mut BlockMatrix) {
         let Plane { weft, warp, shear } = self.plane;
         for e in &self.elements {
             let [u, v] = e.threads(at);
             let (long_u, long_v) = (dot(u, u).sqrt().max(1e-9), dot(v, v).sqrt().max(1e-9));
-            let (pulled_u, pulled_v) =
-                ((1.0 - 1.0 / long_u).max(0.0), (1.0 - 1.0 / long_v).max(0.0));
+            let pulled = |long: f64| (1.0 - 1.0 / long).max(across);
+            let (pulled_u, pulled_v) = (pulled(long_u), pulled(long_v));
             let (mut uu, mut vv, mut uv) = ([[0.0; 3]; 3], [[0.0; 3]; 3], [[0.0; 3]; 3]);
             for r in 0..3 {
                 for c in 0..3 {

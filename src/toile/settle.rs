@@ -75,12 +75,15 @@ pub struct Rest {
 
 /// Steps made with one factored matrix, at most.
 const STEPS: u32 = 10;
+/// A step may go so much farther than the one before.
+const LONGER: f64 = 4.0;
 /// A round that brings the forces down to this share has done enough.
 const ENOUGH: f64 = 0.1;
-/// How far a point may first fall in a round, in mm. It is less only where so many rounds were not
-/// enough, as on a slope without friction; and the least and the most it becomes.
+/// By how much threads resist being turned in a round, as a share of their stiffness: so much for each
+/// weight of the sheet that is out of balance. Far from rest threads turn far, near it hardly.
+const TURNING: f64 = 0.003;
+/// How far a point may first fall in a round, in mm; and the least and the most it becomes.
 const FALL: f64 = 40.0;
-const MANY_ROUNDS: u32 = 80;
 const LEAST_FALL: f64 = 2.0;
 const MOST_FALL: f64 = 1e5;
 
@@ -152,7 +155,8 @@ pub fn settle(
         if watch(progress).is_break() {
             return Err(ToileError::Stopped);
         }
-        while !balance.factor(places, 1.0 / fall) {
+        let across = (TURNING * rest.residual).min(1.0);
+        while !balance.factor(places, 1.0 / fall, across) {
             fall *= 0.25;
             if fall < 1e-9 {
                 return Ok(rest);
@@ -169,12 +173,7 @@ pub fn settle(
         if whole > 0.6 {
             fall = (fall * 2.0).min(MOST_FALL);
         } else if whole < 0.3 {
-            let least = if round < MANY_ROUNDS {
-                FALL
-            } else {
-                LEAST_FALL
-            };
-            fall = (fall * 0.5).max(least);
+            fall = (fall * 0.5).max(LEAST_FALL);
         }
         round += 1;
     }
@@ -197,6 +196,7 @@ fn steps(
     let mut learnt: Vec<Learnt> = Vec::new();
     let at_first = total(slope);
     let (mut made_in_all, mut made_whole) = (0.0_f64, 0.0);
+    let mut last = 1.0;
     for _ in 0..STEPS {
         let step = direction(balance, slope, &learnt);
         let down = product(&step, slope);
@@ -204,7 +204,7 @@ fn steps(
             break;
         }
         let far = step.iter().map(|d| length(*d)).fold(0.0, f64::max);
-        let mut by = (stride / far).min(1.0);
+        let mut by = (stride / far).min(LONGER * last).min(1.0);
         let mut made = None;
         for _ in 0..12 {
             let tried: Vec<Space> = places
@@ -222,6 +222,7 @@ fn steps(
         }
         made_in_all += 1.0;
         let Some((tried, cost)) = made else { break };
+        last = by;
         made_whole += if by >= 1.0 { 1.0 } else { 0.0 };
         let moved: Vec<Space> = tried
             .iter()

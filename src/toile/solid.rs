@@ -15,6 +15,10 @@ const CELL: f64 = 6.0;
 /// How far from the surface distances are known, in cells.
 const BAND: f64 = 3.2;
 
+/// How hard a body pushes back, in N/mm² for each mm: soft tissue with a modulus of some 10 kPa (value from
+/// memory), 25 mm of it over what is hard. Cloth that a shoulder carries sinks in by half a mm.
+const FLESH: f64 = 4e-4;
+
 /// Distances from a closed surface on a grid, smooth between its nodes.
 #[derive(Debug, Clone)]
 pub(super) struct Solid {
@@ -195,6 +199,10 @@ impl Support for Solid {
             }
         }
         (d < (BAND - 1.0) * CELL).then(|| (d, scaled(n, 1.0 / CELL)))
+    }
+
+    fn firmness(&self) -> f64 {
+        FLESH
     }
 }
 

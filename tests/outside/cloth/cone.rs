@@ -1,6 +1,6 @@
 //! A skirt shaped as a cone, resting on a cone as smooth as glass.
 
-use super::meshes::{cloth, load, rectangle, rest};
+use super::meshes::{cloth, load, rectangle, rest, round};
 use blockwright::toile::{Hold, Sheet, Support};
 
 /// A cone about the upright axis, its tip at the height 0, opening downwards.
@@ -35,26 +35,16 @@ fn the_hoops_of_a_cone_skirt_carry_its_weight() {
     };
     let (from, to) = (200.0, 320.0);
     let turn = std::f64::consts::TAU * cone.sine;
-    // A quarter is enough: both its upright edges are sewn to each other, and it goes round four times
-    // as fast; here the whole, in a flat sector.
-    let (points, triangles) = rectangle(turn * 260.0, to - from, 24.0);
     let wide = turn * 260.0;
-    let (mut number, mut places) = (Vec::new(), Vec::new());
-    for (index, p) in points.iter().enumerate() {
-        if p[0] > wide - 1e-9 {
-            let first =
-                (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
-            number.push(number[first.expect("the same row")]);
-        } else {
-            number.push(places.len());
-            let (s, round) = (to - p[1], std::f64::consts::TAU * p[0] / wide);
-            places.push([
-                s * cone.sine * round.cos(),
-                3.0 - s * cone.cosine,
-                s * cone.sine * round.sin(),
-            ]);
-        }
-    }
+    let (points, triangles) = rectangle(wide, to - from, 24.0);
+    let (number, mut places) = round(&points, wide, |way, up| {
+        let (s, turned) = (to - up, std::f64::consts::TAU * way);
+        [
+            s * cone.sine * turned.cos(),
+            3.0 - s * cone.cosine,
+            s * cone.sine * turned.sin(),
+        ]
+    });
     // Each triangle's drawing lies along the hoop at its middle.
     let sector = |p: [f64; 2], about: f64| {
         let (s, round) = (to - p[1], turn * (p[0] / wide - about));

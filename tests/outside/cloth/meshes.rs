@@ -71,6 +71,27 @@ pub fn rectangle(wide: f64, high: f64, edge: f64) -> (Vec<[f64; 2]>, Vec<[usize;
     (points, triangles)
 }
 
+/// A rectangle so wide whose upright edges are sewn to each other: the number of each of its points in
+/// the tube, and where the tube's points are, from what part of the way round and which height.
+pub fn round(
+    points: &[[f64; 2]],
+    wide: f64,
+    place: impl Fn(f64, f64) -> [f64; 3],
+) -> (Vec<usize>, Vec<[f64; 3]>) {
+    let (mut number, mut places) = (Vec::new(), Vec::new());
+    for (index, p) in points.iter().enumerate() {
+        if p[0] > wide - 1e-9 {
+            let first =
+                (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
+            number.push(number[first.expect("the same row")]);
+        } else {
+            number.push(places.len());
+            places.push(place(p[0] / wide, p[1]));
+        }
+    }
+    (number, places)
+}
+
 /// The sheet of flat points and triangles.
 pub fn sheet(
     points: &[[f64; 2]],

@@ -1,6 +1,6 @@
 //! A tube of cloth, too narrow for the cylinder it is on.
 
-use super::meshes::{cloth, rectangle, rest};
+use super::meshes::{cloth, rectangle, rest, round};
 use blockwright::toile::{Hold, Sheet, Support};
 use std::f64::consts::TAU;
 
@@ -20,18 +20,10 @@ impl Support for Cylinder {
 fn a_tight_tube_is_stretched_by_the_ratio_of_girths() {
     let (rest_radius, wide) = (97.0, TAU * 97.0);
     let (points, triangles) = rectangle(wide, 30.0, wide / 80.0);
-    let (mut number, mut places) = (Vec::new(), Vec::new());
-    for (index, p) in points.iter().enumerate() {
-        if p[0] > wide - 1e-9 {
-            let first =
-                (0..index).find(|&j| points[j][0] < 1e-9 && (points[j][1] - p[1]).abs() < 1e-9);
-            number.push(number[first.expect("the same row")]);
-        } else {
-            number.push(places.len());
-            let turn = p[0] / rest_radius;
-            places.push([104.0 * turn.cos(), p[1], 104.0 * turn.sin()]);
-        }
-    }
+    let (number, places) = round(&points, wide, |way, up| {
+        let turned = TAU * way;
+        [104.0 * turned.cos(), up, 104.0 * turned.sin()]
+    });
     let flat = triangles.iter().map(|t| t.map(|i| points[i])).collect();
     let sewn = triangles.iter().map(|t| t.map(|i| number[i])).collect();
     let tube = Sheet::new(sewn, flat, vec![Hold::Free; places.len()]).expect("a tube");
