@@ -10,6 +10,7 @@ use blockwright::recipe::{OwnBlockError, Ways};
 use blockwright::render::json::PatternDocument;
 
 use super::done::{unwritten, written};
+use super::font_file::with_font;
 use super::problem::{Failure, Problem, read_argument};
 use super::source_file::SourceFile;
 
@@ -111,7 +112,7 @@ fn compared(path: Option<&Path>) -> Result<Option<MeasurementSet>, Failure> {
 pub(super) fn job(path: &Path, file: &SourceFile) -> Result<(Job, Vec<Place>), Failure> {
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
     let set = body_file(&job, path, file)?;
-    let job = with_block(job, path, file, set.as_ref())?;
+    let job = with_font(with_block(job, path, file, set.as_ref())?, path, file)?;
     let (steps, size) = (job.step_places().to_vec(), job.size_place());
     let job = job
         .resolve(set.as_ref().map(SourceFile::text))

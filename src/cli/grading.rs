@@ -8,6 +8,7 @@ use blockwright::measurements::{Size, SizeTable};
 
 use super::done::written;
 use super::drafting::{body_file, with_block};
+use super::font_file::with_font;
 use super::problem::{Failure, Problem, read_argument};
 
 /// What the arguments ask for besides the files.
@@ -36,6 +37,7 @@ pub(super) fn grade(
     } else {
         job
     };
+    let job = with_font(job, job_path, &file)?;
     let steps = job.step_places().to_vec();
     let table =
         SizeTable::parse(table_file.text()).map_err(|e| Failure::of_file(&table_file, &e))?;

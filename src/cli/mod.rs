@@ -13,6 +13,7 @@ mod drafting;
 mod earlier;
 mod fitting;
 mod folder;
+mod font_file;
 mod grading;
 mod kept;
 mod laying;

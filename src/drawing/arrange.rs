@@ -42,7 +42,7 @@ pub(crate) struct Arrangement {
 ///
 /// let mut layer = Layer::new("seam lines");
 /// layer.push(DrawnPath::line((0.0, 0.0), (1200.0, 0.0), Pen::solid(0.4)));
-/// let part = SheetPart { name: "skirt".into(), drawing: Drawing::new(vec![layer])?, turns: false };
+/// let part = SheetPart::new("skirt", Drawing::new(vec![layer])?, false);
 /// let refused = place_on_sheet(&[part], 914.0, 10.0);
 /// assert!(matches!(refused, Err(ArrangeError::TooWide { .. })));
 /// # Ok::<(), blockwright::drawing::DrawingError>(())

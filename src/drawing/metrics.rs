@@ -1,6 +1,9 @@
-//! Widths of the two standard faces, so that text can be measured before it is placed.
+//! Widths of the two faces, so that text can be measured before it is placed.
+//!
+//! The built-in font has the widths of the faces that every viewer carries, and more letters.
 
-use super::encode_winansi;
+use super::letter_widths::width_of;
+use super::winansi::{byte, is_unknown, stand_in};
 
 /// One of the two faces every PDF viewer carries: Helvetica and Helvetica-Bold.
 ///
@@ -27,22 +30,32 @@ impl Face {
     /// Depth below the baseline that a letter may reach, as a part of the size.
     pub const DESCENT: f64 = 0.22;
 
-    /// The width in mm of a text of `size` mm, written as [`printable`](super::printable) has it.
+    /// The width in mm of a text of `size` mm, as the built-in font shows it; a letter
+    /// that it lacks is taken for a square.
     #[must_use]
     pub fn width(self, text: &str, size: f64) -> f64 {
         let table = match self {
             Self::Regular => &REGULAR,
             Self::Bold => &BOLD,
         };
-        let thousandths: u64 = encode_winansi(text)
-            .into_iter()
-            .map(|byte| usize::from(byte).saturating_sub(32))
-            .filter_map(|index| table.get(index).copied())
-            .map(u64::from)
-            .sum();
+        let of_byte = |byte: u8| {
+            let at = usize::from(byte).checked_sub(32);
+            let width = at.and_then(|at| table.get(at)).copied();
+            u64::from(width.unwrap_or_default())
+        };
+        let of_letter = |letter: char| match (byte(letter), width_of(letter, self == Self::Bold)) {
+            (Some(byte), _) => of_byte(byte),
+            (None, Some(width)) => u64::from(width),
+            (None, None) if is_unknown(letter) => UNKNOWN,
+            (None, None) => stand_in(letter).chars().filter_map(byte).map(of_byte).sum(),
+        };
+        let thousandths: u64 = text.chars().map(of_letter).sum();
         thousandths as f64 * size / 1000.0
     }
 }
+
+/// The width that is kept for a letter of another script: that of a square, which few exceed.
+const UNKNOWN: u64 = 1000;
 
 /// Widths of the bytes 32 to 255 of Helvetica, in thousandths of the size.
 #[rustfmt::skip]

@@ -19,6 +19,7 @@ mod item;
 mod label;
 mod layer;
 mod lengthen_lines;
+mod letter_widths;
 mod metrics;
 mod notch_marks;
 mod open_darts;
@@ -60,5 +61,6 @@ pub(crate) use room::{Room, misses};
 pub use sheet::Drawing;
 pub(crate) use strokes::{arrow_head, closed, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};
-pub(crate) use winansi::encode_winansi;
 pub use winansi::printable;
+#[cfg(feature = "pdf")]
+pub(crate) use winansi::{encode_winansi, is_printable};

@@ -1,6 +1,6 @@
 //! Pieces drawn each by itself, and laid out beside each other.
 
-use kurbo::Vec2;
+use kurbo::{BezPath, Vec2};
 
 use super::{ArrangeError, Drawing, DrawingError, Footprint, Layer, arrange};
 
@@ -18,7 +18,7 @@ pub const SHEET_GAP_MM: f64 = 14.0;
 ///
 /// let mut layer = Layer::new("seam lines");
 /// layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
-/// let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
+/// let part = SheetPart::new("belt", Drawing::new(vec![layer])?, true);
 /// assert!(part.drawing.bounds().width() > 300.0);
 /// # Ok::<(), blockwright::drawing::DrawingError>(())
 /// ```
@@ -30,6 +30,22 @@ pub struct SheetPart {
     pub drawing: Drawing,
     /// Whether it may be laid by half a turn round, its grain still upright.
     pub turns: bool,
+    /// What a small plan shows of it in place of all its lines: closed outlines, the smallest of which
+    /// its name stands in. Empty: everything.
+    pub outlines: Vec<BezPath>,
+}
+
+impl SheetPart {
+    /// A part of which a plan shows everything.
+    #[must_use]
+    pub fn new(name: impl Into<String>, drawing: Drawing, turns: bool) -> Self {
+        Self {
+            name: name.into(),
+            drawing,
+            turns,
+            outlines: Vec::new(),
+        }
+    }
 }
 
 /// Where a part is laid: first turned by half a turn about its origin, if at all, then moved.
@@ -54,7 +70,7 @@ pub struct Placement {
 /// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
 /// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
-/// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
+/// # let part = SheetPart::new("belt", Drawing::new(vec![layer])?, true);
 /// use blockwright::drawing::{lay, place_on_sheet};
 /// let parts = [part.clone(), part];
 /// let placements = place_on_sheet(&parts, 700.0, 14.0)?;
@@ -92,7 +108,7 @@ pub fn place_on_sheet(
 /// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
 /// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.4)));
-/// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
+/// # let part = SheetPart::new("belt", Drawing::new(vec![layer])?, true);
 /// use blockwright::drawing::{Placement, lay};
 /// let placement = Placement { turned: true, by: (300.0, 0.0).into() };
 /// assert!((lay(&[part], &[placement])?.bounds().x1 - 300.0).abs() < 1.0);

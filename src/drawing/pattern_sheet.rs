@@ -5,6 +5,7 @@ use thiserror::Error;
 
 use super::finished_girths::FinishedGirths;
 use super::label::{SMALL, Statement};
+use super::strokes::{closed, ring};
 use super::{
     ArrangeError, Drawing, DrawingError, Face, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay,
     piece_marks, place_on_sheet,
@@ -167,6 +168,7 @@ pub fn pattern_parts(
             name: piece.name().to_owned(),
             drawing: Drawing::new(layers.into_layers())?,
             turns: piece.cut() != Cut::Fold,
+            outlines: vec![line.map_or_else(|| ring(piece), |cut| closed(cut.segments()))],
         })
     };
     pattern.pieces().iter().enumerate().map(draw).collect()

@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 
-use super::{Face, Ink, encode_winansi};
+use super::{Face, Ink};
 
 /// Face, size and colour of a text.
 ///
@@ -249,7 +249,8 @@ impl Text {
     /// Whether there is anything to see.
     #[must_use]
     pub fn leaves_ink(&self) -> bool {
-        !self.style.ink.is_white() && encode_winansi(&self.text).iter().any(|&byte| byte != b' ')
+        let seen = |letter: char| !letter.is_whitespace() && !letter.is_control();
+        !self.style.ink.is_white() && self.text.chars().any(seen)
     }
 
     /// The four corners of its line, turned with it: from above an accented capital to below the

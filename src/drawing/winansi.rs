@@ -8,7 +8,7 @@ pub(crate) fn encode_winansi(text: &str) -> Vec<u8> {
     for letter in text.chars() {
         match byte(letter) {
             Some(byte) => bytes.push(byte),
-            None => bytes.extend(stand_in(letter).bytes()),
+            None => bytes.extend(stand_in(letter).chars().filter_map(byte)),
         }
     }
     bytes
@@ -16,13 +16,13 @@ pub(crate) fn encode_winansi(text: &str) -> Vec<u8> {
 
 /// The text as the standard faces will show it: letters they lack are written as near as possible
 /// ("Łódź" as "Lódz"), signs by their usual typed form ("≥" as ">="), control characters as a
-/// space, marks that combine with the letter before are left off, and the rest as "?".
+/// space, marks that combine with the letter before are left off, and the rest as a point.
 ///
 /// ```
 /// use blockwright::drawing::printable;
 ///
 /// assert_eq!(printable("Łódź ≥ 3"), "Lódz >= 3");
-/// assert_eq!(printable("裁\tx"), "? x");
+/// assert_eq!(printable("裁\tx"), "· x");
 /// ```
 #[must_use]
 pub fn printable(text: &str) -> String {
@@ -36,6 +36,20 @@ pub fn printable(text: &str) -> String {
     out
 }
 
+/// What stands for a letter that nothing is near to.
+const UNKNOWN: &str = "\u{b7}";
+
+/// Whether nothing is near to a letter.
+pub(super) fn is_unknown(letter: char) -> bool {
+    byte(letter).is_none() && stand_in(letter) == UNKNOWN
+}
+
+/// Whether the standard faces show a letter or something near to it.
+#[cfg_attr(not(feature = "pdf"), allow(dead_code))]
+pub(crate) fn is_printable(letter: char) -> bool {
+    !is_unknown(letter)
+}
+
 /// The letters of the bytes 0x80 to 0x9F; the five unassigned ones are U+FFFD.
 const HIGH: [char; 32] = [
     '€', '\u{fffd}', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\u{fffd}', 'Ž',
@@ -43,7 +57,7 @@ const HIGH: [char; 32] = [
     'ž', 'Ÿ',
 ];
 
-fn byte(letter: char) -> Option<u8> {
+pub(super) fn byte(letter: char) -> Option<u8> {
     match letter {
         ' '..='~' | '\u{a0}'..='\u{ac}' | '\u{ae}'..='\u{ff}' => {
             u8::try_from(u32::from(letter)).ok()
@@ -56,7 +70,7 @@ fn byte(letter: char) -> Option<u8> {
     }
 }
 
-fn stand_in(letter: char) -> &'static str {
+pub(super) fn stand_in(letter: char) -> &'static str {
     match letter {
         'Ā' | 'Ă' | 'Ą' | 'Ǎ' => "A",
         'ā' | 'ă' | 'ą' | 'ǎ' => "a",
@@ -117,7 +131,7 @@ fn stand_in(letter: char) -> &'static str {
         '⅝' => "5/8",
         '⅞' => "7/8",
         _ if letter.is_control() => " ",
-        _ => "?",
+        _ => UNKNOWN,
     }
 }
 
@@ -129,6 +143,6 @@ mod tests {
     fn encoding_and_printable_agree() {
         let text = "Ärmel \u{7f}\u{81}\u{fffd}½ ≥ 裁 e\u{301} Ÿ";
         assert_eq!(encode_winansi(text), encode_winansi(&printable(text)));
-        assert_eq!(printable(text), "Ärmel   ?½ >= ? e Ÿ");
+        assert_eq!(printable(text), "Ärmel   ·½ >= · e Ÿ");
     }
 }

@@ -12,7 +12,7 @@ use crate::drawing::{
 };
 use crate::geometry::Curve;
 use crate::piece::{Cut, Piece};
-use kurbo::{Affine, BezPath, Vec2};
+use kurbo::{Affine, BezPath, Shape as _, Vec2};
 
 /// Distance between the nests, in mm.
 pub const NEST_GAP_MM: f64 = 16.0;
@@ -113,10 +113,25 @@ pub fn nest_parts(
         parts.push(SheetPart {
             name: name.to_owned(),
             drawing: one(graded, &laid, labels, &number).map_err(SheetError::from)?,
+            outlines: smallest_and_largest(&laid),
             turns: laid.iter().all(|size| size.piece.cut() != Cut::Fold),
         });
     }
     Ok(parts)
+}
+
+/// The outlines of the smallest and the largest size: those between would run into one another on a
+/// small plan.
+fn smallest_and_largest(laid: &[Laid<'_>]) -> Vec<BezPath> {
+    let mut rings: Vec<BezPath> = laid.iter().map(Laid::cut_ring).collect();
+    rings.sort_by(|a, b| {
+        let area = |ring: &BezPath| ring.bounding_box().area();
+        area(a).total_cmp(&area(b))
+    });
+    if rings.len() > 2 {
+        rings.drain(1..rings.len() - 1);
+    }
+    rings
 }
 
 /// A layer a size and one for what all have in common; with allowances one a size for its stitching

@@ -6,7 +6,7 @@ use crate::alterations::Account;
 use crate::demonstration::Demonstration;
 use crate::piece::MeasureUnit;
 use crate::render::demonstration::{DemonstrationLabels, Step, sheets};
-use crate::render::pdf::{PaperFormat, pictures};
+use crate::render::pdf::{PaperFormat, PrintInfo, pictures};
 use crate::units::{Unit, speak};
 
 /// What everybody has to know who follows the pages with scissors.
@@ -44,7 +44,10 @@ pub(super) fn demonstration(
         PaperSize::Letter | PaperSize::Legal => PaperFormat::Letter,
         _ => PaperFormat::A4,
     };
-    Ok(pictures(&pages, paper, &labels.title)?)
+    let info = PrintInfo::new(&labels.title)
+        .fonts(super::print_pdf::fonts(&job.print)?)
+        .date(job.recipe.date.clone());
+    Ok(pictures(&pages, paper, &info)?)
 }
 
 /// `1. Back length reduction by 15 mm`, in the unit of the wearer.

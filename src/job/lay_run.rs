@@ -203,7 +203,12 @@ impl<'a> LayRun<'a> {
         #[cfg(feature = "pdf")]
         files.push(OutputFile {
             name: "lay.pdf".to_owned(),
-            bytes: crate::render::pdf::picture(&drawing, paper(self.job), &labels.title)?,
+            bytes: {
+                let info = crate::render::pdf::PrintInfo::new(&labels.title)
+                    .fonts(super::print_pdf::fonts(&self.job.print)?)
+                    .date(self.job.recipe.date.clone());
+                crate::render::pdf::picture(&drawing, paper(self.job), &info)?
+            },
         });
         files.push(OutputFile {
             name: "lay.json".to_owned(),

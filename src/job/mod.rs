@@ -33,6 +33,8 @@ mod fit_report;
 mod fit_report_text;
 #[cfg(feature = "fit")]
 mod fit_run;
+mod font_of_file;
+mod job_font;
 mod laid_parts;
 #[cfg(feature = "lay")]
 mod lay_report;
@@ -95,6 +97,7 @@ pub use fit_report::{
 };
 #[cfg(feature = "fit")]
 pub use fit_run::{FitOutcome, run_fit};
+pub use job_font::JobFont;
 #[cfg(feature = "lay")]
 pub use lay_report::{ClothReport, LaidReport, LayReport, StretchReport};
 #[cfg(feature = "lay")]

@@ -1,5 +1,6 @@
 //! How a job is printed.
 
+use super::JobFont;
 use serde::{Serialize, Serializer};
 
 /// A size of paper, by the name it has in a job file.
@@ -159,7 +160,7 @@ impl Serialize for PageTurn {
 /// print.paper = PaperSize::Letter;
 /// assert_eq!(print.margin, 12.0);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 #[non_exhaustive]
 pub struct PrintOptions {
     /// The paper of the tiled file.
@@ -173,6 +174,13 @@ pub struct PrintOptions {
     /// Whether the sizes of a nest have colours besides their dashes.
     #[serde(skip_serializing_if = "is_no")]
     pub colour: bool,
+    /// Whether the letters that are used are embedded in printed files (feature `fonts`); no key of a
+    /// job file.
+    #[serde(skip)]
+    pub embed: bool,
+    /// The font for scripts that the built-in one lacks.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub font: Option<JobFont>,
 }
 
 /// Left out where it is as usual.
@@ -196,6 +204,8 @@ impl Default for PrintOptions {
             overlap: 10.0,
             orientation: PageTurn::FewerPages,
             colour: false,
+            embed: true,
+            font: None,
         }
     }
 }

@@ -2,14 +2,21 @@
 
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
-use super::{JobError, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions};
-use crate::render::pdf::{self, Orientation, PaperFormat, PrintInfo, TileOptions};
+use std::sync::Arc;
+
+use super::{
+    JobError, JobFont, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions,
+    WarningReport,
+};
+use crate::render::pdf::{
+    self, FontFile, Fonts, Orientation, PaperFormat, PdfError, PrintInfo, TileOptions,
+};
 
 /// Adds the tiled file and the sheet, as far as they are wanted, under names that begin alike, and
 /// returns how many pages there are.
 pub(super) fn print(
     laid: &LaidParts,
-    (wanted, print): (Outputs, PrintOptions),
+    (wanted, print): (Outputs, &PrintOptions),
     info: &PrintInfo,
     name: &str,
     files: &mut Vec<OutputFile>,
@@ -32,7 +39,7 @@ pub(super) fn print(
 
 fn tiled(
     laid: &LaidParts,
-    print: PrintOptions,
+    print: &PrintOptions,
     info: &PrintInfo,
     name: &str,
 ) -> Result<(PagesReport, Vec<u8>), JobError> {
@@ -49,6 +56,44 @@ fn tiled(
         landscape: plan.landscape,
     };
     Ok((report, tiled.bytes))
+}
+
+/// What the words of a job are written with.
+pub(super) fn fonts(print: &PrintOptions) -> Result<Fonts, PdfError> {
+    if !print.embed {
+        return Ok(Fonts::of_viewers());
+    }
+    let bytes = print.font.as_ref().and_then(JobFont::bytes);
+    bytes.map_or_else(
+        || Ok(Fonts::default()),
+        |bytes| Ok(Fonts::with(FontFile::new(Arc::clone(bytes))?)),
+    )
+}
+
+/// What cannot be shown of the words that a job brings, each with where it stands.
+pub(super) fn letters_lacking<'a>(
+    fonts: &Fonts,
+    words: impl IntoIterator<Item = (&'a str, &'a str)>,
+) -> Vec<WarningReport> {
+    let mut warnings = Vec::new();
+    for (what, text) in words {
+        let lacking: Vec<String> = fonts
+            .lacking(text)
+            .iter()
+            .map(|l| format!("`{l}`"))
+            .collect();
+        if lacking.is_empty() {
+            continue;
+        }
+        warnings.push(WarningReport {
+            code: "letters_not_drawn".to_owned(),
+            text: format!(
+                "the fonts of the printed files have no {} ({what}), and show a box instead: name a TrueType font that has them with `print: {{font: FILE}}`",
+                lacking.join(" ")
+            ),
+        });
+    }
+    warnings
 }
 
 impl From<PaperSize> for PaperFormat {
@@ -68,8 +113,8 @@ impl From<PaperSize> for PaperFormat {
     }
 }
 
-impl From<PrintOptions> for TileOptions {
-    fn from(print: PrintOptions) -> Self {
+impl From<&PrintOptions> for TileOptions {
+    fn from(print: &PrintOptions) -> Self {
         Self {
             margin: print.margin,
             overlap: print.overlap,
@@ -101,7 +146,7 @@ mod tests {
                 ..PrintOptions::default()
             };
             let info = PrintInfo::new("line");
-            tiles(&drawing, print.paper.into(), &print.into(), &info).is_ok()
+            tiles(&drawing, print.paper.into(), &(&print).into(), &info).is_ok()
         };
         let (margins, overlaps) = (PrintOptions::MARGINS, PrintOptions::OVERLAPS);
         assert!(can(margins.0, overlaps.0) && can(margins.1, overlaps.1));

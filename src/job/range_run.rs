@@ -226,8 +226,8 @@ fn draw(
     let laid = LaidParts::new(nest_parts(graded, job.align, &labels)?, NEST_GAP_MM)?;
     #[cfg(feature = "pdf")]
     let pages = {
-        let info = print_info(job, graded);
-        print(&laid, (job.outputs, job.print), &info, "nest", files)?
+        let info = print_info(job, graded)?;
+        print(&laid, (job.outputs, &job.print), &info, "nest", files)?
     };
     #[cfg(not(feature = "pdf"))]
     let pages = None;
@@ -281,9 +281,11 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
 
 /// What is said about the nest where it is printed.
 #[cfg(feature = "pdf")]
-fn print_info(job: &RangeJob, graded: &Graded) -> crate::render::pdf::PrintInfo {
+fn print_info(job: &RangeJob, graded: &Graded) -> Result<crate::render::pdf::PrintInfo, JobError> {
     let labels: Vec<&str> = graded.labels().collect();
-    crate::render::pdf::PrintInfo::new(&job.recipe.title)
+    Ok(crate::render::pdf::PrintInfo::new(&job.recipe.title)
+        .fonts(super::print_pdf::fonts(&job.print)?)
+        .date(job.recipe.date.clone())
         .subtitle(format!(
             "{} block, sizes {} of {}",
             job.recipe.options.block.name(),
@@ -296,5 +298,5 @@ fn print_info(job: &RangeJob, graded: &Graded) -> crate::render::pdf::PrintInfo 
                 .first()
                 .map(|size| crate::drawing::contents(size.pattern()))
                 .unwrap_or_default(),
-        )
+        ))
 }

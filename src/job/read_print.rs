@@ -1,6 +1,6 @@
 //! Reading how a job is printed.
 
-use super::{PageTurn, PaperSize, PrintOptions};
+use super::{JobFont, PageTurn, PaperSize, PrintOptions};
 use crate::measurements::{FileCause, Node, NodeValue, Reader, nearest};
 use crate::recipe::{length, truth, unknown, whole};
 use serde::de::{Deserialize, Deserializer, Error as _};
@@ -9,8 +9,15 @@ use serde::de::{Deserialize, Deserializer, Error as _};
 pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     let mut print = PrintOptions::default();
     let expected = "a mapping such as `{paper: a4}`";
-    let keys = ["paper", "margin", "overlap", "orientation", "colour"];
-    let [paper, margin, overlap, turn, colour] = reader.fields(node, "print", keys, expected);
+    let keys = [
+        "paper",
+        "margin",
+        "overlap",
+        "orientation",
+        "colour",
+        "font",
+    ];
+    let [paper, margin, overlap, turn, colour, font] = reader.fields(node, "print", keys, expected);
     if let Some((_, node)) = paper {
         print.paper = read_paper(reader, node).unwrap_or_default();
     }
@@ -39,6 +46,14 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     }
     if let Some((_, node)) = colour {
         print.colour = truth(reader, node, "print.colour").unwrap_or_default();
+    }
+    if let Some((_, node)) = font {
+        match &node.value {
+            NodeValue::Text(path) if !path.trim().is_empty() => {
+                print.font = Some(JobFont::new(path.trim()));
+            }
+            _ => reader.shape(node, "print.font", "the path of a font, such as `hand.ttf`"),
+        }
     }
     print
 }

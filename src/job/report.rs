@@ -216,6 +216,8 @@ impl JobReport {
             })
         });
         let warnings = pattern.warnings().iter().map(WarningReport::from);
+        #[cfg(feature = "pdf")]
+        let warnings = warnings.chain(not_drawn(job, pattern));
         Self {
             title: job.recipe.title.clone(),
             block: job.recipe.options.block.name().to_owned(),
@@ -234,6 +236,28 @@ impl JobReport {
             fit_map: super::FitMapReport::of(job, made),
         }
     }
+}
+
+/// What the fonts of the printed files lack of the words that the job brings.
+#[cfg(feature = "pdf")]
+fn not_drawn(job: &Job, pattern: &Pattern) -> Vec<WarningReport> {
+    // A font that cannot be used is refused where pages are made.
+    let (true, Ok(fonts)) = (job.outputs.print(), super::print_pdf::fonts(&job.print)) else {
+        return Vec::new();
+    };
+    let wearer = job.wearer();
+    let (size, date) = (&job.recipe.size, &job.recipe.date);
+    let words = [
+        ("the title", Some(job.recipe.title.as_str())),
+        ("the wearer's name", wearer.as_deref()),
+        ("the size", size.as_deref()),
+        ("the date", date.as_deref()),
+    ];
+    let words = words
+        .into_iter()
+        .filter_map(|(what, text)| Some((what, text?)));
+    let pieces = pattern.pieces().iter().map(|p| ("a piece", p.name()));
+    super::print_pdf::letters_lacking(&fonts, words.chain(pieces))
 }
 
 fn seam(pattern: &Pattern, seam: &Seam) -> SeamReport {

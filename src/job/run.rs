@@ -125,8 +125,8 @@ fn draw(
     let laid = LaidParts::new(parts, SHEET_GAP_MM)?;
     #[cfg(feature = "pdf")]
     let pages = {
-        let info = print_info(job, &made.pattern);
-        print(&laid, (job.outputs, job.print), &info, "pattern", files)?
+        let info = print_info(job, &made.pattern)?;
+        print(&laid, (job.outputs, &job.print), &info, "pattern", files)?
     };
     #[cfg(not(feature = "pdf"))]
     let pages = None;
@@ -203,13 +203,18 @@ fn exchange(job: &Job, made: &MadePattern) -> Result<String, JobError> {
 
 /// What is said about the pattern where it is printed.
 #[cfg(feature = "pdf")]
-fn print_info(job: &Job, pattern: &crate::piece::Pattern) -> crate::render::pdf::PrintInfo {
+fn print_info(
+    job: &Job,
+    pattern: &crate::piece::Pattern,
+) -> Result<crate::render::pdf::PrintInfo, JobError> {
     let wearer = job.wearer().map(|name| format!(" for {name}"));
-    crate::render::pdf::PrintInfo::new(&job.recipe.title)
+    Ok(crate::render::pdf::PrintInfo::new(&job.recipe.title)
+        .fonts(super::print_pdf::fonts(&job.print)?)
+        .date(job.recipe.date.clone())
         .subtitle(format!(
             "{} block{}",
             job.recipe.options.block.name(),
             wearer.unwrap_or_default()
         ))
-        .contents(crate::drawing::contents(pattern))
+        .contents(crate::drawing::contents(pattern)))
 }

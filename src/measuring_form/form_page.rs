@@ -3,7 +3,7 @@
 use crate::drawing::{Anchor, Drawing, DrawnPath, Face, Ink, Layer, Level, Pen, Text, TextStyle};
 use crate::geometry::{Point, Vec2};
 use crate::measurements::{Body, CatalogueEntry, Measurement};
-use crate::render::pdf::{PaperFormat, PdfError, stacked};
+use crate::render::pdf::{PaperFormat, PdfError, PrintInfo, stacked};
 use crate::silhouette::{Silhouette, Stance};
 use crate::units::Unit;
 use kurbo::{Affine, BezPath, Rect, Shape as _};
@@ -76,7 +76,7 @@ pub fn measuring_form(
         || "Measuring form".to_owned(),
         |name| format!("Measuring form, {name}"),
     );
-    stacked(&drawing, size, count, &title)
+    stacked(&drawing, size, count, &PrintInfo::new(title))
 }
 
 struct Sheet {

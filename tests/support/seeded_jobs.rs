@@ -419,19 +419,19 @@ fn paper(d: &mut Dice) -> String {
 /// The files of a job and its report, or in words why there are none.
 fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
     let job = JobFile::parse(&job_text(number)).map_err(|errors| errors.to_string())?;
-    let job = job.resolve(None).map_err(|error| error.to_string())?;
+    let mut job = job.resolve(None).map_err(|error| error.to_string())?;
+    job.print.embed = false; // Another machine need not have the fonts.
     let outcome = run(&job).map_err(|error| error.to_string())?;
     let report = ("report".to_owned(), outcome.report.text().into_bytes());
     let files = outcome
         .files
         .into_iter()
         .map(|file| (file.name, file.bytes));
-    let lay = if number % 6 == 3 {
-        lay(&job, number)
-    } else {
-        Vec::new()
-    };
-    Ok(files.chain([report]).chain(lay).collect())
+    let laid = (number % 6 == 3).then(|| lay(&job, number));
+    Ok(files
+        .chain([report])
+        .chain(laid.into_iter().flatten())
+        .collect())
 }
 
 /// How many rounds a lay is searched for.

@@ -1,15 +1,15 @@
 //! The first page: squares to measure, the plan of the pages, how to join them.
 
-use kurbo::{Affine, Point, Rect, Shape as _, Size, Vec2};
+use kurbo::{Point, Rect, Size, Vec2};
 
-use crate::drawing::{Anchor, Drawing, DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
+use crate::drawing::{DrawnPath, Face, Ink, Item, Level, Pen, Text, TextStyle};
 use crate::geometry::counted;
 
-use super::coverage::Coverage;
-use super::grid::{FOOTER, Grid};
-use super::marks::GREY;
-use super::plan::{TilePlan, tile_label};
-use super::{PaperFormat, PdfError, PrintInfo, TileOptions, scale, tile_page};
+use super::grid::FOOTER;
+use super::page_plan::Small;
+use super::plan::TilePlan;
+use super::tiling::Tiling;
+use super::{PaperFormat, PdfError, PrintInfo, TileOptions, page_plan, scale, tile_page};
 
 /// The least width and height in mm between the margins that the page needs.
 const LEAST: Size = Size::new(165.0, 235.0);
@@ -17,13 +17,12 @@ const LEAST: Size = Size::new(165.0, 235.0);
 /// Line spacing of the text, in mm.
 const LINE: f64 = 4.7;
 
-/// A drawing and how it was cut into pages.
-pub(super) struct Tiling<'a> {
-    pub(super) drawing: &'a Drawing,
-    pub(super) coverage: &'a Coverage,
-    pub(super) plan: &'a TilePlan,
-    pub(super) grid: &'a Grid,
-}
+/// The least width of the words beside the plan, in mm, and what is between the two.
+const BESIDE: f64 = 62.0;
+const GAP: f64 = 6.0;
+
+/// The height of the words below the plan, in mm.
+const BELOW: f64 = 62.0;
 
 /// Whether the first page fits on the paper.
 pub(super) fn check(paper: PaperFormat, options: &TileOptions) -> Result<(), PdfError> {
@@ -42,13 +41,6 @@ pub(super) fn check(paper: PaperFormat, options: &TileOptions) -> Result<(), Pdf
         least_width: LEAST.width + 2.0 * options.margin,
         least_height: LEAST.height + 2.0 * options.margin,
     })
-}
-
-/// Where the drawing is shown small: within a window of the page, by a motion from its own mm to
-/// those of the page.
-pub(super) struct Small {
-    pub(super) window: Rect,
-    pub(super) place: Affine,
 }
 
 /// Everything on the first page, in its mm, but the drawing, which lies over its plan.
@@ -77,24 +69,8 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> (Vec<Item>, Small)
     squares(&mut column);
 
     column.heading("2   Print the rest, cut and join");
-    let lines = list_lines(info, room.width() / 2.0 - 4.0);
-    let contents = lines.len().div_ceil(2).min(10);
-    let below = 10.0 + contents as f64 * LINE + 14.0 + FOOTER;
-    let map_room = Rect::new(
-        room.x0,
-        column.y,
-        room.x0 + room.width() * 0.56,
-        room.y1 - below,
-    );
-    let small = map(&mut column.items, tiling, map_room);
-    let beside = Rect::new(map_room.x1 + 6.0, column.y, room.x1, room.y1);
-    let text_end = joining(&mut column.items, plan, beside);
-    column.y = small.window.y1.max(text_end);
-
-    if !info.contents.is_empty() {
-        column.heading("3   What is on it");
-        list(&mut column, &lines, room.y1 - FOOTER - 9.0);
-    }
+    let low = Rect::new(room.x0, column.y, room.x1, room.y1 - FOOTER - 9.0);
+    let small = plan_and_words(&mut column.items, tiling, info, low);
     column.y = room.y1 - FOOTER - 5.0;
     column.line(
         "Sew a trial garment (a toile) in cheap cloth before you cut good fabric.",
@@ -108,6 +84,43 @@ pub(super) fn items(tiling: &Tiling<'_>, info: &PrintInfo) -> (Vec<Item>, Small)
     let mut items = column.items;
     items.extend(tile_page::footer(room.x0, room.x1, room.y1, "", &foot));
     (items, small)
+}
+
+/// The plan with what belongs to it beside it or below it, whichever leaves it larger.
+fn plan_and_words(
+    items: &mut Vec<Item>,
+    tiling: &Tiling<'_>,
+    info: &PrintInfo,
+    room: Rect,
+) -> Small {
+    let plan = tiling.plan;
+    let beside = Rect::new(room.x0, room.y0, room.x1 - BESIDE - GAP, room.y1);
+    let above = Rect::new(room.x0, room.y0, room.x1, room.y1 - BELOW);
+    let is_above =
+        page_plan::scale_in(plan, above.size()) > page_plan::scale_in(plan, beside.size());
+    let small = page_plan::draw(items, tiling, if is_above { above } else { beside });
+    // Words stand close to a plan that needs less than its room.
+    let (join, list) = if is_above {
+        let top = small.window.y1 + 4.0;
+        let middle = room.x0 + 0.5 * room.width();
+        (
+            Rect::new(room.x0, top, middle - GAP, room.y1),
+            Rect::new(middle, top, room.x1, room.y1),
+        )
+    } else {
+        let left = (small.window.x1 + GAP).max(room.x1 - 1.5 * BESIDE);
+        let side = Rect::new(left, room.y0, room.x1, room.y1);
+        (side, side)
+    };
+    let end = joining(items, plan, join);
+    let top = if is_above { list.y0 } else { end + 2.0 };
+    let mut column = Column::new(Rect { y0: top, ..list });
+    if !info.contents.is_empty() {
+        column.heading("3   What is on it");
+        contents(&mut column, info);
+    }
+    items.append(&mut column.items);
+    small
 }
 
 fn pages(count: usize) -> String {
@@ -195,83 +208,6 @@ fn squares(column: &mut Column) {
     column.y = at.y + inches + 0.5;
 }
 
-/// The plan of the pages in at most a room, and where the drawing lies on it.
-fn map(items: &mut Vec<Item>, tiling: &Tiling<'_>, room: Rect) -> Small {
-    let (plan, grid) = (tiling.plan, tiling.grid);
-    let whole = Size::new(
-        plan.columns as f64 * plan.pitch.width + plan.overlap,
-        plan.rows as f64 * plan.pitch.height + plan.overlap,
-    );
-    let scale = (room.width() / whole.width)
-        .min(room.height() / whole.height)
-        .min(0.25);
-    let place = Affine::translate(room.origin().to_vec2())
-        * Affine::scale(scale)
-        * Affine::translate(-grid.origin.to_vec2());
-    let cell = |row, column| place.transform_rect_bbox(grid.cell(row, column));
-    let label = TextStyle::new(
-        Face::Bold,
-        (plan.pitch.width.min(plan.pitch.height) * scale * 0.36).min(4.6),
-    )
-    .ink(Ink::Grey(110));
-    for row in 0..plan.rows {
-        for column in 0..plan.columns {
-            let mut rect = cell(row, column);
-            if plan.tile(row, column).is_some() {
-                // Where the pattern ends, a page shows its strip too.
-                if plan.tile(row, column + 1).is_none() {
-                    rect.x1 += plan.overlap * scale;
-                }
-                if plan.tile(row + 1, column).is_none() {
-                    rect.y1 += plan.overlap * scale;
-                }
-                let tint = Ink::Grey(238);
-                items.push(DrawnPath::filled(rect.to_path(0.1), tint).into());
-                let edge = Pen::solid(0.2).ink(GREY);
-                items.push(DrawnPath::rectangle(rect, edge).into());
-                let text = tile_label(row, column);
-                let size = Size::new(label.width(&text) + 1.0, label.cap_height() + 1.0);
-                let at = place * clear_place(tiling.coverage, grid.cell(row, column), size / scale);
-                items.push(
-                    Text::new(at, text, label)
-                        .anchor(Anchor::Middle)
-                        .level(Level::Middle)
-                        .into(),
-                );
-            } else {
-                let edge = Pen::solid(0.15).dashed(&[0.5, 0.8]).ink(Ink::Grey(150));
-                items.push(DrawnPath::rectangle(rect.inset(-0.4), edge).into());
-            }
-        }
-    }
-    let window = Rect::from_origin_size(room.origin(), whole * scale);
-    Small { window, place }
-}
-
-/// The middle of the place of some size in a cell that the drawing crosses least: the middle of
-/// the cell if it makes no difference, else a corner or the middle of a side.
-fn clear_place(coverage: &Coverage, cell: Rect, size: Size) -> Point {
-    let near = coverage.near(cell);
-    let room = Vec2::new(size.width, size.height) / 2.0;
-    let free = (cell.size() - size) * 0.45;
-    let centre = cell.center();
-    [
-        (0, 0),
-        (-1, -1),
-        (1, -1),
-        (-1, 1),
-        (1, 1),
-        (-1, 0),
-        (1, 0),
-        (0, -1),
-        (0, 1),
-    ]
-    .into_iter()
-    .map(|(x, y)| centre + Vec2::new(f64::from(x) * free.width, f64::from(y) * free.height))
-    .min_by_key(|&at| near.crossings(Rect::from_points(at - room, at + room)))
-    .unwrap_or(centre)
-}
-
 /// How to join the pages; gives back where the text ends.
 fn joining(items: &mut Vec<Item>, plan: &TilePlan, room: Rect) -> f64 {
     let mut text = Column::new(room);
@@ -302,46 +238,35 @@ fn joining(items: &mut Vec<Item>, plan: &TilePlan, room: Rect) -> f64 {
     text.y
 }
 
-/// The contents broken into lines; all but the first line of an entry are set in.
-fn list_lines(info: &PrintInfo, width: f64) -> Vec<String> {
-    let entry = |text: &String| {
-        let lines = body().wrap(text, width - 4.0);
-        let set_in = |(index, line)| {
-            if index == 0 {
-                line
-            } else {
-                format!("    {line}")
-            }
-        };
-        lines
-            .into_iter()
-            .enumerate()
-            .map(set_in)
-            .collect::<Vec<_>>()
-    };
-    info.contents.iter().flat_map(entry).collect()
-}
-
-/// The contents in two columns down to a level; says how many lines did not fit.
-fn list(column: &mut Column, lines: &[String], end: f64) {
-    let room = counted((end - column.y) / LINE).max(1);
-    let rows = room.min(lines.len().div_ceil(2));
-    let shown = if rows * 2 >= lines.len() {
+/// The contents down to the end of a column, all but the first line of an entry set in; says how
+/// many lines did not fit.
+fn contents(column: &mut Column, info: &PrintInfo) {
+    let width = column.room.width();
+    let lines: Vec<String> = info
+        .contents
+        .iter()
+        .flat_map(|entry| {
+            let lines = body().wrap(entry, width - 4.0).into_iter().enumerate();
+            lines.map(|(index, line)| {
+                if index == 0 {
+                    line
+                } else {
+                    format!("    {line}")
+                }
+            })
+        })
+        .collect();
+    let room = counted((column.room.y1 - column.y) / LINE).max(1);
+    let shown = if lines.len() <= room {
         lines.len()
     } else {
-        rows * 2 - 1
+        room - 1
     };
-    let more = format!("… and {} more lines", lines.len() - shown);
-    let more = (shown < lines.len()).then_some(more);
-    let width = column.room.width() / 2.0;
-    for (index, line) in lines.iter().take(shown).chain(more.as_ref()).enumerate() {
-        let at = Point::new(
-            column.room.x0 + index.div_euclid(rows) as f64 * width,
-            column.y + (index % rows) as f64 * LINE,
-        );
-        let line = body().fit(line, width - 4.0);
-        let line = Text::new(at, line, body()).level(Level::Top);
-        column.items.push(line.into());
+    for line in lines.iter().take(shown) {
+        column.line(line, body(), LINE);
     }
-    column.y += rows as f64 * LINE;
+    if shown < lines.len() {
+        let more = format!("… and {} more lines", lines.len() - shown);
+        column.line(&more, body(), LINE);
+    }
 }

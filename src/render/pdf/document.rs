@@ -4,13 +4,15 @@ use std::collections::BTreeMap;
 
 use kurbo::{Affine, Rect, Size, Vec2};
 use pdf_writer::types::PageMode;
-use pdf_writer::{Chunk, Content, Filter, Finish, Name, Ref, Settings, TextStr};
+use pdf_writer::{Chunk, Content, Filter, Finish, Name, Ref, Settings, Str, TextStr};
 
-use crate::drawing::{Drawing, Face, Item};
+use crate::drawing::{Drawing, Item};
 use crate::geometry::counted;
 
+use super::PrintInfo;
 use super::container::{Container, Ids, dictionary};
-use super::paint::{self, POINTS, fine, font_name, short};
+use super::fonts::{Fonts, Used, Which};
+use super::paint::{self, POINTS, fine, short};
 
 /// The name under which pages show the drawing.
 const DRAWING: Name<'static> = Name(b"Drawing");
@@ -27,7 +29,9 @@ const APART: f64 = 20.0;
 /// A file in the making.
 pub(super) struct Document<'a> {
     drawing: &'a Drawing,
-    title: &'a str,
+    info: &'a PrintInfo,
+    /// The letters of the marks.
+    used: Used,
     pages: Vec<Page>,
     /// Operators that pages are made of, each stored once however many pages share it.
     parts: Vec<Vec<u8>>,
@@ -44,8 +48,10 @@ struct Page {
 }
 
 /// The operators of one page, in mm and y down.
-pub(super) struct Canvas {
+pub(super) struct Canvas<'a> {
     content: Content,
+    fonts: &'a Fonts,
+    used: Used,
     size: Size,
     user_unit: f64,
 }
@@ -67,9 +73,9 @@ fn translate(content: &mut Content, x: f64, y: f64) {
     content.transform(Affine::translate((x, y)).as_coeffs().map(short));
 }
 
-impl Canvas {
+impl<'a> Canvas<'a> {
     /// An empty page of a size in mm.
-    pub(super) fn new(size: Size) -> Self {
+    pub(super) fn new(size: Size, fonts: &'a Fonts) -> Self {
         let user_unit = (size.width.max(size.height) * POINTS / LONGEST)
             .ceil()
             .max(1.0);
@@ -85,6 +91,8 @@ impl Canvas {
         ]);
         Self {
             content,
+            fonts,
+            used: Used::new(),
             size,
             user_unit,
         }
@@ -92,7 +100,7 @@ impl Canvas {
 
     /// Paints items that belong to the page and not to the drawing, as the layer "page marks".
     pub(super) fn marks(&mut self, items: &[Item]) {
-        mark(&mut self.content, items);
+        mark(&mut self.content, items, self.fonts, &mut self.used);
     }
 
     /// Shows the drawing within a window of the page (in mm), placed by a motion from its own
@@ -108,11 +116,11 @@ impl Canvas {
 }
 
 /// Paints items as the layer "page marks".
-fn mark(content: &mut Content, items: &[Item]) {
+fn mark(content: &mut Content, items: &[Item], fonts: &Fonts, used: &mut Used) {
     content
         .begin_marked_content_with_properties(Name(b"OC"))
         .properties_named(Name(&layer_name(usize::MAX)));
-    paint::alike(content, items);
+    paint::alike(content, items, fonts, used);
     content.end_marked_content();
 }
 
@@ -142,10 +150,11 @@ fn layer_name(index: usize) -> Vec<u8> {
 }
 
 impl<'a> Document<'a> {
-    pub(super) fn new(drawing: &'a Drawing, title: &'a str) -> Self {
+    pub(super) fn new(drawing: &'a Drawing, info: &'a PrintInfo) -> Self {
         Self {
             drawing,
-            title,
+            info,
+            used: Used::new(),
             pages: Vec::new(),
             parts: Vec::new(),
             numbers: BTreeMap::new(),
@@ -153,7 +162,8 @@ impl<'a> Document<'a> {
         }
     }
 
-    pub(super) fn add(&mut self, canvas: Canvas) {
+    pub(super) fn add(&mut self, canvas: Canvas<'_>) {
+        self.used.extend(canvas.used);
         let (size, user_unit) = (canvas.size, canvas.user_unit);
         let part = self.part(canvas.content.finish().into_vec());
         self.add_page(size, user_unit, vec![part]);
@@ -201,7 +211,8 @@ impl<'a> Document<'a> {
                 leaf.row as f64 * pitch.height,
             )
         };
-        let canvas = Canvas::new(size);
+        let fonts = &self.info.fonts;
+        let canvas = Canvas::new(size, fonts);
         let user_unit = canvas.user_unit;
         let scale = canvas.content.finish().into_vec();
         let start = self.part([scale.as_slice(), b"\nq"].concat());
@@ -215,7 +226,7 @@ impl<'a> Document<'a> {
                 let at = Vec2::new(step(leaf).x * apart.0, step(leaf).y * apart.1);
                 stored.save_state();
                 translate(&mut stored, at.x, at.y);
-                mark(&mut stored, &leaf.marks);
+                mark(&mut stored, &leaf.marks, fonts, &mut self.used);
                 stored.restore_state();
                 bounds = bounds.union(Rect::from_origin_size(at.to_point(), size));
             }
@@ -237,24 +248,24 @@ impl<'a> Document<'a> {
     }
 
     /// The operators of the drawing, each layer marked as such.
-    fn form(&self) -> Vec<u8> {
+    fn form(&self, used: &mut Used) -> Vec<u8> {
         let mut content = content();
         for (index, layer) in self.drawing.layers().iter().enumerate() {
             content
                 .begin_marked_content_with_properties(Name(b"OC"))
                 .properties_named(Name(&layer_name(index)));
-            paint::items(&mut content, &layer.items);
+            paint::items(&mut content, &layer.items, &self.info.fonts, used);
             content.end_marked_content();
         }
         content.finish().into_vec()
     }
 
     /// Writes the file.
-    pub(super) fn finish(self) -> Vec<u8> {
-        let form = self.form();
+    pub(super) fn finish(mut self) -> Vec<u8> {
+        let mut used = std::mem::take(&mut self.used);
+        let form = self.form(&mut used);
         let mut ids = Ids::default();
         let (catalog, tree, info, drawing) = (ids.next(), ids.next(), ids.next(), ids.next());
-        let fonts = [(Face::Regular, ids.next()), (Face::Bold, ids.next())];
         let layers: Vec<Ref> = self.drawing.layers().iter().map(|_| ids.next()).collect();
         let marks_layer = ids.next();
         let marks: Vec<Ref> = self.marks.iter().map(|_| ids.next()).collect();
@@ -262,6 +273,7 @@ impl<'a> Document<'a> {
         let pages: Vec<Ref> = self.pages.iter().map(|_| ids.next()).collect();
 
         let mut file = Container::new();
+        let fonts = fonts(&mut file, &mut ids, &self.info.fonts, &used);
         let all = || layers.iter().copied().chain([marks_layer]);
         file.object(catalog, |one| {
             let hidden = self.drawing.layers().iter().zip(&layers);
@@ -283,21 +295,14 @@ impl<'a> Document<'a> {
         }
         file.object(info, |one| {
             let mut about = dictionary(one, info);
-            about.pair(Name(b"Title"), TextStr(self.title));
+            about.pair(Name(b"Title"), TextStr(&self.info.title));
+            if let Some(date) = self.info.date.as_deref().and_then(creation) {
+                about.pair(Name(b"CreationDate"), Str(date.as_bytes()));
+            }
         });
-        for (face, id) in fonts {
-            file.object(id, |one| {
-                let mut font = one.type1_font(id);
-                font.base_font(match face {
-                    Face::Regular => Name(b"Helvetica"),
-                    Face::Bold => Name(b"Helvetica-Bold"),
-                });
-                font.encoding_predefined(Name(b"WinAnsiEncoding"));
-            });
-        }
 
         let mut hash = Hash::new();
-        hash.add(self.title.as_bytes());
+        hash.add(self.info.title.as_bytes());
         hash.add(&form);
         // Half a mm more than the bounds, so that rounding cuts nothing off.
         let bounds = self.drawing.bounds().inflate(0.5, 0.5);
@@ -359,6 +364,41 @@ impl<'a> Document<'a> {
     }
 }
 
+/// The fonts: each with the letters of it that the file uses, or the faces that every viewer carries.
+fn fonts(file: &mut Container, ids: &mut Ids, fonts: &Fonts, used: &Used) -> Vec<(Which, Ref)> {
+    #[cfg(feature = "fonts")]
+    if fonts.are_embedded() {
+        return super::fonts::write(file, ids, fonts.other(), used);
+    }
+    #[cfg(not(feature = "fonts"))]
+    let _ = (fonts, used);
+    let faces = [
+        (Which::Regular, Name(b"Helvetica")),
+        (Which::Bold, Name(b"Helvetica-Bold")),
+    ];
+    let mut written = Vec::new();
+    for (which, name) in faces {
+        let id = ids.next();
+        file.object(id, |one| {
+            let mut font = one.type1_font(id);
+            font.base_font(name);
+            font.encoding_predefined(Name(b"WinAnsiEncoding"));
+        });
+        written.push((which, id));
+    }
+    written
+}
+
+/// A date of the form `2026-03-14` as PDF writes it; there is no other clock.
+fn creation(date: &str) -> Option<String> {
+    let digits =
+        |text: &str, count| text.len() == count && text.bytes().all(|b| b.is_ascii_digit());
+    let mut parts = date.trim().split('-');
+    let (year, month, day) = (parts.next()?, parts.next()?, parts.next()?);
+    let is_date = digits(year, 4) && digits(month, 2) && digits(day, 2) && parts.next().is_none();
+    is_date.then(|| format!("D:{year}{month}{day}"))
+}
+
 /// A shift as operators.
 fn moved(x: f64, y: f64) -> Vec<u8> {
     let mut shift = content();
@@ -373,7 +413,11 @@ fn write_catalog(
     hidden: &[Ref],
 ) {
     let mut writer = one.indirect(id).start::<pdf_writer::writers::Catalog<'_>>();
-    writer.pages(tree).page_mode(PageMode::UseNone);
+    // The words on the pages are English, whatever names stand among them.
+    writer
+        .pages(tree)
+        .page_mode(PageMode::UseNone)
+        .lang(TextStr("en"));
     let mut preferences = writer.viewer_preferences();
     preferences.display_doc_title(true);
     preferences.pair(Name(b"PrintScaling"), Name(b"None"));
@@ -396,7 +440,7 @@ fn write_form(
     id: Ref,
     (data, squeezed): (&[u8], bool),
     bounds: Rect,
-    fonts: &[(Face, Ref)],
+    fonts: &[(Which, Ref)],
     layers: &[(Vec<u8>, Ref)],
 ) {
     let mut object = one.form_xobject(id, data);
@@ -416,10 +460,10 @@ fn layer_resources(resources: &mut pdf_writer::writers::Resources<'_>, layers: &
     }
 }
 
-fn font_resources(resources: &mut pdf_writer::writers::Resources<'_>, fonts: &[(Face, Ref)]) {
+fn font_resources(resources: &mut pdf_writer::writers::Resources<'_>, fonts: &[(Which, Ref)]) {
     let mut dict = resources.fonts();
-    for &(face, id) in fonts {
-        dict.pair(font_name(face), id);
+    for &(font, id) in fonts {
+        dict.pair(font.name(), id);
     }
 }
 

@@ -3,6 +3,7 @@
 use crate::explain::Explain;
 use thiserror::Error;
 
+use super::FontError;
 use crate::drawing::DrawingError;
 
 /// Why no PDF was made.
@@ -58,6 +59,9 @@ pub enum PdfError {
     /// Everything in the drawing is white or blank.
     #[error("nothing in the drawing would leave ink on the paper; give its lines a colour")]
     NothingToPrint,
+    /// A font cannot be used.
+    #[error(transparent)]
+    Font(#[from] FontError),
     /// The parts cannot be drawn together.
     #[error(transparent)]
     Drawing(#[from] DrawingError),
@@ -70,6 +74,7 @@ impl Explain for PdfError {
             Self::BadOption { .. } => "bad_print_option".to_owned(),
             Self::TooManyPages { .. } => "too_many_pages".to_owned(),
             Self::NothingToPrint => "nothing_to_print".to_owned(),
+            Self::Font(error) => error.code(),
             Self::Drawing(error) => error.code(),
         }
     }
@@ -90,6 +95,7 @@ impl Explain for PdfError {
                 "print it as one sheet, use larger paper, or check the units".to_owned()
             }
             Self::NothingToPrint => "give its lines a colour".to_owned(),
+            Self::Font(error) => error.cure(),
             Self::Drawing(error) => error.cure(),
         }
     }

@@ -1,5 +1,7 @@
 //! What is said about a drawing where it is printed.
 
+use super::Fonts;
+
 /// What is said about a drawing where it is printed.
 ///
 /// ```
@@ -19,6 +21,10 @@ pub struct PrintInfo {
     pub subtitle: String,
     /// What is on the drawing, one entry a line.
     pub contents: Vec<String>,
+    /// What the words are written with.
+    pub fonts: Fonts,
+    /// The date of the job, such as `2026-03-14`, for the document's properties.
+    pub date: Option<String>,
 }
 
 impl PrintInfo {
@@ -41,6 +47,20 @@ impl PrintInfo {
     #[must_use]
     pub fn contents<S: Into<String>>(mut self, lines: impl IntoIterator<Item = S>) -> Self {
         self.contents = lines.into_iter().map(Into::into).collect();
+        self
+    }
+
+    /// The same written with other fonts.
+    #[must_use]
+    pub fn fonts(mut self, fonts: Fonts) -> Self {
+        self.fonts = fonts;
+        self
+    }
+
+    /// The same with the date of the job.
+    #[must_use]
+    pub fn date(mut self, date: Option<String>) -> Self {
+        self.date = date;
         self
     }
 }

@@ -53,13 +53,13 @@ pub fn sheet(drawing: &Drawing, info: &PrintInfo) -> Result<Vec<u8>, PdfError> {
     let foot = f64::max(scale::INCH * 2.0 + 1.0, below).ceil();
     let margin = SHEET_MARGIN_MM;
     let size = Size::new(width + 2.0 * margin, bounds.height() + foot + 3.0 * margin);
-    let mut page = Canvas::new(size);
+    let mut page = Canvas::new(size, &info.fonts);
     let top = Point::new(margin, bounds.height() + 2.0 * margin);
     page.marks(&block(top, size, info, lines));
     let at = Point::new(margin, margin);
     let shift = at - bounds.origin();
     page.drawing(bounds + shift, Affine::translate(shift));
-    let mut document = Document::new(drawing, &info.title);
+    let mut document = Document::new(drawing, info);
     document.add(page);
     Ok(document.finish())
 }

@@ -2,20 +2,14 @@
 
 use kurbo::{Affine, PathEl, Point};
 use pdf_writer::types::LineJoinStyle;
-use pdf_writer::{Content, Name, Str};
+use pdf_writer::{Content, Str};
 
-use crate::drawing::{DrawnPath, Face, Ink, Item, Text, encode_winansi};
+use crate::drawing::{Anchor, DrawnPath, Ink, Item, Text};
+
+use super::fonts::{Fonts, Run, Used};
 
 /// Points of a PDF page in a mm.
 pub(super) const POINTS: f64 = 72.0 / 25.4;
-
-/// The name of a face in a page's resources.
-pub(super) fn font_name(face: Face) -> Name<'static> {
-    match face {
-        Face::Regular => Name(b"F0"),
-        Face::Bold => Name(b"F1"),
-    }
-}
 
 /// A number as the file holds it: four decimals, and in single precision.
 pub(super) fn short(value: f64) -> f32 {
@@ -24,28 +18,24 @@ pub(super) fn short(value: f64) -> f32 {
 }
 
 /// Paints items in mm, y down; the page's transform is set by the caller.
-pub(super) fn items(content: &mut Content, items: &[Item]) {
+pub(super) fn items(content: &mut Content, items: &[Item], fonts: &Fonts, used: &mut Used) {
     content.set_line_join(LineJoinStyle::RoundJoin);
     for each in items {
-        item(content, each);
-    }
-}
-
-fn item(content: &mut Content, item: &Item) {
-    match item {
-        Item::Path(each) => figure(content, each),
-        Item::Text(each) => text(content, each, fine),
+        match each {
+            Item::Path(each) => figure(content, each),
+            Item::Text(each) => text(content, each, fine, fonts, used),
+        }
     }
 }
 
 /// Paints items as [`items`] does, but text and curved figures on hundredths of a mm, and the
 /// latter from their own first point, so that equal ones at different places are nearly the same
 /// operators, which squeeze well.
-pub(super) fn alike(content: &mut Content, items: &[Item]) {
+pub(super) fn alike(content: &mut Content, items: &[Item], fonts: &Fonts, used: &mut Used) {
     content.set_line_join(LineJoinStyle::RoundJoin);
     for each in items {
         match each {
-            Item::Text(each) => text(content, each, coarse),
+            Item::Text(each) => text(content, each, coarse, fonts, used),
             Item::Path(each) if is_curved(each) => {
                 let from = first_point(each).to_vec2();
                 content
@@ -149,17 +139,39 @@ fn curve(content: &mut Content, a: Point, b: Point, p: Point) {
     );
 }
 
-fn text(content: &mut Content, text: &Text, place: fn(f64) -> f32) {
+fn text(content: &mut Content, text: &Text, place: fn(f64) -> f32, fonts: &Fonts, used: &mut Used) {
+    let runs = fonts.runs(&text.text, text.style.face);
+    // Where a font has other widths than the drawing could know, the anchor stays in its place.
+    let width: Option<f64> = runs.iter().map(|run| run.width).sum();
+    let off = width.map_or(0.0, |width| {
+        let narrower = text.width() - width * text.style.size;
+        match text.anchor {
+            Anchor::Start => 0.0,
+            Anchor::Middle => narrower / 2.0,
+            Anchor::End => narrower,
+        }
+    });
     // The page's y runs down; letters must still stand upright.
-    let matrix = text.motion() * Affine::scale_non_uniform(1.0, -1.0);
+    let matrix =
+        text.motion() * Affine::translate((off, 0.0)) * Affine::scale_non_uniform(1.0, -1.0);
     let [a, b, c, d, x, y] = matrix.as_coeffs();
     fill_ink(content, text.style.ink);
     content
         .begin_text()
-        .set_font(font_name(text.style.face), short(text.style.size))
-        .set_text_matrix([fine(a), fine(b), fine(c), fine(d), place(x), place(y)])
-        .show(Str(&encode_winansi(&text.text)))
-        .end_text();
+        .set_text_matrix([fine(a), fine(b), fine(c), fine(d), place(x), place(y)]);
+    for Run {
+        font,
+        bytes,
+        letters,
+        ..
+    } in &runs
+    {
+        used.extend(letters.iter().map(|letter| (*font, *letter)));
+        content
+            .set_font(font.name(), short(text.style.size))
+            .show(Str(bytes));
+    }
+    content.end_text();
 }
 
 /// A coefficient of a transform: more decimals than a place needs.

@@ -6,7 +6,7 @@ use crate::drawing::Drawing;
 
 use super::coverage::Coverage;
 use super::document::{Canvas, Document};
-use super::{PaperFormat, PdfError};
+use super::{PaperFormat, PdfError, PrintInfo};
 
 /// What stays blank around the drawing, in mm: what home printers leave white.
 const MARGIN: f64 = 5.0;
@@ -16,17 +16,21 @@ const MARGIN: f64 = 5.0;
 ///
 /// ```
 /// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
-/// use blockwright::render::pdf::{PaperFormat, picture};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, picture};
 ///
 /// let mut layer = Layer::new("cloth");
 /// layer.push(DrawnPath::line((0.0, 0.0), (200.0, 100.0), Pen::solid(0.5)));
-/// assert!(picture(&Drawing::new(vec![layer])?, PaperFormat::A4, "A lay")?.starts_with(b"%PDF-"));
+/// assert!(picture(&Drawing::new(vec![layer])?, PaperFormat::A4, &PrintInfo::new("A lay"))?.starts_with(b"%PDF-"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
 /// # Errors
 /// [`PdfError::NothingToPrint`] if everything in the drawing is white or blank.
-pub fn picture(drawing: &Drawing, paper: PaperFormat, title: &str) -> Result<Vec<u8>, PdfError> {
+pub fn picture(
+    drawing: &Drawing,
+    paper: PaperFormat,
+    info: &PrintInfo,
+) -> Result<Vec<u8>, PdfError> {
     if Coverage::new(drawing).is_empty() {
         return Err(PdfError::NothingToPrint);
     }
@@ -37,9 +41,9 @@ pub fn picture(drawing: &Drawing, paper: PaperFormat, title: &str) -> Result<Vec
         page.height.max(bounds.height() + 2.0 * MARGIN),
     );
     let shift = size.to_vec2() / 2.0 - bounds.center().to_vec2();
-    let mut canvas = Canvas::new(size);
+    let mut canvas = Canvas::new(size, &info.fonts);
     canvas.drawing(bounds + shift, Affine::translate(shift));
-    let mut document = Document::new(drawing, title);
+    let mut document = Document::new(drawing, info);
     document.add(canvas);
     Ok(document.finish())
 }
@@ -52,12 +56,12 @@ const APART: f64 = 20.0;
 ///
 /// ```
 /// use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen};
-/// use blockwright::render::pdf::{PaperFormat, pictures};
+/// use blockwright::render::pdf::{PaperFormat, PrintInfo, pictures};
 ///
 /// let mut layer = Layer::new("cloth");
 /// layer.push(DrawnPath::line((0.0, 0.0), (200.0, 100.0), Pen::solid(0.5)));
 /// let page = Drawing::new(vec![layer])?;
-/// assert!(pictures(&[page.clone(), page], PaperFormat::A4, "Two")?.starts_with(b"%PDF-"));
+/// assert!(pictures(&[page.clone(), page], PaperFormat::A4, &PrintInfo::new("Two"))?.starts_with(b"%PDF-"));
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 ///
@@ -67,7 +71,7 @@ const APART: f64 = 20.0;
 pub fn pictures(
     drawings: &[Drawing],
     paper: PaperFormat,
-    title: &str,
+    info: &PrintInfo,
 ) -> Result<Vec<u8>, PdfError> {
     let (first, others) = drawings.split_first().ok_or(PdfError::NothingToPrint)?;
     let mut together = first.clone();
@@ -87,10 +91,10 @@ pub fn pictures(
         let needed = window.expand().size() + Size::new(2.0 * MARGIN, 2.0 * MARGIN);
         Size::new(size.width.max(needed.width), size.height.max(needed.height))
     });
-    let mut document = Document::new(&together, title);
+    let mut document = Document::new(&together, info);
     for window in windows {
         let shift = largest.to_vec2() / 2.0 - window.center().to_vec2();
-        let mut canvas = Canvas::new(largest);
+        let mut canvas = Canvas::new(largest, &info.fonts);
         canvas.drawing(window + shift, Affine::translate(shift));
         document.add(canvas);
     }

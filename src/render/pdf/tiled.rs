@@ -8,6 +8,7 @@ use super::coverage::Coverage;
 use super::document::{Canvas, Document, Leaf};
 use super::marks::{Join, join};
 use super::tile_page::Neighbours;
+use super::tiling::Tiling;
 use super::{PaperFormat, PdfError, PrintInfo, TileOptions, TilePlan, cover, plan, tile_page};
 
 /// The drawing on pages of a paper, to be cut and glued, and the plan by which it was cut.
@@ -44,24 +45,27 @@ pub fn tiles(
     cover::check(paper, options)?;
     let coverage = Coverage::new(drawing);
     let (plan, grid) = plan::choose(&coverage, drawing.bounds(), paper, options)?;
-    let tiling = cover::Tiling {
+    let tiling = Tiling {
         drawing,
         coverage: &coverage,
         plan: &plan,
         grid: &grid,
+        outlined: &[],
     };
     let bytes = written(&tiling, info);
     Ok((bytes, plan))
 }
 
 /// The file of a drawing that has been cut into pages.
-pub(super) fn written(tiling: &cover::Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
+pub(super) fn written(tiling: &Tiling<'_>, info: &PrintInfo) -> Vec<u8> {
     let (plan, coverage) = (tiling.plan, tiling.coverage);
-    let mut document = Document::new(tiling.drawing, &info.title);
-    let mut first = Canvas::new(plan.paper.portrait());
+    let mut document = Document::new(tiling.drawing, info);
+    let mut first = Canvas::new(plan.paper.portrait(), &info.fonts);
     let (items, small) = cover::items(tiling, info);
     first.marks(&items);
-    first.drawing(small.window, small.place);
+    if tiling.outlined.is_empty() {
+        first.drawing(small.window, small.place);
+    }
     document.add(first);
     let mut joins: BTreeMap<(usize, usize, bool), Join> = BTreeMap::new();
     for tile in &plan.tiles {

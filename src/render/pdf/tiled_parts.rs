@@ -8,6 +8,7 @@ use super::coverage::Coverage;
 use super::grid::Grid;
 use super::page_shape::PageShape;
 use super::tiled::written;
+use super::tiling::{Outlined, Tiling};
 use super::{PaperFormat, PdfError, PrintInfo, TileOptions, TilePlan, cover, packing, plan, roll};
 
 /// A tiled file, and what is on it.
@@ -16,7 +17,7 @@ use super::{PaperFormat, PdfError, PrintInfo, TileOptions, TilePlan, cover, pack
 /// # use blockwright::drawing::{Drawing, DrawnPath, Layer, Pen, SheetPart};
 /// # let mut layer = Layer::new("seam lines");
 /// # layer.push(DrawnPath::line((0.0, 0.0), (300.0, 0.0), Pen::solid(0.5)));
-/// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
+/// # let part = SheetPart::new("belt", Drawing::new(vec![layer])?, true);
 /// use blockwright::drawing::{Placement, lay};
 /// use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles_of};
 /// let sheet = [Placement { turned: false, by: (0.0, 0.0).into() }];
@@ -56,7 +57,7 @@ struct Layout {
 /// # use blockwright::render::pdf::{PaperFormat, PrintInfo, TileOptions, tiles_of};
 /// # let mut layer = Layer::new("seam lines");
 /// # layer.push(DrawnPath::line((0.0, 0.0), (150.0, 0.0), Pen::solid(0.5)));
-/// # let part = SheetPart { name: "belt".into(), drawing: Drawing::new(vec![layer])?, turns: true };
+/// # let part = SheetPart::new("belt", Drawing::new(vec![layer])?, true);
 /// use blockwright::drawing::place_on_sheet;
 /// // Two short belts side by side lie on two pages; one below the other on one.
 /// let parts = [part.clone(), part];
@@ -98,11 +99,13 @@ pub fn tiles_of(
     } = best?;
     plan.plain_page_count = plain.unwrap_or(plan.plain_page_count);
     let drawing = lay(parts, &placements)?;
-    let tiling = cover::Tiling {
+    let outlined = Outlined::all(parts, &placements);
+    let tiling = Tiling {
         drawing: &drawing,
         coverage: &coverage,
         plan: &plan,
         grid: &grid,
+        outlined: &outlined,
     };
     let bytes = written(&tiling, info);
     Ok(TiledParts {

@@ -6,6 +6,7 @@
 
 mod demo;
 mod files;
+mod fonts;
 mod glued;
 mod hostile;
 mod jobs;
@@ -14,6 +15,7 @@ mod measured;
 mod packing;
 mod picture;
 mod places;
+mod plan_page;
 mod size;
 mod tools;
 mod vector;

@@ -141,11 +141,7 @@ fn a_page_from_a_roll_is_as_wide_as_the_roll_and_as_long_as_needed() {
 fn what_is_wider_than_the_roll_is_cut_into_strips() {
     // A skirt panel of 800 mm on a roll that shows 570.
     let drawing = super::demo::one_line((0.0, 0.0), (800.0, 900.0));
-    let part = blockwright::drawing::SheetPart {
-        name: "panel".into(),
-        drawing,
-        turns: false,
-    };
+    let part = blockwright::drawing::SheetPart::new("panel", drawing, false);
     let sheet = [Placement {
         turned: false,
         by: (0.0, 0.0).into(),
@@ -163,11 +159,7 @@ fn what_is_wider_than_the_roll_is_cut_into_strips() {
 #[test]
 fn what_is_longer_than_a_page_can_be_goes_on_below() {
     let drawing = super::demo::one_line((0.0, 0.0), (100.0, 12_000.0));
-    let part = blockwright::drawing::SheetPart {
-        name: "sash".into(),
-        drawing,
-        turns: false,
-    };
+    let part = blockwright::drawing::SheetPart::new("sash", drawing, false);
     let sheet = [Placement {
         turned: false,
         by: (0.0, 0.0).into(),
