@@ -11,6 +11,7 @@ import json
 import math
 import re
 import sys
+import traceback
 
 import ezdxf
 import numpy as np
@@ -328,4 +329,13 @@ def main(drawing, document):
 
 
 if __name__ == "__main__":
-    sys.exit(main(*sys.argv[1:]))
+    # Pairs of a drawing and its document: what is found of each, ended by a line of its own.
+    pairs = iter(sys.argv[1:])
+    for drawing, document in zip(pairs, pairs):
+        wrong.clear()
+        try:
+            status = main(drawing, document)
+        except Exception:
+            traceback.print_exc(file=sys.stdout)
+            status = 2
+        print(f"-- status {status}")

@@ -20,36 +20,52 @@ fn python() -> Option<String> {
     None
 }
 
-/// What the script says of a drawing and its document, and whether it found nothing wrong.
-fn compared(python: &str, dxf: &str, json: &str) -> (bool, String) {
+/// What the script says of each drawing and its document, and whether it found nothing wrong. One
+/// run reads them all: to load the library takes longer than to read a file.
+fn compared(python: &str, pairs: &[(String, String)]) -> Vec<(bool, String)> {
     let folder = tempfile::tempdir_in(env!("CARGO_TARGET_TMPDIR")).unwrap();
-    let (drawing, document) = (folder.path().join("a.dxf"), folder.path().join("a.json"));
-    fs::write(&drawing, dxf).unwrap();
-    fs::write(&document, json).unwrap();
     let script = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/paper/exchange/reread.py");
-    let output = Command::new(python)
-        .arg("-B")
-        .args([&script, &drawing, &document])
-        .output()
-        .unwrap();
-    let told = String::from_utf8_lossy(&output.stdout).into_owned();
+    let mut command = Command::new(python);
+    command.arg("-B").arg(script);
+    for (number, (dxf, json)) in pairs.iter().enumerate() {
+        for (ending, text) in [("dxf", dxf), ("json", json)] {
+            let file = folder.path().join(format!("{number}.{ending}"));
+            fs::write(&file, text).unwrap();
+            command.arg(file);
+        }
+    }
+    let output = command.output().unwrap();
     let failed = String::from_utf8_lossy(&output.stderr);
-    (output.status.success(), format!("{told}{failed}"))
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    let mut found = Vec::new();
+    let mut lines = String::new();
+    for line in said.lines() {
+        if let Some(status) = line.strip_prefix("-- status ") {
+            found.push((status == "0", std::mem::take(&mut lines)));
+        } else {
+            lines.push_str(line);
+            lines.push('\n');
+        }
+    }
+    assert_eq!(found.len(), pairs.len(), "{said}{failed}");
+    found
 }
 
 #[test]
 fn ezdxf_finds_every_piece_as_the_document_has_it() {
     let Some(python) = python() else { return };
-    for case in &CASES {
-        let outcome = case.outcome();
-        let [dxf, json] = ["pattern.dxf", "pattern.json"].map(|name| text(&outcome, name));
-        let (sound, told) = compared(&python, &dxf, &json);
-        assert!(sound, "{}:\n{told}", case.name);
+    let outcomes: Vec<_> = CASES.iter().map(|case| (case, case.outcome())).collect();
+    let pairs: Vec<_> = outcomes
+        .iter()
+        .map(|(_, outcome)| (text(outcome, "pattern.dxf"), text(outcome, "pattern.json")))
+        .collect();
+    for ((case, outcome), (sound, said)) in outcomes.iter().zip(compared(&python, &pairs)) {
+        assert!(sound, "{}:\n{said}", case.name);
         let edges = outcome.pattern.pieces().iter();
         let edges: usize = edges.map(|p| p.outline().edges().len()).sum();
         let pieces = outcome.pattern.pieces().len();
         let counted = format!("{pieces} pieces, {edges} edges and ");
-        assert!(told.starts_with(&counted), "{}: {told}", case.name);
+        assert!(said.starts_with(&counted), "{}: {said}", case.name);
     }
 }
 
@@ -57,11 +73,18 @@ fn ezdxf_finds_every_piece_as_the_document_has_it() {
 fn ezdxf_finds_every_size_of_a_range() {
     let Some(python) = python() else { return };
     let widths = Allowances::usual().with("side_seam", 20.0).unwrap();
-    for allowances in [None, Some(widths)] {
-        let outcome = range(allowances);
-        let [dxf, json] = ["range.dxf", "range.json"].map(|name| range_text(&outcome, name));
-        let (sound, told) = compared(&python, &dxf, &json);
-        assert!(sound && told.starts_with("15 pieces, "), "{told}");
+    let pairs: Vec<_> = [None, Some(widths)]
+        .into_iter()
+        .map(|allowances| {
+            let outcome = range(allowances);
+            (
+                range_text(&outcome, "range.dxf"),
+                range_text(&outcome, "range.json"),
+            )
+        })
+        .collect();
+    for (sound, said) in compared(&python, &pairs) {
+        assert!(sound && said.starts_with("15 pieces, "), "{said}");
     }
 }
 
@@ -71,6 +94,7 @@ fn the_script_sees_what_is_spoiled() {
     let Some(python) = python() else { return };
     let outcome = CASES[0].outcome();
     let [dxf, json] = ["pattern.dxf", "pattern.json"].map(|name| text(&outcome, name));
+    let mut cases = Vec::new();
     for (from, to, wanted) in [
         (" 70\r\n1\r\n", " 70\r\n0\r\n", "boundary is open"),
         (
@@ -88,8 +112,7 @@ fn the_script_sees_what_is_spoiled() {
     ] {
         let spoiled = dxf.replacen(from, to, 1);
         assert_ne!(spoiled, dxf, "{wanted}");
-        let (sound, told) = compared(&python, &spoiled, &json);
-        assert!(!sound && told.contains(wanted), "{wanted}: {told}");
+        cases.push((spoiled, wanted));
     }
     // As if y had not been turned round: every piece comes out mirrored.
     let mut lines: Vec<String> = dxf.split("\r\n").map(str::to_owned).collect();
@@ -99,6 +122,12 @@ fn the_script_sees_what_is_spoiled() {
             lines[place + 1] = format!("{:.4}", -y);
         }
     }
-    let (sound, told) = compared(&python, &lines.join("\r\n"), &json);
-    assert!(!sound && told.contains("does not run clockwise"), "{told}");
+    cases.push((lines.join("\r\n"), "does not run clockwise"));
+    let pairs: Vec<_> = cases
+        .iter()
+        .map(|(spoiled, _)| (spoiled.clone(), json.clone()))
+        .collect();
+    for ((_, wanted), (sound, said)) in cases.iter().zip(compared(&python, &pairs)) {
+        assert!(!sound && said.contains(wanted), "{wanted}: {said}");
+    }
 }
