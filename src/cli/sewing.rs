@@ -34,10 +34,10 @@ pub(super) fn toile(
     wanted: &Wanted,
     json: bool,
 ) -> Result<String, Failure> {
-    let settings = settings(wanted)
-        .map_err(|error| Failure::wrong(Problem::new("bad_cloth", error.to_string())))?;
     let file = read_argument(path)?;
     let (job, steps) = job(path, &file)?;
+    let settings = settings(wanted, job.cloth)
+        .map_err(|error| Failure::wrong(Problem::new("bad_cloth", error.to_string())))?;
     let wearer = wanted.wearer.as_deref().map(wearer).transpose()?;
     let unit = wearer.as_ref().unwrap_or(&job.set).unit();
     let fail = |error: &JobError| Failure::of_job(&file, error, (unit, &steps));
@@ -53,9 +53,10 @@ fn wearer(path: &Path) -> Result<MeasurementSet, Failure> {
     MeasurementSet::parse(file.text()).map_err(|errors| Failure::of_file(&file, &errors))
 }
 
-fn settings(wanted: &Wanted) -> Result<ToileSettings, ToileError> {
+/// What the arguments ask for; they outrank the cloth of the job.
+fn settings(wanted: &Wanted, cloth: Option<Fabric>) -> Result<ToileSettings, ToileError> {
     let usual = ToileSettings::default();
-    let mut cloth = Fabric::PLAIN_WOOL;
+    let mut cloth = cloth.unwrap_or(usual.cloth);
     if let (Some(weight), Some(bending)) = (wanted.weight, &wanted.bending_length) {
         cloth = Fabric::new(weight, bending.mm())?;
     }

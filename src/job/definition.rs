@@ -44,6 +44,9 @@ pub struct Job {
     /// Another wearer, on whom the pattern is looked at: where it is too long or too short for her.
     #[cfg(feature = "form")]
     pub compared: Option<MeasurementSet>,
+    /// In which cloth a toile on screen is sewn, if the job says it.
+    #[cfg(feature = "toile")]
+    pub cloth: Option<crate::toile::Fabric>,
 }
 
 impl Job {
@@ -66,6 +69,8 @@ impl Job {
             private: false,
             #[cfg(feature = "form")]
             compared: None,
+            #[cfg(feature = "toile")]
+            cloth: None,
         }
     }
 

@@ -3,6 +3,8 @@
 use super::bare_lengths::bare_lengths;
 use super::read_block::{own_place, read_block};
 use super::read_body::{JobBody, body};
+#[cfg(feature = "toile")]
+use super::read_cloth::cloth;
 use super::read_print::print;
 #[cfg(feature = "fit")]
 use super::{BatchFit, FitFrom, FitJob};
@@ -15,10 +17,9 @@ use crate::measurements::{
 use crate::piece::Warning;
 use crate::recipe::{OwnBlock, OwnBlockError, Recipe, RecipeFields, said, truth};
 use crate::units::Unit;
-use serde::de::{Deserialize, Deserializer, Error as _};
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 19] = {
+pub(super) const KEYS: [&str; 20] = {
     let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, k14] = RecipeFields::KEYS;
     [
         k1,
@@ -40,6 +41,7 @@ pub(super) const KEYS: [&str; 19] = {
         "dxf",
         "demonstration",
         "private",
+        "cloth",
     ]
 };
 
@@ -83,6 +85,8 @@ pub(super) const KEYS: [&str; 19] = {
 ///   orientation: fewer_pages #   or portrait, or landscape
 /// dxf: false                 # optional: true also writes the pieces as DXF
 /// private: false             # optional: true leaves name and measurements out of the files
+/// cloth: plain_wool          # optional: of a toile on screen; a name of toile::Fabric::NAMED, or
+///                            #   {weight: 150, bending_length: 20 mm}, g/m²; stretch in N/m too
 /// demonstration: false       # optional: true also writes every alteration shown on paper, as PDF
 /// ```
 ///
@@ -106,6 +110,8 @@ pub struct JobFile {
     pub(super) print: PrintOptions,
     pub(super) outputs: Outputs,
     pub(super) private: bool,
+    #[cfg(feature = "toile")]
+    pub(super) cloth: Option<crate::toile::Fabric>,
     /// Whether there is a body that was not read.
     body_unused: bool,
     /// Where a block of one's own is named.
@@ -181,7 +187,7 @@ impl JobFile {
         Self::read_with(&Node::parse(text)?, true, false)
     }
 
-    fn read(node: &Node, wants_body: bool) -> Result<Self, FileErrors> {
+    pub(super) fn read(node: &Node, wants_body: bool) -> Result<Self, FileErrors> {
         Self::read_with(node, wants_body, true)
     }
 
@@ -209,6 +215,7 @@ impl JobFile {
             dxf_field,
             demonstration_field,
             private_field,
+            cloth_field,
         ] = reader.fields(node, "", KEYS, expected);
         // A block of one's own knows its body, and keeps it in sizes and for many wearers.
         let own = own_place(f4);
@@ -233,6 +240,10 @@ impl JobFile {
         let shown = shown.and_then(|node| truth(&mut reader, node, "demonstration"));
         let private = said(private_field).and_then(|node| truth(&mut reader, node, "private"));
         let dxf = said(dxf_field).and_then(|node| truth(&mut reader, node, "dxf"));
+        #[cfg(feature = "toile")]
+        let cloth = said(cloth_field).and_then(|node| cloth(&mut reader, node));
+        #[cfg(not(feature = "toile"))]
+        let _ = cloth_field;
         if let Some(errors) = FileErrors::gathered(std::mem::take(&mut reader.problems)) {
             return Err(errors);
         }
@@ -260,6 +271,8 @@ impl JobFile {
             print,
             outputs,
             private: private == Some(true),
+            #[cfg(feature = "toile")]
+            cloth,
             block_place: own,
             step_places: reader.steps,
             bare_lengths: reader.bare_lengths,
@@ -398,6 +411,10 @@ impl JobFile {
         job.print = self.print;
         job.outputs = self.outputs;
         job.private = self.private;
+        #[cfg(feature = "toile")]
+        {
+            job.cloth = self.cloth;
+        }
         Ok(job)
     }
 }
@@ -476,21 +493,5 @@ impl JobFile {
     #[must_use]
     pub fn for_batch(self) -> BatchJob {
         BatchJob::of(self.recipe)
-    }
-}
-
-/// From a mapping as in a file. A body that stands in a file of its own is wanted when the job is
-/// [resolved](Self::resolve).
-impl<'de> Deserialize<'de> for JobFile {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Self::read(&Node::deserialize(deserializer)?, true).map_err(D::Error::custom)
-    }
-}
-
-/// From a mapping as in a file, with the body in it.
-impl<'de> Deserialize<'de> for Job {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        let file = JobFile::deserialize(deserializer)?;
-        file.resolve(None).map_err(D::Error::custom)
     }
 }

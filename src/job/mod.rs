@@ -56,6 +56,9 @@ mod range_report;
 mod range_run;
 mod read_block;
 mod read_body;
+#[cfg(feature = "toile")]
+mod read_cloth;
+mod read_job;
 mod read_print;
 mod report;
 mod report_accounts;
@@ -68,6 +71,8 @@ mod run;
 mod schema;
 #[cfg(feature = "toile")]
 mod toile_case;
+#[cfg(feature = "toile")]
+mod toile_models;
 #[cfg(feature = "toile")]
 mod toile_page;
 #[cfg(feature = "toile")]

@@ -56,6 +56,11 @@ words! {
     BodySideName "body_side": BodySide::BOTH.map(BodySide::name);
 }
 
+#[cfg(feature = "toile")]
+words! {
+    ClothName "cloth_name": crate::toile::Fabric::NAMED.map(|(name, _)| name);
+}
+
 /// A job: what a pattern is made from, and how it is printed. Lengths are mm unless they carry a
 /// unit.
 #[derive(JsonSchema)]
@@ -97,6 +102,34 @@ struct JobShape {
     demonstration: Option<bool>,
     /// Whether the wearer's name and measurements are left out of every file that is handed on.
     private: Option<bool>,
+    /// In which cloth a toile on screen is sewn.
+    #[cfg(feature = "toile")]
+    cloth: Option<ClothShape>,
+}
+
+/// A cloth by its name, or by what was measured.
+#[cfg(feature = "toile")]
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "cloth")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum ClothShape {
+    Named(ClothName),
+    Own(OwnClothShape),
+}
+
+#[cfg(feature = "toile")]
+#[derive(JsonSchema)]
+#[schemars(rename = "own_cloth", deny_unknown_fields)]
+#[expect(dead_code, reason = "read by the derived schema only")]
+struct OwnClothShape {
+    /// In g/m².
+    #[schemars(range(min = 20, max = 1000))]
+    weight: f64,
+    /// Half of what a strip must hang over an edge to sink by 41.5 degrees.
+    bending_length: SchemaLength,
+    /// Stiffness against stretch, in N/m.
+    #[schemars(range(min = 10, max = 100_000))]
+    stretch: Option<f64>,
 }
 
 /// A block, bodice and skirt joined at the waist, or a block of one's own: then none of the keys

@@ -1,15 +1,26 @@
 //! The page `toile.html`: toiles beside one another, with the figures.
 
 use super::toile_case::picture_name;
+use super::toile_models::Models;
 use super::toile_report::ToileReport;
 use crate::render::fitting::markup::escaped;
 use crate::toile::Shown;
 use std::fmt::Write as _;
 
 const STYLE: &str = include_str!("toile.css");
+const SCRIPT: &str = include_str!("toile_turn.js");
 
-/// The page of a report; its pictures are files beside it.
-pub(super) fn page(report: &ToileReport) -> String {
+/// The views of a picture from left to right: what they are called, and the turn that shows the same, in
+/// degrees.
+const VIEWS: [(&str, u32); 4] = [
+    ("Front", 0),
+    ("Left side", 90),
+    ("Back", 180),
+    ("Behind the left side", 140),
+];
+
+/// The page of a report; its pictures are files beside it, its models are in it.
+pub(super) fn page(report: &ToileReport, models: &Models<'_>) -> String {
     let title = escaped(&report.title);
     let wearer = report
         .wearer
@@ -31,11 +42,49 @@ pub(super) fn page(report: &ToileReport) -> String {
         list(&mut out, "notes", "Notes", &report.notes);
     }
     figures(&mut out, report);
+    turning(&mut out, report);
     for shown in Shown::ALL {
         pictures(&mut out, report, shown);
     }
-    out.push_str("</main>\n</body>\n</html>\n");
+    let _ = write!(
+        out,
+        "</main>\n<script type=\"application/json\" id=\"model\">{}</script>\n\
+         <script>\n{SCRIPT}</script>\n</body>\n</html>\n",
+        models.text()
+    );
     out
+}
+
+/// The toiles to be turned, all together.
+fn turning(out: &mut String, report: &ToileReport) {
+    let _ = write!(
+        out,
+        "<section id=\"turning\" aria-labelledby=\"turn-heading\">\n\
+         <h2 id=\"turn-heading\">Turn it</h2>\n<p class=\"turn\"><label for=\"turn\">Turn all</label> \
+         <input type=\"range\" id=\"turn\" min=\"0\" max=\"359\" value=\"140\"/>"
+    );
+    for (view, degrees) in VIEWS {
+        let _ = write!(
+            out,
+            " <button type=\"button\" data-turn=\"{degrees}\">{view}</button>"
+        );
+    }
+    out.push_str("</p>\n");
+    open_cases(out, report);
+    for case in &report.cases {
+        let words = escaped(case.words);
+        let _ = writeln!(
+            out,
+            "<figure><figcaption>{words}</figcaption><canvas width=\"600\" height=\"800\" role=\"img\" \
+             aria-label=\"{words}: the cloth on the form, turned as the slider says\"></canvas></figure>"
+        );
+    }
+    out.push_str("</div>\n</section>\n");
+}
+
+/// Opens a row that has the cases beside one another.
+fn open_cases(out: &mut String, report: &ToileReport) {
+    let _ = writeln!(out, "<div class=\"cases of-{}\">", report.cases.len());
 }
 
 fn list(out: &mut String, id: &str, heading: &str, lines: &[impl AsRef<str>]) {
@@ -78,8 +127,8 @@ fn pictures(out: &mut String, report: &ToileReport, shown: Shown) {
     );
     if shown == Shown::Cloth {
         out.push_str(
-            "<p>Front, left side, back, and from behind the left side. Full lines are seams, darts and \
-             hems; the blue dashes are the waist line of the pattern, the grey ones its other levels.</p>\n",
+            "<p>Full lines are seams, darts and hems; the blue dashes are the waist line of the pattern, \
+             the grey ones its other levels. All pictures have one scale.</p>\n",
         );
     } else {
         out.push_str("<ul class=\"legend\">\n");
@@ -91,15 +140,21 @@ fn pictures(out: &mut String, report: &ToileReport, shown: Shown) {
         }
         out.push_str("</ul>\n");
     }
-    for case in &report.cases {
-        let words = escaped(case.words);
-        let _ = write!(
-            out,
-            "<figure>\n<figcaption>{words}</figcaption>\n<img src=\"{}\" alt=\"{words}: {} from the \
-             front, the left side, the back and behind the left side\"/>\n</figure>\n",
-            picture_name(case.name, shown),
-            alternative(shown),
-        );
+    for (number, (view, _)) in VIEWS.into_iter().enumerate() {
+        let _ = writeln!(out, "<h3>{view}</h3>");
+        open_cases(out, report);
+        for case in &report.cases {
+            let words = escaped(case.words);
+            let _ = writeln!(
+                out,
+                "<figure><figcaption>{words}</figcaption><div class=\"view view-{number}\"><img src=\"{}\" \
+                 alt=\"{words}, {}: {}\"/></div></figure>",
+                picture_name(case.name, shown),
+                view.to_lowercase(),
+                alternative(shown),
+            );
+        }
+        out.push_str("</div>\n");
     }
     out.push_str("</section>\n");
 }

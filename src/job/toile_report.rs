@@ -95,6 +95,13 @@ impl ToileReport {
         notes: &[String],
     ) -> Self {
         let mut notes = notes.to_vec();
+        if job.private {
+            notes.push(
+                "The job is private, so the wearer's name is left out; pictures and models still show her \
+                 form."
+                    .to_owned(),
+            );
+        }
         for case in &cases {
             if case.rest.residual > 0.05 {
                 notes.push(format!(
@@ -110,7 +117,10 @@ impl ToileReport {
                 ));
             }
         }
-        let name = crate::recipe::one_line(wearer.name());
+        let name = match job.private {
+            true => String::new(),
+            false => crate::recipe::one_line(wearer.name()),
+        };
         Self {
             format: "blockwright-toile",
             version: 1,
@@ -138,7 +148,10 @@ impl ToileReport {
     pub(super) fn rows(&self) -> Vec<(String, Vec<String>)> {
         let row = |what: &str, value: &dyn Fn(&ToileCaseReport) -> Option<f64>, unit: &str| {
             let values = self.cases.iter().map(|case| {
-                value(case).map_or_else(|| "–".to_owned(), |v| format!("{v:.0} {unit}"))
+                value(case).map_or_else(
+                    || "–".to_owned(),
+                    |v| format!("{:.0} {unit}", if v.abs() < 0.5 { 0.0 } else { v }),
+                )
             });
             (what.to_owned(), values.collect::<Vec<_>>())
         };

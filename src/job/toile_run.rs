@@ -2,6 +2,7 @@
 
 use super::outcome::OutputFile;
 use super::toile_case::{ToileCase, picture_name};
+use super::toile_models::Models;
 use super::toile_page::page;
 use super::toile_report::{ToileCaseReport, ToileReport};
 use super::{Job, JobError};
@@ -151,7 +152,7 @@ impl<'a> ToileRun<'a> {
         let report = ToileReport::new(self.job, self.wearer, &self.settings, cases, &self.notes);
         let lowest = toiles.iter().map(Toile::lowest).fold(0.0, f64::min);
         let mut files = vec![
-            file("toile.html", page(&report).into_bytes()),
+            file("toile.html", page(&report, &Models(toiles)).into_bytes()),
             file("toile.json", report.document().into_bytes()),
         ];
         for (case, toile) in self.cases.iter().zip(toiles) {

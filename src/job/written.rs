@@ -1,6 +1,8 @@
 //! Jobs written with the keys of a job file, so that what was read goes out as it came in.
 
 use super::read_body::JobBody;
+#[cfg(feature = "toile")]
+use super::read_cloth::Written;
 use super::{Job, JobFile, Output, Outputs, PrintOptions};
 use crate::measurements::Measurement;
 #[cfg(feature = "yaml")]
@@ -36,6 +38,8 @@ impl Serialize for Job {
         self.recipe.write(&mut map)?;
         map.serialize_entry("body", &self.set)?;
         files(&mut map, &self.print, (self.outputs, self.private))?;
+        #[cfg(feature = "toile")]
+        optional(&mut map, "cloth", self.cloth.map(Written))?;
         map.end()
     }
 }
@@ -54,6 +58,8 @@ impl Serialize for JobFile {
         self.recipe.write(&mut map)?;
         optional(&mut map, "body", self.body.as_ref())?;
         files(&mut map, &self.print, (self.outputs, self.private))?;
+        #[cfg(feature = "toile")]
+        optional(&mut map, "cloth", self.cloth.map(Written))?;
         map.end()
     }
 }

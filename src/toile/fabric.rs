@@ -63,18 +63,57 @@ impl Fabric {
         friction: FRICTION,
     };
 
+    /// Cloths with a name in jobs. `plain_wool` was measured; `limp` and `crisp` were not: they are a thin
+    /// cloth at the ends of what a cantilever test usually gives (value from memory), to see what
+    /// stiffness does.
+    pub const NAMED: [(&str, Self); 3] = [
+        ("plain_wool", Self::PLAIN_WOOL),
+        ("limp", Self::even(120.0, 12.0)),
+        ("crisp", Self::even(120.0, 30.0)),
+    ];
+
+    /// The least and the most weight, in g/m².
+    pub const WEIGHTS: (f64, f64) = (20.0, 1000.0);
+    /// The least and the greatest bending length, in mm.
+    pub const BENDING_LENGTHS: (f64, f64) = (1.0, 80.0);
+    /// The least and the greatest stiffness against stretch, in N/m.
+    pub const STRETCHES: (f64, f64) = (10.0, 100_000.0);
+
+    /// The cloth of that name.
+    ///
+    /// ```
+    /// use blockwright::toile::Fabric;
+    /// assert_eq!(Fabric::named("plain_wool"), Some(Fabric::PLAIN_WOOL));
+    /// ```
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        let found = Self::NAMED.iter().find(|(known, _)| *known == name);
+        found.map(|(_, cloth)| *cloth)
+    }
+
+    /// The name it has in jobs, if it has one.
+    #[must_use]
+    pub fn name(&self) -> Option<&'static str> {
+        let found = Self::NAMED.iter().find(|(_, cloth)| cloth == self);
+        found.map(|(name, _)| *name)
+    }
+
+    /// A cloth that bends alike along warp and weft.
+    const fn even(weight: f64, bending_length: f64) -> Self {
+        Self {
+            weight,
+            bending_length: [bending_length; 2],
+            ..Self::PLAIN_WOOL
+        }
+    }
+
     /// A cloth of a weight in g/m² (20 to 1000) and a bending length in mm (1 to 80), the same along
     /// warp and weft.
     ///
     /// # Errors
     /// [`ToileError::Cloth`] when one of them is out of range.
     pub fn new(weight: f64, bending_length: f64) -> Result<Self, ToileError> {
-        let cloth = Self {
-            weight,
-            bending_length: [bending_length; 2],
-            ..Self::PLAIN_WOOL
-        };
-        cloth.checked()
+        Self::even(weight, bending_length).checked()
     }
 
     /// The cloth, if all its numbers are in range.
@@ -82,15 +121,15 @@ impl Fabric {
         let [warp, weft] = self.bending_length;
         let [stretch_warp, stretch_weft] = self.stretch;
         let checks = [
-            ("weight", self.weight, 20.0, 1000.0, "g/m²"),
-            ("bending length", warp, 1.0, 80.0, "mm"),
-            ("bending length", weft, 1.0, 80.0, "mm"),
-            ("stretch stiffness", stretch_warp, 10.0, 100_000.0, "N/m"),
-            ("stretch stiffness", stretch_weft, 10.0, 100_000.0, "N/m"),
-            ("shear stiffness", self.shear, 1.0, 10_000.0, "N/m"),
-            ("friction", self.friction, 0.0, 2.0, ""),
+            ("weight", self.weight, Self::WEIGHTS, "g/m²"),
+            ("bending length", warp, Self::BENDING_LENGTHS, "mm"),
+            ("bending length", weft, Self::BENDING_LENGTHS, "mm"),
+            ("stretch stiffness", stretch_warp, Self::STRETCHES, "N/m"),
+            ("stretch stiffness", stretch_weft, Self::STRETCHES, "N/m"),
+            ("shear stiffness", self.shear, (1.0, 10_000.0), "N/m"),
+            ("friction", self.friction, (0.0, 2.0), ""),
         ];
-        for (what, value, least, most, unit) in checks {
+        for (what, value, (least, most), unit) in checks {
             if !(least..=most).contains(&value) {
                 return Err(ToileError::Cloth {
                     what,

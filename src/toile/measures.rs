@@ -243,7 +243,7 @@ impl Toile {
         at.into_iter().filter_map(gap).collect()
     }
 
-    fn deepest(&self) -> f64 {
+    pub(super) fn deepest(&self) -> f64 {
         let inside = self.places.iter().map(|p| -self.stand.gap(*p));
         inside.fold(0.0, f64::max)
     }

@@ -93,14 +93,17 @@ fn byte(share: f64) -> u8 {
 /// Directions from which pictures are made, in degrees from the front to the wearer's left.
 const FACINGS: [f64; 4] = [0.0, 90.0, 180.0, 140.0];
 
-/// Half the width of a picture, in mm; how far it goes on above and below.
+/// Half the width of a picture, in mm, at least, and how much wider than the stand it is; how far it
+/// goes on above and below.
 const HALF: f64 = 270.0;
+const BESIDE: f64 = 60.0;
 const ABOVE: f64 = 30.0;
 
 /// Pixels a mm.
 const SCALE: f64 = 0.8;
 
-/// The stand is drawn so much smaller, in mm: cloth of straight triangles cuts into what is round.
+/// The stand is drawn so much smaller, in mm, and by as much more as the cloth sinks into it: cloth of
+/// straight triangles cuts into what is round.
 const SMALLER: f64 = 2.5;
 
 const GROUND: Colour = [1.0, 1.0, 1.0];
@@ -137,7 +140,8 @@ impl Toile {
             .fold(0.0, f64::max)
             + ABOVE;
         let bottom = lowest - 3.0 * ABOVE;
-        let (wide, high) = (pixels(2.0 * HALF), pixels(top - bottom));
+        let (middle, half) = self.frame();
+        let (wide, high) = (pixels(2.0 * half), pixels(top - bottom));
         let values = self.values(shown);
         let bands = bands(shown);
         let mut all = Picture {
@@ -150,7 +154,7 @@ impl Toile {
             let view = View {
                 sine: sin(turn),
                 cosine: cos(turn),
-                middle: [0.0, 0.5 * (top + bottom), 0.9 * 100.0],
+                middle: [0.0, 0.5 * (top + bottom), middle],
                 scale: 2.0 * SCALE,
             };
             let mut raster = Raster::new(2 * wide, 2 * high, GROUND);
@@ -177,6 +181,19 @@ impl Toile {
             }
         }
         all
+    }
+
+    /// The middle of the stand from back to front, and half the width of a picture of it from any side.
+    fn frame(&self) -> (f64, f64) {
+        let depths = || self.stand.skin.points.iter().map(|p| p[2]);
+        let (back, front) = (
+            depths().fold(f64::INFINITY, f64::min),
+            depths().fold(f64::NEG_INFINITY, f64::max),
+        );
+        let middle = 0.5 * (back + front);
+        let points = self.stand.skin.points.iter();
+        let far = points.map(|p| super::space::length([p[0], 0.0, p[2] - middle]));
+        (middle, far.fold(HALF - BESIDE, f64::max) + BESIDE)
     }
 
     /// Seams, hems and darts as full lines, levels as dashes: the waist blue.
@@ -294,9 +311,10 @@ impl Toile {
 
     pub(super) fn smaller_stand(&self) -> Vec<Space> {
         let skin = &self.stand.skin;
+        let by = SMALLER + self.deepest();
         let shrunk = skin.points.iter().zip(skin.normals()).map(|(p, n)| {
             let mut q = *p;
-            add_to(&mut q, -1.0, scaled(n, SMALLER));
+            add_to(&mut q, -1.0, scaled(n, by));
             q
         });
         shrunk.collect()

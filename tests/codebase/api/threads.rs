@@ -67,7 +67,7 @@ fn values(found: &mut BTreeSet<String>) {
     checked!(is_value, found, silhouette: Silhouette, Stance, TapeRun);
     checked!(is_value, found, signs: BodyPlace, Found, Mark, Observed, Sign, View);
     #[cfg(feature = "toile")]
-    checked!(is_value, found, toile: Fabric, Gap, Heights, Hold, Loads<'static>, Patience, Picture, Pin, Plumb, Pulls, Quality, Rest, Seating, Sheet, Shown, Slack, Strain, Toile, ToileMeasures, ToileSettings);
+    checked!(is_value, found, toile: Fabric, Gap, Heights, Hold, Loads<'static>, Patience, Picture, Pin, Plumb, Pulls, Quality, Rest, Seating, Sheet, Shown, Slack, Strain, Toile, ToileMeasures, ToileModel, ToileSettings);
     checked!(is_value, found, units: Angle, Fraction, LengthStyle, Length, Unit);
 }
 

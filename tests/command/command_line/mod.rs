@@ -21,4 +21,5 @@ mod outputs;
 mod own_block;
 mod own_drawing;
 mod seams;
+mod sewing;
 mod standard_input;
