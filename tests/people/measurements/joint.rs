@@ -90,13 +90,17 @@ impl Reference {
         });
         let inverse = inner.try_inverse().expect("measurements vary");
         let distance = z.dot(&(&inverse * &z));
+        // Every spread is wider for a bust beyond half a spread above the mean.
+        let bust = taken.iter().position(|k| columns[*k].of == M::BustGirth);
+        let bust = bust.map(|i| z[i] / self.covariance[(taken[i], taken[i])].sqrt());
+        let wider = 1.0 + 0.05 * (bust.expect("a bust").min(5.0) - 0.5).max(0.0);
         (0..columns.len())
             .filter(|k| !taken.contains(k))
             .map(|k| {
                 let with = DVector::from_fn(taken.len(), |i, _| self.covariance[(k, taken[i])]);
                 let at = self.mean[k] + with.dot(&(&inverse * &z));
                 let rest = self.covariance[(k, k)] - with.dot(&(&inverse * &with));
-                let spread = (rest * (1.0 + (1.0 + distance) / self.women)).sqrt();
+                let spread = wider * (rest * (1.0 + (1.0 + distance) / self.women)).sqrt();
                 let c = self.centre[k];
                 match columns[k].of.kind() {
                     Kind::Angle => (k, c * (1.0 + 2.0 * at), 2.0 * c * spread),
@@ -259,7 +263,7 @@ fn women_left_out_are_estimated_within_calibrated_spreads() {
                 100.0 * one_spread,
                 100.0 * two
             );
-            assert!((0.95..1.08).contains(&ratio), "{name}: {sums:?}");
+            assert!((0.95..1.05).contains(&ratio), "{name}: {sums:?}");
             assert!((0.65..0.72).contains(&one_spread), "{name}: {sums:?}");
             assert!((0.93..0.97).contains(&two), "{name}: {sums:?}");
         }
