@@ -32,7 +32,7 @@ fn wide(piece: &Piece, dart: &Dart) -> Warning {
 /// length of 60 to 80 (a drafting text on the back shoulder dart); what is more goes to the neckline.
 const WIDE_AT_SHOULDER: f64 = 20.0;
 
-/// A dart that got wider by less is not worth a word, in millimetres.
+/// A dart that got wider by less, or is wider by less, is not worth a word, in millimetres.
 const WIDER: f64 = 0.5;
 
 /// A warning for every dart that a step made wider than presses well.
@@ -53,7 +53,7 @@ pub(crate) fn newly_wide(before: &Pattern, after: &Pattern) -> Vec<Warning> {
             let over_blade = piece.bust_point().is_none() && dart.edge == Some(EdgeName::SHOULDER);
             if dart.intake() > WIDE {
                 warnings.push(wide(piece, dart));
-            } else if over_blade && dart.intake() > WIDE_AT_SHOULDER {
+            } else if over_blade && dart.intake() > WIDE_AT_SHOULDER + WIDER {
                 warnings.push(Warning::new(
                     "wide_shoulder_dart",
                     format!(

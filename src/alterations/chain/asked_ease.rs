@@ -83,10 +83,10 @@ pub(in crate::alterations) fn with_shoulder_ease(
 /// The most that a back shoulder is eased onto the front, in millimetres: a quarter to half an
 /// inch is usual (6 to 13 mm; a quarter read in a drafting lesson, the upper end a value from
 /// memory).
-const MOST_SHOULDER_EASE: f64 = 13.0;
+pub(in crate::alterations) const MOST_SHOULDER_EASE: f64 = 13.0;
 
 /// How near to its least and its most the ease of a shoulder slows down, in millimetres.
-const NEAR_MOST: f64 = 3.0;
+pub(in crate::alterations) const NEAR_MOST: f64 = 3.0;
 
 /// What of a length that a back shoulder gains goes into its ease, or comes out of it, in
 /// millimetres: as much as cloth can be eased. The rest is left to the shoulder point, which the

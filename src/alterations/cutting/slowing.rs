@@ -42,6 +42,13 @@ pub(in crate::alterations) fn slowed_between(
     }
 }
 
+/// What slowing down has held back of a room so far: nothing while more than `near` is left.
+///
+/// It follows from the room that is left alone, so that the way back is the way there.
+pub(in crate::alterations) fn held_back(room: f64, near: f64) -> f64 {
+    room - free_of(room, near)
+}
+
 /// What a room would be if nothing slowed down: any number, for any room there is.
 fn free_of(room: f64, near: f64) -> f64 {
     if room >= near {
@@ -62,7 +69,7 @@ fn room_of(free: f64, near: f64) -> f64 {
 
 #[cfg(test)]
 mod tests {
-    use super::{slowed, slowed_between};
+    use super::{held_back, slowed, slowed_between};
 
     #[test]
     fn a_room_is_changed_never_used_up_and_given_back() {
@@ -72,6 +79,13 @@ mod tests {
             assert!(left > 0.0 && left < 8.0);
             assert!((slowed(left, -by, 5.0) - 8.0).abs() < 1e-9, "{by}");
         }
+    }
+
+    #[test]
+    fn what_is_held_back_is_the_rest_of_what_was_asked_for() {
+        assert_eq!(held_back(8.0, 5.0), 0.0);
+        let left = slowed(8.0, -12.0, 5.0);
+        assert!((held_back(left, 5.0) - (left - (8.0 - 12.0))).abs() < 1e-9);
     }
 
     #[test]

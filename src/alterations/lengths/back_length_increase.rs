@@ -11,7 +11,9 @@ use crate::alterations::cutting::shared_lean::{
 };
 use crate::alterations::cutting::true_up::{turned_end, with_mouth, without_mouth};
 use crate::alterations::cutting::upper_half::UpperHalf;
-use crate::alterations::darts::dart_room::{check_dart, check_point, taken_by_dart};
+use crate::alterations::darts::dart_room::{
+    beside_dart, check_dart, check_point, parted_over_blade,
+};
 use crate::alterations::shoulders::shoulder_line::moved_dart;
 use crate::alterations::sleeves::sleeve::replaced;
 use crate::alterations::{
@@ -50,7 +52,8 @@ pub enum Fullness {
 /// the fold is straight again and the neckline stays exactly as it is; the shoulder panel swings
 /// up on its hinge, and between the two the shoulder dart opens. Blade level is the tip of that
 /// dart; without a dart it is half way from the nape to the underarm, and the shoulder gets
-/// longer by what opens at the neck: that is eased in, or taken by a new dart. What neither dart nor
+/// longer by what opens at the neck: that is eased in, or taken by a new dart. A dart opens to 20 mm,
+/// which still lie flat on a shoulder; the rest is eased in beside it. What neither dart nor
 /// ease can take or give is left at the shoulder point. The armscye is
 /// drawn smooth over its hinge at its old length; side seam, sleeve and every girth stay.
 ///
@@ -87,6 +90,10 @@ const MOST: f64 = 50.0;
 
 /// How often the hinge is laid half way anew: each time it moves by a fiftieth as much.
 const ROUNDS: usize = 5;
+
+/// How far the chord of a shoulder that bends at its dart is turned, as a share of its end: with more
+/// the curve would bend back.
+const BENT: f64 = 2.0 / 3.0;
 
 /// Length of a new shoulder dart, in millimetres (value from memory: 75 to 90).
 const NEW_DART: f64 = 80.0;
@@ -149,7 +156,8 @@ impl Alteration for BackLengthIncrease {
         if let Ok(back) = UpperHalf::back(before) {
             let edges = [EdgeName::NECKLINE, EdgeName::ARMSCYE, EdgeName::SIDE_SEAM];
             promises.extend(upper_stays(back.piece, &edges));
-            if self.opens_dart(&back) {
+            let front = UpperHalf::front(before).ok();
+            if self.opens_dart(&back) && self.eased_beside_dart((&back, front.as_ref())) == 0.0 {
                 promises.extend(edges_stay(back.piece, &[EdgeName::SHOULDER]));
             }
             let centre = Measure::edge_length(back.piece.name(), EdgeName::CENTRE_BACK);
@@ -262,30 +270,47 @@ impl BackLengthIncrease {
         Vec2::new(0.0, -self.amount)
     }
 
-    /// The fullness opens the shoulder dart.
-    fn by_dart(&self, (back, front): Halves<'_>) -> Result<(Piece, f64), AlterationError> {
-        let fresh;
-        let (dart, before, after) = match back.shoulder_dart() {
-            Some(dart) => {
-                let (before, after) = without_mouth(back.piece, &EdgeName::SHOULDER)?;
-                (dart, before, after)
-            }
-            None => {
-                let (before, after) = back.shoulder.split_at(0.5 * back.shoulder.length())?;
-                fresh = new_dart(&before);
-                (&fresh, before, after)
-            }
+    /// By how much the back shoulder gets longer beside its dart, in millimetres; nothing where
+    /// that cannot be said.
+    fn eased_beside_dart(&self, (back, front): Halves<'_>) -> f64 {
+        let eased = || -> Result<f64, AlterationError> {
+            let (dart, _, after) = dart_of(back)?;
+            let apex = dart.apex();
+            let level = apex.y - 0.5 * self.amount;
+            let edge = hinge_at(back.armscye, level)?;
+            let (_, angle) = self.hinge((back, front), apex, edge)?;
+            Ok(beside_dart(apex, &after, &parted_over_blade(&dart, angle)))
         };
+        eased().unwrap_or(0.0)
+    }
+
+    /// The fullness opens the shoulder dart as wide as lies flat; the rest is eased in beside it.
+    fn by_dart(&self, (back, front): Halves<'_>) -> Result<(Piece, f64), AlterationError> {
+        let (dart, before, after) = dart_of(back)?;
+        let dart = &dart;
         let apex = dart.apex();
         let cut = self.cut((back, front), apex, dart.legs[0])?;
         // The neck panel goes straight up and the other one turns about the apex besides, as far as
         // the dart can open or close.
         let up = Rigid::shift(self.up());
-        let wider = taken_by_dart(dart, cut.angle);
-        check_dart(dart, wider, self.amount)?;
-        let outer = up.then(Rigid::turn_about(up.apply(apex), wider));
+        let parted = parted_over_blade(dart, cut.angle);
+        check_dart(dart, parted.dart, self.amount)?;
+        let outer = up.then(Rigid::turn_about(up.apply(apex), parted.dart));
         let tip = back.shoulder.end();
-        let left = outer.apply(tip).distance(cut.swing.apply(tip));
+        let eased = beside_dart(apex, &after, &parted);
+        let at_tip = if eased == 0.0 {
+            outer
+        } else {
+            // The shoulder bends down one way to its point: turned wholly there, on its chord by two
+            // thirds.
+            let rest = cut.angle - parted.dart;
+            let chord = after.end() - after.start();
+            let bent = Rigid::turn_about(Point::ORIGIN, BENT * rest);
+            let way = bent.apply_direction(outer.apply_direction(chord.normalize()));
+            let to = outer.apply(after.start()) + way * (chord.hypot() + eased);
+            Rigid::lay(tip, chord, to, cut.swing.apply_direction(chord))
+        };
+        let left = at_tip.apply(tip).distance(cut.swing.apply(tip));
         check_point(left, self.amount)?;
         let (lifted, swung) = (moved_dart(dart, &up), moved_dart(dart, &outer));
         let opened = Dart {
@@ -296,14 +321,14 @@ impl BackLengthIncrease {
         let shoulder = with_mouth(
             &before.moved(&Rigid::shift(self.up())),
             &opened,
-            &after.moved(&outer),
+            &led(&after, &outer, &at_tip)?,
         )?;
         sketch.replace(&EdgeName::SHOULDER, shoulder)?;
         match sketch.dart_mut(&dart.name) {
             Some(slot) => *slot = opened,
             None => sketch.darts_mut().push(opened),
         }
-        self.finish((back, front), sketch, &outer)
+        self.finish((back, front), sketch, &at_tip)
     }
 
     /// The fullness lengthens the shoulder, and is eased in.
@@ -379,6 +404,16 @@ impl BackLengthIncrease {
         grain[1].y = grain[1].y.max(nape.y + 18.0);
         Ok((sketch.finish()?, lean))
     }
+}
+
+/// The shoulder dart, or one that takes in nothing yet, and the shoulder before and after it.
+fn dart_of(back: &UpperHalf<'_>) -> Result<(Dart, Curve, Curve), AlterationError> {
+    if let Some(dart) = back.shoulder_dart() {
+        let (before, after) = without_mouth(back.piece, &EdgeName::SHOULDER)?;
+        return Ok((dart.clone(), before, after));
+    }
+    let (before, after) = back.shoulder.split_at(0.5 * back.shoulder.length())?;
+    Ok((new_dart(&before), before, after))
 }
 
 /// A dart in the middle of a shoulder that takes in nothing yet, square to it.

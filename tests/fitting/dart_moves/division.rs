@@ -4,7 +4,7 @@ use super::check::{TRUED, assert_kept, parts_of};
 use super::people::{block, body, usual};
 use super::pictures::show;
 use blockwright::alterations::{
-    Alteration, BackLengthIncrease, Chain, DartDivision, Refused, alter,
+    Alteration, ShoulderBlade, Chain, DartDivision, Refused, alter,
 };
 use blockwright::draft::Block;
 use blockwright::piece::Pattern;
@@ -99,8 +99,8 @@ proptest! {
 #[test]
 fn a_wide_shoulder_dart_is_warned_of_and_divided() {
     let before = usual(Block::Bodice);
-    let longer: Box<dyn Alteration> = Box::new(BackLengthIncrease::by(20.0));
-    let done = alter(&before, &[longer]).unwrap();
+    let rounder: Box<dyn Alteration> = Box::new(ShoulderBlade::by(12.0));
+    let done = alter(&before, &[rounder]).unwrap();
     let warning = done
         .pattern
         .warnings()
