@@ -12,8 +12,8 @@ use crate::geometry::elementary::{atan2, cos, sin, tan};
 use crate::geometry::{Curve, Point, Span, Vec2, perpendicular, unit};
 use std::f64::consts::PI;
 
-const BACK_SCOOP: f64 = 0.60;
-const FRONT_SCOOP: f64 = 0.68;
+const BACK_SCOOP: f64 = 0.59;
+const FRONT_SCOOP: f64 = 0.70;
 
 /// What an armscye runs through.
 #[derive(Debug, Clone, Copy, PartialEq)]

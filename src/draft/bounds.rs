@@ -84,6 +84,11 @@ impl Bounds {
         }
     }
 
+    /// Whether a bound was reached.
+    pub fn has(&self, bound: Bound) -> bool {
+        self.0.contains(&bound)
+    }
+
     /// A value inside a range, and a note of the bound if that moved it.
     pub fn hold(&mut self, bound: Bound, value: f64, (low, high): (f64, f64)) -> f64 {
         let held = Span::from_low(low, high).nearest(value);

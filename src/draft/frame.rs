@@ -75,6 +75,11 @@ const BACK_SHARE: (f64, f64) = (0.34, 0.60);
 /// value from memory).
 const USUAL_SHARE: f64 = 0.46;
 
+/// How far of the way to where the darts are balanced the side seam goes toward the back, and toward
+/// the front: a back that reaches far under the arm would be scooped deeper than its front.
+const SAY_BACKWARD: f64 = 0.5;
+const SAY_FORWARD: f64 = 0.1;
+
 /// How long the side seam of an upper body may be, in millimetres.
 pub(super) const SIDE_SEAM: (f64, f64) = (70.0, 320.0);
 
@@ -170,9 +175,10 @@ impl Frame {
         let shares = |chest: f64| shares(shaping.lower, chest, half_waist, half_hip, levels);
         let mut back_chest = back_width + USUAL_SHARE * scye_width;
         let mut side_place = Bounds::default();
-        // The side seam is placed midway between its usual place and that where back and front
-        // darts come out balanced, for the front armscye is to be the deeper one; the bust
-        // dart's lift follows the front's width, so this is repeated until it rests.
+        // The side seam is placed between its usual place and that where back and front darts
+        // come out balanced, midway toward the back and hardly toward the front, for the front
+        // armscye is to be the deeper one; the bust dart's lift follows the front's width, so
+        // this is repeated until it rests.
         for _ in 0..8 {
             let unheard = (&mut Vec::new(), &mut Bounds::default());
             let shape = bust.shape(f, half - back_chest + taken_in, underarm, unheard)?;
@@ -182,7 +188,12 @@ impl Frame {
             }
             let balanced = half_waist / 2.0 - WaistPlan::FRONT_MORE + taken.side + taken.back_dart;
             let usual = back_width + USUAL_SHARE * scye_width;
-            let wished = 0.5 * (balanced + usual);
+            let say = if balanced < usual {
+                SAY_BACKWARD
+            } else {
+                SAY_FORWARD
+            };
+            let wished = usual + say * (balanced - usual);
             let places = (
                 back_width + BACK_SHARE.0 * scye_width,
                 back_width + BACK_SHARE.1 * scye_width,

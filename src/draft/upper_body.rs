@@ -16,7 +16,7 @@ const LENGTH_PER_DEPTH: f64 = 1.83;
 /// How far the armscye is brought from the length that scye depth and widths give it toward
 /// the one that all measurements together predict: most of the way. Scye depth and slope are
 /// uncertain by 12 mm and 4 degrees from woman to woman at equal build.
-const FOLLOWED: f64 = 0.85;
+const FOLLOWED: f64 = 0.9;
 
 /// The longer or shorter armscye is drawn deeper or flatter too, half so from here, in
 /// millimetres of length.
@@ -75,22 +75,24 @@ pub(super) fn upper_body(f: &Figure, ease: &Ease, shaping: &Shaping) -> Result<F
         length + longer,
         Form::of(longer / (HALF_FORM + longer.abs())),
     );
-    let mut bounds = Bounds::default();
-    let mut shift = first;
+    let (mut shift, mut bounds) = (first, Bounds::default());
     for _ in 0..4 {
         let (_, length) = at(shift, form)?;
+        bounds = Bounds::default();
         shift += (wished - length) / LENGTH_PER_DEPTH;
-        shift = bounds.hold(
-            Bound::UnderarmLow,
-            shift,
-            (f64::MIN, MOST_LOWER.min(lowest)),
-        );
-        shift = bounds.hold(
-            Bound::Armpit,
-            shift,
-            (BELOW_ARMPIT - ease.armscye_depth, f64::MAX),
-        );
+        let most = MOST_LOWER.min(lowest);
+        shift = bounds.hold(Bound::UnderarmLow, shift, (f64::MIN, most));
+        let least = BELOW_ARMPIT - ease.armscye_depth;
+        shift = bounds.hold(Bound::Armpit, shift, (least, f64::MAX));
     }
+    let form = if bounds.has(Bound::Armpit) {
+        // The underarm can go no higher: the corner under the arm is filled instead.
+        let over = |depth: f64| at(shift, Form::of(depth)).map_or(f64::NAN, |(_, l)| l - wished);
+        let filled = root("armscye", Form::FLATTEST, form.depth(), over);
+        Form::of(filled.unwrap_or(Form::FLATTEST))
+    } else {
+        form
+    };
     let (mut frame, mut length) = at(shift, form)?;
     for _ in 0..4 {
         let short = least_armscye(f) - length;

@@ -231,6 +231,12 @@ fn report(what: &str, all: &[Measured], pooled: &mut Pooled, faults: &mut Vec<St
             m.neckline_miss
         ));
     }
+    // The front is scooped deeper than the back (common practice); of a few very full, narrow-backed
+    // women it is not.
+    let shallower = share(all.iter().map(|m| m.deeper < 0.0));
+    if shallower > 0.01 {
+        faults.push(format!("{what}: front scooped shallower {shallower:.3}"));
+    }
     if r < 0.87 || about > 11.5 {
         faults.push(format!("{what}: armscye r = {r:.3}, spread {about:.1} mm"));
     }
