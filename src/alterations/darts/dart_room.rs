@@ -63,9 +63,8 @@ pub(in crate::alterations) fn beside_dart(apex: Point, after: &Curve, parted: &P
     let (from, to) = (after.start(), after.end());
     let across = (to - from).normalize().cross(apex - from).abs();
     let (old, new) = parted.eased;
-    let eased = |angle: f64| {
-        MOST_SHOULDER_EASE - slowed(MOST_SHOULDER_EASE, -across * angle, NEAR_MOST)
-    };
+    let eased =
+        |angle: f64| MOST_SHOULDER_EASE - slowed(MOST_SHOULDER_EASE, -across * angle, NEAR_MOST);
     eased(new) - eased(old)
 }
 

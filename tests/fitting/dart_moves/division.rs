@@ -3,9 +3,7 @@
 use super::check::{TRUED, assert_kept, parts_of};
 use super::people::{block, body, usual};
 use super::pictures::show;
-use blockwright::alterations::{
-    Alteration, ShoulderBlade, Chain, DartDivision, Refused, alter,
-};
+use blockwright::alterations::{Alteration, Chain, DartDivision, Refused, ShoulderBlade, alter};
 use blockwright::draft::Block;
 use blockwright::piece::Pattern;
 use proptest::prelude::*;
