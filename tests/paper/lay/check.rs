@@ -39,8 +39,19 @@ fn drawn(piece: &Piece, cut: Option<&CutLines>) -> kurbo::BezPath {
 
 /// The lay of a pattern after some rounds, checked.
 pub(crate) fn lay(pattern: &Pattern, cut: Option<&CutLines>, cloth: &Cloth, rounds: u32) -> Lay {
+    lay_from(5, pattern, cut, cloth, rounds)
+}
+
+/// The same, from another seed.
+pub(crate) fn lay_from(
+    seed: u64,
+    pattern: &Pattern,
+    cut: Option<&CutLines>,
+    cloth: &Cloth,
+    rounds: u32,
+) -> Lay {
     let parts = parts(pattern, cut, cloth).unwrap();
-    let mut search = Search::new(cloth, parts, 5).unwrap();
+    let mut search = Search::new(cloth, parts, seed).unwrap();
     let first = search.length();
     for _ in 0..rounds {
         search.round();
