@@ -145,7 +145,8 @@ pub(super) enum Command {
     /// Pieces keep the grain and lie both ways along the cloth, turned end to end where that
     /// helps; with --one-way none is turned. The job's allowances are included. The search runs
     /// for some seconds and reports its seed and rounds; given both, it gives the same lay again,
-    /// byte for byte, however fast the machine. The folder is written as by draft: lay.svg, lay.pdf,
+    /// byte for byte, however fast the machine. Ctrl-C ends the search and writes the shortest lay so
+    /// far. The folder is written as by draft: lay.svg, lay.pdf,
     /// lay.json.
     Lay {
         /// The job file (YAML)
@@ -160,6 +161,10 @@ pub(super) enum Command {
         /// size once if left out
         #[arg(long, value_name = "LABEL=N", requires = "table")]
         size: Vec<String>,
+        /// Lay for this measurement set instead of the job's body, and how often it is cut: ada.yaml, or
+        /// ada.yaml=2; may be given several times (YAML)
+        #[arg(long, value_name = "SET=N", conflicts_with = "table")]
+        wearer: Vec<String>,
         /// The cloth lies folded lengthwise, selvedges together
         #[arg(long)]
         folded: bool,

@@ -6,18 +6,24 @@
 //! and keeps the shortest [`Lay`], as long as the caller asks for rounds; [`picture`] draws it.
 //! The same parts, seed and number of rounds give the same lay.
 
+mod apart;
 mod clearances;
 mod cloth;
 mod cut_shape;
 mod error;
 mod laid;
+mod line;
 mod order;
 mod part;
 mod parts;
 mod picture;
 mod picture_piece;
+mod pushed;
 mod room_beside;
+mod rows;
 mod search;
+mod separation;
+mod simplified;
 mod spacing;
 mod strip;
 mod unfold;

@@ -1,7 +1,9 @@
 //! Seeking a short lay.
 
+use super::apart::keep_apart;
 use super::laid::{Laid, Lay, Stretch};
 use super::order::{Chance, Order};
+use super::separation::Separation;
 use super::strip::{Placed, Strip};
 use super::{Cloth, LayError, LayPart};
 use crate::progress::{Ending, Progress};
@@ -14,16 +16,23 @@ const HISTORY: usize = 40;
 /// How many rounds without a gain are made before another start.
 const PATIENCE: u32 = 600;
 
+/// How many rounds lay all parts before any moves one, times the square of how many parts there are; and
+/// after how many moves of each part all are laid once more.
+const FIRST: u32 = 3200;
+const EVERY: u32 = 8;
+
 /// Within what of the least length a lay is as short as there can be, in millimetres.
 const EVEN: f64 = 0.05;
 
 /// A search for a short lay, a round at a time: each lays all parts once, in an order and in poses
-/// that differ a little from those before.
+/// that differ a little from those before, or moves one part on a strip that is shorter than the best
+/// lay.
 ///
 /// Parts are laid one after the other as near to the start of the cloth as they go, by exact
 /// outlines. A changed order is kept if it is not worse than what was kept some rounds ago (late
 /// acceptance; Burke and Bykov 2017, from memory); where nothing gains any more, another start is
-/// made. The best is kept. The same parts, seed and number of rounds give the same lay, however
+/// made. Most rounds move a part: on a shorter strip parts overlap, and are taken apart until none
+/// does (guided local search). The best is kept, proved free of overlap by its outlines alone. The same parts, seed and number of rounds give the same lay, however
 /// fast the machine: who calls decides when to stop.
 ///
 /// ```
@@ -168,7 +177,7 @@ impl Search {
                 folded,
                 width: width(&self.cloth, folded),
                 length: one.best.length,
-                pieces: one.pieces(),
+                pieces: one.pieces(&one.best),
             })
         };
         Lay {
@@ -202,6 +211,7 @@ fn width(cloth: &Cloth, folded: bool) -> f64 {
 struct OneStretch {
     parts: Vec<LayPart>,
     strip: Strip,
+    width: f64,
     chance: Chance,
     least: f64,
     best: Placed,
@@ -211,6 +221,11 @@ struct OneStretch {
     /// What the last rounds cost, the oldest first.
     history: VecDeque<f64>,
     idle: u32,
+    rounds: u32,
+    /// How many rounds lay all parts before any moves one, and which of those after do.
+    first: u32,
+    every: u32,
+    separation: Option<Separation>,
 }
 
 impl OneStretch {
@@ -229,14 +244,20 @@ impl OneStretch {
             return Ok(None);
         };
         let area: f64 = parts.iter().map(|part| part.shape.area()).sum();
+        let count = u32::try_from(parts.len()).unwrap_or(1);
         let longest = parts.iter().map(|p| p.shape.along()).fold(0.0, f64::max);
         Ok(Some(Self {
             least: (area / width(cloth, folded)).max(longest + 2.0 * cloth.gap()),
+            width: width(cloth, folded),
             chance: Chance::new(seed),
             best_order: order.clone(),
             cost: best.cost,
             history: vec![best.cost; HISTORY].into(),
             idle: 0,
+            rounds: 0,
+            first: FIRST.div_euclid(count * count),
+            every: EVERY * count,
+            separation: Separation::new(&strip, &best),
             parts,
             strip,
             order,
@@ -249,6 +270,21 @@ impl OneStretch {
     }
 
     fn round(&mut self) {
+        self.rounds = self.rounds.saturating_add(1);
+        if let Some(separation) = &mut self.separation {
+            if self.rounds == self.first {
+                separation.begin(&self.strip, &self.best);
+            }
+            if self.rounds > self.first && !self.rounds.is_multiple_of(self.every) {
+                let found = separation.step(&mut self.strip, &self.best, &mut self.chance);
+                if let Some(placed) = found
+                    && self.is_proved(&placed)
+                {
+                    self.best = placed;
+                }
+                return;
+            }
+        }
         if self.idle >= PATIENCE {
             self.start_again();
             return;
@@ -288,19 +324,28 @@ impl OneStretch {
         self.cost = placed.cost;
         // By length first: a lay that is longer is never the better one.
         let (new, old) = (&placed, &self.best);
-        if (new.length, new.cost) < (old.length, old.cost) {
+        if (new.length, new.cost) < (old.length, old.cost) && self.is_proved(new) {
             self.best = placed;
             self.best_order = order.clone();
         }
         self.order = order;
     }
 
+    /// Whether the outlines in their places keep the gap, by distances alone.
+    fn is_proved(&self, placed: &Placed) -> bool {
+        keep_apart(
+            &self.pieces(placed),
+            [placed.length, self.width],
+            self.strip.gap,
+        )
+    }
+
     #[expect(
         clippy::indexing_slicing,
         reason = "a place is that of one of the parts, in one of its poses"
     )]
-    fn pieces(&self) -> Vec<Laid> {
-        let laid = self.best.places.iter().map(|place| {
+    fn pieces(&self, placed: &Placed) -> Vec<Laid> {
+        let laid = placed.places.iter().map(|place| {
             let part = &self.parts[place.part];
             let pose = part.poses[place.pose];
             Laid::new(part, pose, self.strip.shift(place))

@@ -20,10 +20,10 @@ const ROUNDING: f64 = 1e-6;
 /// A stretch of cloth with the parts to be laid on it.
 #[derive(Debug, Clone)]
 pub(super) struct Strip {
-    gap: f64,
-    clearances: Clearances,
+    pub(super) gap: f64,
+    pub(super) clearances: Clearances,
     /// The first pose of every part among all posed parts, and how many it has.
-    parts: Vec<(usize, usize)>,
+    pub(super) parts: Vec<(usize, usize)>,
 }
 
 /// Where a part lies: which pose, and where its box begins.
@@ -32,9 +32,10 @@ pub(super) struct Place {
     pub(super) part: usize,
     /// Its pose, as a place in its list and in the list of all.
     pub(super) pose: usize,
-    posed: usize,
-    across: i32,
-    along: f64,
+    pub(super) posed: usize,
+    /// In tenths of a millimetre.
+    pub(super) across: i32,
+    pub(super) along: f64,
 }
 
 /// All parts of a strip in their places.
@@ -132,13 +133,31 @@ impl Strip {
             }
             places.push(place);
         }
+        Some(Self::placed(places, end, ends, odd))
+    }
+
+    fn placed(places: Vec<Place>, end: f64, ends: f64, odd: f64) -> Placed {
         // To a micrometre, so that of lays equally long the tidier is known.
-        end = (end * 1000.0 - ROUNDING).ceil() / 1000.0;
-        Some(Placed {
+        let end = (end * 1000.0 - ROUNDING).ceil() / 1000.0;
+        Placed {
             places,
             length: end,
             cost: cost(end, ends) + odd,
-        })
+        }
+    }
+
+    /// What it costs to have the parts in those places.
+    pub(super) fn judged(&self, places: Vec<Place>) -> Placed {
+        let count = places.len() as f64;
+        let (mut end, mut ends, mut odd) = (0.0_f64, 0.0, 0.0);
+        for place in &places {
+            let posed = self.posed(place.posed);
+            let until = place.along + posed.shape.along() + self.gap;
+            end = end.max(until);
+            ends += until / count;
+            odd += posed.odd;
+        }
+        Self::placed(places, end, ends, odd)
     }
 
     /// The place nearest to the start of the cloth beside those taken.
@@ -229,7 +248,7 @@ impl Strip {
         along
     }
 
-    fn posed(&self, at: usize) -> &Posed {
+    pub(super) fn posed(&self, at: usize) -> &Posed {
         self.clearances.posed(at)
     }
 

@@ -107,3 +107,85 @@ fn cloth_that_cannot_serve_is_refused_and_nothing_written() {
     }
     assert!(!place.path().join("out").exists());
 }
+
+#[test]
+fn several_wearers_are_cut_from_one_cloth() {
+    let place = Place::with_job(&job("skirt"));
+    let repository = |name: &str| {
+        let root = env!("CARGO_MANIFEST_DIR");
+        format!("{root}/measurement-sets/{name}.yaml")
+    };
+    let (ines, odile) = (repository("ines"), repository("odile") + "=2");
+    let plain = [
+        "lay", "job.yaml", "--width", "140cm", "--seed", "1", "--rounds", "40",
+    ];
+    let both = ["--wearer", &ines, "--wearer", &odile, "-o", "out", "--json"];
+    let told = place.run(&[&plain[..], &both].concat()).done();
+    let report: Value = serde_json::from_str(&told).unwrap();
+    let pieces = report["stretches"][0]["pieces"].as_array().unwrap();
+    assert_eq!(pieces.len(), 6, "front and back of three skirts");
+    let size = |begins: &str| {
+        let mine = pieces.iter().filter(|piece| {
+            let name = piece["name"].as_str().unwrap().to_lowercase();
+            name.contains(begins) && name.ends_with("back")
+        });
+        let mine: Vec<f64> = mine
+            .map(|piece| piece["size"][1].as_f64().unwrap())
+            .collect();
+        (mine.len(), mine[0])
+    };
+    let (one, two) = (size("ines"), size("odile"));
+    assert_eq!((one.0, two.0), (1, 2), "{pieces:?}");
+    assert!(
+        (one.1 - two.1).abs() > 1.0,
+        "each is cut to her own measurements"
+    );
+    let none = ["--wearer", &(repository("ines") + "=none"), "-o", "out"];
+    let told = place.run(&[&plain[..], &none].concat()).failed(2);
+    assert!(told.contains("=2"), "{told}");
+}
+
+/// Ctrl-C, as a terminal sends it.
+#[cfg(unix)]
+#[test]
+fn stopped_by_ctrl_c_the_best_so_far_is_written() {
+    let place = Place::with_job(&job("tunic"));
+    let mut child = place
+        .command(&[
+            "lay",
+            "job.yaml",
+            "--width",
+            "140cm",
+            "--seed",
+            "3",
+            "--rounds",
+            "1000000000",
+            "-o",
+            "out",
+        ])
+        .stdin(std::process::Stdio::null())
+        .stdout(std::process::Stdio::null())
+        .spawn()
+        .unwrap();
+    std::thread::sleep(std::time::Duration::from_millis(1500));
+    let sent = std::process::Command::new("kill")
+        .args(["-INT", &child.id().to_string()])
+        .status()
+        .unwrap();
+    assert!(sent.success());
+    assert!(child.wait().unwrap().success(), "it ends well");
+    let document: Value = serde_json::from_slice(&bytes(&place, "out/lay.json")).unwrap();
+    let rounds = document["rounds"].as_u64().unwrap();
+    assert!(0 < rounds && rounds < 1_000_000_000, "{rounds}");
+    // The rounds that were made give the same lay again.
+    let (rounds, again) = (
+        rounds.to_string(),
+        ["--width", "140cm", "--seed", "3", "--rounds"],
+    );
+    let args = [&["lay", "job.yaml"][..], &again, &[&rounds, "-o", "again"]].concat();
+    place.run(&args).done();
+    assert_eq!(
+        bytes(&place, "out/lay.json"),
+        bytes(&place, "again/lay.json")
+    );
+}
