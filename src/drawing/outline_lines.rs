@@ -1,10 +1,10 @@
 //! Stitching and cutting lines of a piece.
 
-use kurbo::{ParamCurve, PathSeg};
+use kurbo::{BezPath, ParamCurve, PathSeg};
 
 use super::pens::{CUTTING, FOLD_DASHES, STITCHING, STITCHING_WITHIN};
 use super::piece_layers::PieceLayers;
-use super::strokes::{chain, closed};
+use super::strokes::{chain, closed, stroke};
 use super::{DrawnPath, Pen, path_names};
 use crate::geometry::{Curve, tolerance, with_next};
 use crate::piece::{EdgeRole, Piece};
@@ -16,9 +16,7 @@ pub(super) fn draw(out: &mut PieceLayers, piece: &Piece, cut: Option<&Curve>) {
     }
     for edge in piece.outline().edges() {
         let pen = match (edge.role(), cut) {
-            // Across its allowances the fold is drawn with the cut line, which runs along it.
-            (EdgeRole::Fold, Some(_)) => continue,
-            (EdgeRole::Fold, None) => Pen::solid(STITCHING).dashed(&FOLD_DASHES),
+            (EdgeRole::Fold, _) => Pen::solid(STITCHING).dashed(&FOLD_DASHES),
             (_, None) => Pen::solid(STITCHING),
             (_, Some(_)) => Pen::solid(STITCHING_WITHIN).dashed(&[4.0, 2.0]),
         };
@@ -28,7 +26,8 @@ pub(super) fn draw(out: &mut PieceLayers, piece: &Piece, cut: Option<&Curve>) {
     }
 }
 
-/// The cut line: bold where the cloth is cut, dashed like a fold where it is laid on one.
+/// The cut line: bold where the cloth is cut. Where it is laid on a fold it is dashed like one, on
+/// either side of the fold itself, which bears its own name as every edge does.
 fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
     let folds: Vec<&Curve> = piece
         .outline()
@@ -37,14 +36,7 @@ fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
         .filter(|e| e.role() == EdgeRole::Fold)
         .map(crate::piece::Edge::curve)
         .collect();
-    // The fold is straight, and so is what lies on it, carried on across the allowances.
-    let on_fold = |s: &PathSeg| {
-        folds.iter().any(|fold| {
-            let along = (fold.end() - fold.start()).normalize();
-            let off = |t: f64| (s.eval(t) - fold.start()).cross(along).abs();
-            [0.0, 0.5, 1.0].iter().all(|t| off(*t) < tolerance::PRINT)
-        })
-    };
+    let on_fold = |s: &PathSeg| folds.iter().any(|fold| lies_on(s, fold));
     let segments = cut.segments();
     if !segments.iter().any(on_fold) {
         out.cutting
@@ -60,10 +52,37 @@ fn cut_line(out: &mut PieceLayers, piece: &Piece, cut: &Curve) {
     for stretch in round.chunk_by(|a, b| on_fold(a) == on_fold(b)) {
         if stretch.first().is_some_and(on_fold) {
             let pen = Pen::solid(STITCHING).dashed(&FOLD_DASHES);
-            out.stitching.push(DrawnPath::stroked(chain(stretch), pen));
+            for beyond in beyond_fold(stretch, &folds) {
+                out.stitching.push(DrawnPath::stroked(beyond, pen.clone()));
+            }
         } else {
             out.cutting
                 .push(DrawnPath::stroked(chain(stretch), Pen::solid(CUTTING)));
         }
     }
+}
+
+/// Whether a part of a line lies on a fold, which is straight, or on the same line beyond its ends.
+fn lies_on(part: &PathSeg, fold: &Curve) -> bool {
+    let along = (fold.end() - fold.start()).normalize();
+    let off = |t: f64| (part.eval(t) - fold.start()).cross(along).abs();
+    [0.0, 0.5, 1.0].iter().all(|t| off(*t) < tolerance::PRINT)
+}
+
+/// What of a stretch of the cut line on a fold runs on beyond the fold's ends, across allowances.
+fn beyond_fold(stretch: &[PathSeg], folds: &[&Curve]) -> Vec<BezPath> {
+    let (Some(first), Some(last)) = (stretch.first(), stretch.last()) else {
+        return Vec::new();
+    };
+    let Some(fold) = folds.iter().find(|fold| lies_on(first, fold)) else {
+        return vec![chain(stretch)];
+    };
+    [
+        [first.start(), fold.start()],
+        [fold.end(), last.end()],
+    ]
+    .into_iter()
+    .filter(|[from, to]| from.distance(*to) >= tolerance::PRINT)
+    .map(|ends| stroke(&ends))
+    .collect()
 }

@@ -8,7 +8,8 @@ use blockwright::alterations::{
     Alteration, HipGirth, LengthAt, LengthChange, ShoulderWidth, alter,
 };
 use blockwright::draft::{Block, draft};
-use blockwright::drawing::{PatternLabels, pattern_sheet};
+use blockwright::allowance::{Allowances, CutLines};
+use blockwright::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use blockwright::geometry::kurbo::{Affine, BezPath, PathEl};
 use blockwright::geometry::{Curve, Point};
 use blockwright::measurements::Body;
@@ -22,6 +23,12 @@ const SAME: f64 = 0.01;
 
 fn drawing(pattern: &Pattern) -> String {
     svg::render(&pattern_sheet(pattern, &PatternLabels::new("Traced")).unwrap())
+}
+
+/// The same with seam and hem allowances.
+fn drawing_with_allowances(pattern: &Pattern) -> String {
+    let cut = CutLines::new(pattern, &Allowances::usual()).unwrap();
+    svg::render(&pattern_sheet_to_cut(pattern, &PatternLabels::new("Traced"), &cut).unwrap())
 }
 
 fn same_curve(a: &Curve, b: &Curve, within: f64, what: &str) {
@@ -146,6 +153,9 @@ fn every_block_comes_back_and_is_altered_as_it_was() {
             let traced = trace(&drawing(&drafted), block, &[], body);
             let traced = traced.unwrap_or_else(|error| panic!("{what}: {error}"));
             same(&drafted, &traced, SAME, &what);
+            let to_cut = trace(&drawing_with_allowances(&drafted), block, &[], body);
+            let to_cut = to_cut.unwrap_or_else(|error| panic!("{what} to cut: {error}"));
+            same(&drafted, &to_cut, SAME, &what);
             let own = OwnBlock::new("mine.svg", traced.clone(), body.clone(), Vec::new());
             let own = own.unwrap_or_else(|error| panic!("{what}: {error}"));
             assert!(own.pattern().is_some());
