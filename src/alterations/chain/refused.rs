@@ -94,7 +94,7 @@ impl fmt::Display for Refused {
         match &self.reason {
             // It has a number of its own, and there is to be one.
             Reason::Alteration(AlterationError::TooMuch { why, .. }) if self.most.is_some() => {
-                write!(f, ": more than this pattern bears, for {why}")?;
+                write!(f, " is more than this pattern bears: {why}")?;
             }
             reason => write!(f, ": {reason}")?,
         }

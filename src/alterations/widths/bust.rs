@@ -91,7 +91,12 @@ impl Alteration for Bust {
 
     fn alter(&self, pattern: &Pattern) -> Result<Altered, AlterationError> {
         let amount = number(self.amount)?;
-        at_most(amount, (LEAST, MOST), "mm", "spread it in two steps")?;
+        at_most(
+            amount,
+            (LEAST, MOST),
+            "mm",
+            "so much is spread in two steps",
+        )?;
         if fronts(pattern).next().is_none() {
             return Err(AlterationError::Missing {
                 what: "a front with a bust dart at its side seam".to_owned(),
