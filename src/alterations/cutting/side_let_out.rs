@@ -105,8 +105,10 @@ impl LetOut {
             let end = line.curve.end();
             let (off, at) = old.nearest(end);
             if off <= tolerance::SEAM_ALTERED && at > 0.0 {
-                let x = self.seam.part(0.0, moved(at))?.end().x;
-                line.curve = Curve::line(line.curve.start(), Point::new(x, end.y))?;
+                // By as much as its place on the seam: a line may end a hair beside it.
+                let (was, is) = (old.part(0.0, at)?, self.seam.part(0.0, moved(at))?);
+                let out = is.end().x - was.end().x;
+                line.curve = Curve::line(line.curve.start(), Point::new(end.x + out, end.y))?;
             }
         }
         for (dart, ..) in &self.darts {

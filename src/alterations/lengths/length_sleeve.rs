@@ -2,6 +2,7 @@
 
 use crate::alterations::chain::amounts::at_most;
 use crate::alterations::cutting::stations::{Station, move_edge, moved_at};
+use crate::alterations::sleeves::sleeve_seams::SleeveSeams;
 use crate::alterations::sleeves::wrist::reshaped;
 use crate::alterations::{AlterationError, Sketch};
 use crate::geometry::{Curve, Rigid, Vec2};
@@ -105,6 +106,14 @@ pub(in crate::alterations) fn sleeve_longer(
         line.curve = line.curve.moved(&Rigid::shift(down));
     }
     sketch.parts_mut().grain[0].y += amount;
+    let longer = sketch.finish()?;
+    if elbow.is_some() {
+        return Ok(longer);
+    }
+    // Seams that bend unlike, as on a turned sleeve, get longer by different lengths.
+    let mut sketch = Sketch::of(&longer);
+    let seams = SleeveSeams::of(&longer)?.matched(0.0)?;
+    seams.put(&mut sketch)?;
     sketch.finish()
 }
 
