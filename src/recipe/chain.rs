@@ -1,8 +1,10 @@
 //! The alterations of a recipe, made one after the other.
 
 use super::MakeError;
+use super::step_order::order_matters;
+use super::warnings::with_warnings;
 use crate::alterations::{
-    Account, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused, Request,
+    Account, Alteration, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused, Request,
     compare_methods, earlier_place,
 };
 use crate::draft::pattern_shoulder_slopes;
@@ -74,6 +76,8 @@ fn altered(
 ) -> Result<Altered, MakeError> {
     let mut made = Chain::of(drafted.clone());
     let (mut choices, mut steps) = (Vec::new(), Vec::new());
+    let mut orders = Vec::new();
+    let mut last: Option<(Chain, Box<dyn Alteration>)> = None;
     for (index, request) in requests.iter().enumerate() {
         let counted = |mut refused: Box<Refused>| {
             refused.step = index + 1;
@@ -97,16 +101,22 @@ fn altered(
         } else {
             request.alteration()?
         };
-        let before = (ways == Ways::Compared).then(|| made.pattern.clone());
+        let before = (ways == Ways::Compared).then(|| made.clone());
         made.make(alteration.as_ref()).map_err(counted)?;
         if let Some(before) = before {
             let amount = made.accounts.last().and_then(|account| account.amount);
-            choices.extend(amount.and_then(|amount| choice(&before, request, amount, index + 1)));
+            let choice = |amount| choice(&before.pattern, request, amount, index + 1);
+            choices.extend(amount.and_then(choice));
             steps.push(made.pattern.clone());
+            orders.extend(last.as_ref().and_then(|(chain, earlier)| {
+                let both = [earlier.as_ref(), alteration.as_ref()];
+                order_matters(chain, both, (index, &made.pattern))
+            }));
+            last = Some((before, alteration));
         }
     }
     Ok(Altered {
-        pattern: made.pattern,
+        pattern: with_warnings(made.pattern, orders)?,
         accounts: made.accounts,
         choices,
         steps,

@@ -30,6 +30,7 @@ mod read_options;
 mod read_own_block;
 mod read_recipe;
 mod read_shape;
+mod step_order;
 mod to_json;
 mod warnings;
 

@@ -6,6 +6,16 @@ use crate::measurements::{Body, MeasurementSet, SetReport};
 use crate::piece::{Pattern, PieceError, Warning};
 use crate::units::{Unit, speak};
 
+/// The pattern with more to be known about it.
+pub(super) fn with_warnings(pattern: Pattern, more: Vec<Warning>) -> Result<Pattern, PieceError> {
+    if more.is_empty() {
+        return Ok(pattern);
+    }
+    let mut parts = pattern.into_parts();
+    parts.warnings.extend(more);
+    Pattern::new(parts)
+}
+
 /// The pattern with the lengths of its warnings in a unit.
 pub(super) fn with_warnings_in(pattern: Pattern, unit: Unit) -> Result<Pattern, PieceError> {
     if unit == Unit::Mm || pattern.warnings().is_empty() {

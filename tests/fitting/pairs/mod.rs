@@ -4,6 +4,7 @@
 
 mod differences;
 mod one_side;
+mod reported;
 mod steps;
 mod sweep;
 mod table;
