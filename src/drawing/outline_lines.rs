@@ -77,12 +77,9 @@ fn beyond_fold(stretch: &[PathSeg], folds: &[&Curve]) -> Vec<BezPath> {
     let Some(fold) = folds.iter().find(|fold| lies_on(first, fold)) else {
         return vec![chain(stretch)];
     };
-    [
-        [first.start(), fold.start()],
-        [fold.end(), last.end()],
-    ]
-    .into_iter()
-    .filter(|[from, to]| from.distance(*to) >= tolerance::PRINT)
-    .map(|ends| stroke(&ends))
-    .collect()
+    [[first.start(), fold.start()], [fold.end(), last.end()]]
+        .into_iter()
+        .filter(|[from, to]| from.distance(*to) >= tolerance::PRINT)
+        .map(|ends| stroke(&ends))
+        .collect()
 }

@@ -4,8 +4,8 @@ use super::MakeError;
 use super::step_order::order_matters;
 use super::warnings::with_warnings;
 use crate::alterations::{
-    Account, Alteration, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused, Request,
-    compare_methods, earlier_place,
+    Account, Alteration, AlterationError, Chain, EarlierStep, Hinge, MethodChoice, Reason, Refused,
+    Request, compare_methods, earlier_place,
 };
 use crate::draft::pattern_shoulder_slopes;
 use crate::measurements::{Body, Measurement};

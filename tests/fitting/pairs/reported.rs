@@ -43,7 +43,11 @@ fn an_order_that_matters_is_reported_and_no_other() {
                 Some(warning) => {
                     said += 1;
                     let by = format!("{apart:.1} mm");
-                    assert!(apart > SAID && warning.text.contains(&by), "{}", warning.text);
+                    assert!(
+                        apart > SAID && warning.text.contains(&by),
+                        "{}",
+                        warning.text
+                    );
                 }
                 None => {
                     silent += 1;

@@ -4,11 +4,11 @@
 #![allow(clippy::unwrap_used, clippy::panic)]
 
 use crate::support::bodies::{set, with_usual_sleeve};
+use blockwright::allowance::{Allowances, CutLines};
 use blockwright::alterations::{
     Alteration, HipGirth, LengthAt, LengthChange, ShoulderWidth, alter,
 };
 use blockwright::draft::{Block, draft};
-use blockwright::allowance::{Allowances, CutLines};
 use blockwright::drawing::{PatternLabels, pattern_sheet, pattern_sheet_to_cut};
 use blockwright::geometry::kurbo::{Affine, BezPath, PathEl};
 use blockwright::geometry::{Curve, Point};
