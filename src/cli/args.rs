@@ -246,6 +246,10 @@ pub(super) enum Command {
         /// Write the pattern document of every wearer into her line
         #[arg(long)]
         patterns: bool,
+        /// Draw and print for every wearer too: the files of `draft` in a folder of her own, named by her
+        /// id, below `files` in the folder
+        #[arg(long, requires = "output")]
+        files: bool,
         /// How many threads work; as many as the machine has if left out
         #[arg(long, value_name = "N", value_parser = clap::value_parser!(u16).range(1..=256))]
         threads: Option<u16>,

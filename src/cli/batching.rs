@@ -4,7 +4,9 @@ use blockwright::explain::Explain;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::Path;
 
-use blockwright::job::{BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile};
+use blockwright::job::{
+    BatchColumns, BatchJob, BatchRecord, BatchReport, BatchTally, JobFile, OutputFile,
+};
 use blockwright::recipe::OwnBlockError;
 use rayon::prelude::*;
 use rayon::{ThreadPool, ThreadPoolBuilder};
@@ -17,6 +19,7 @@ use super::partial::{EarlierLine, Part, PartError, PartOf, RESULTS};
 use super::people_file::{PeopleError, PeopleFile, Rows};
 use super::problem::{Failure, Problem, read_argument};
 use super::progress::Progress;
+use super::row_files::{FILES, RowFiles};
 use super::source_file::SourceFile;
 
 /// How many rows a thread is given at a time. They are in memory together, and a run that is
@@ -27,6 +30,7 @@ const ROWS_A_THREAD: usize = 32;
 pub(super) struct Wanted {
     pub(super) fit: bool,
     pub(super) patterns: bool,
+    pub(super) files: bool,
     pub(super) threads: Option<u16>,
     pub(super) force: bool,
     pub(super) json: bool,
@@ -43,7 +47,7 @@ struct Done<'a> {
     encoding: &'static str,
     seconds: f64,
     folder: String,
-    files: [&'static str; 1],
+    files: Vec<&'static str>,
 }
 
 /// Why a batch stops.
@@ -117,8 +121,9 @@ fn stream(maker: Maker, job_path: &Path, wanted: &Wanted) -> Result<String, Fail
             return Ok(String::new());
         }
         done += next.len() as u64;
-        let made = threads.install(|| all_of(maker, &job, &columns, &next, wanted.patterns));
-        let lines: Vec<String> = made.into_iter().map(|(_, line)| line + "\n").collect();
+        let made =
+            threads.install(|| all_of(maker, &job, &columns, &next, (wanted.patterns, false)));
+        let lines: Vec<String> = made.into_iter().map(|one| one.line + "\n").collect();
         super::output::print(&lines.concat())?;
     }
 }
@@ -152,11 +157,11 @@ fn all_of(
     job: &BatchJob,
     columns: &BatchColumns,
     rows: &[Row],
-    patterns: bool,
-) -> Vec<(BatchRecord, String)> {
+    kinds: (bool, bool),
+) -> Vec<Made> {
     let rows = rows.par_iter();
     rows.map(|(row, cells)| {
-        let one = || made(maker, job, columns, (*row, cells), patterns);
+        let one = || made(maker, job, columns, (*row, cells), kinds);
         whatever_happens(one, || job.faulty(columns, *row, cells))
     })
     .collect()
@@ -182,7 +187,11 @@ fn batch_by(
         Failure::wrong(problem.in_file(people_path.display().to_string()))
     })?;
     let threads = pool(wanted)?;
-    let of = PartOf::new(job_digest, people.digest().to_owned(), wanted.patterns);
+    let of = PartOf::new(
+        job_digest,
+        people.digest().to_owned(),
+        (wanted.patterns, wanted.files),
+    );
     let part = Part::open(folder, &of, wanted.force).map_err(|error| wrong(error.into()))?;
     let mut work = Work {
         maker,
@@ -191,10 +200,17 @@ fn batch_by(
         people: &people,
         tally: BatchTally::new(),
         progress: Progress::new(people.count(), wanted.json),
+        row_files: RowFiles::within(folder),
     };
-    let taken_up = work.all(part, &threads, wanted.patterns).map_err(wrong)?;
+    let kinds = (wanted.patterns, wanted.files);
+    let taken_up = work.all(part, &threads, kinds).map_err(wrong)?;
     let report = work.tally.report(work.job, &columns);
     let seconds = work.progress.finish().as_secs_f64();
+    let written: Vec<&str> = if wanted.files {
+        vec![RESULTS, FILES]
+    } else {
+        vec![RESULTS]
+    };
     if wanted.json {
         let done = Done {
             status: "ok",
@@ -207,7 +223,7 @@ fn batch_by(
             },
             seconds: (seconds * 1000.0).round() / 1000.0,
             folder: shown,
-            files: [RESULTS],
+            files: written,
         };
         return Ok(as_json(&done));
     }
@@ -223,7 +239,8 @@ fn batch_by(
         ));
     }
     text.push_str(&format!(
-        "\nWritten to {shown}: {RESULTS}, in {seconds:.1} s\n"
+        "\nWritten to {shown}: {}, in {seconds:.1} s\n",
+        written.join(", ")
     ));
     Ok(text)
 }
@@ -250,6 +267,14 @@ struct Work<'a> {
     people: &'a PeopleFile,
     tally: BatchTally,
     progress: Progress,
+    row_files: RowFiles,
+}
+
+/// What came of a row: its record, the line of that, and its files.
+struct Made {
+    record: BatchRecord,
+    line: String,
+    files: Vec<OutputFile>,
 }
 
 /// A row by its number, and its cells.
@@ -258,7 +283,12 @@ type Row = (u64, Vec<String>);
 impl Work<'_> {
     /// Takes up what an earlier run did, makes the rest and finishes the results; how many rows
     /// were taken up.
-    fn all(&mut self, mut part: Part, threads: &ThreadPool, patterns: bool) -> Result<u64, Stop> {
+    fn all(
+        &mut self,
+        mut part: Part,
+        threads: &ThreadPool,
+        kinds: (bool, bool),
+    ) -> Result<u64, Stop> {
         let mut rows = self.people.rows()?;
         let pending = self.take_up(&mut part, &mut rows)?;
         let taken_up = self.tally.rows();
@@ -273,9 +303,19 @@ impl Work<'_> {
                 break;
             }
             let (maker, job, columns) = (self.maker, self.job, self.columns);
-            let made = threads.install(|| all_of(maker, job, columns, &next, patterns));
+            let made = threads.install(|| all_of(maker, job, columns, &next, kinds));
             let mut lines = String::new();
-            for (record, line) in &made {
+            for Made {
+                record,
+                line,
+                files,
+            } in &made
+            {
+                let name = self.row_files.name(record.id(), self.tally.rows() + 1);
+                if !files.is_empty() {
+                    let written = self.row_files.write(&name, files);
+                    written.map_err(PartError::from)?;
+                }
                 let reason = record.refusal().map(ToString::to_string);
                 self.tally.count(record.id(), reason.as_deref());
                 lines.push_str(line);
@@ -303,6 +343,7 @@ impl Work<'_> {
                 pending = Some((row, cells));
                 return Ok(false);
             }
+            self.row_files.name(&line.id, row);
             self.tally.count(&line.id, line.reason.as_deref());
             Ok::<bool, Stop>(true)
         })?;
@@ -311,15 +352,16 @@ impl Work<'_> {
 }
 
 /// A record and its line; if making it panics, the record of that, so that the other rows go on.
-fn whatever_happens(
-    make: impl FnOnce() -> (BatchRecord, String),
-    fault: impl FnOnce() -> BatchRecord,
-) -> (BatchRecord, String) {
+fn whatever_happens(make: impl FnOnce() -> Made, fault: impl FnOnce() -> BatchRecord) -> Made {
     // Nothing that the row has touched is used again.
     catch_unwind(AssertUnwindSafe(make)).unwrap_or_else(|_| {
         let record = fault();
         let line = record.line();
-        (record, line)
+        Made {
+            record,
+            line,
+            files: Vec::new(),
+        }
     })
 }
 
@@ -328,15 +370,26 @@ fn made(
     job: &BatchJob,
     columns: &BatchColumns,
     (row, cells): (u64, &[String]),
-    patterns: bool,
-) -> (BatchRecord, String) {
-    let record = maker(job, columns, row, cells);
+    (patterns, files): (bool, bool),
+) -> Made {
+    let mut record = maker(job, columns, row, cells);
+    let mut drawn = Vec::new();
+    if files {
+        match job.files(columns, (row, cells), &record) {
+            Ok(files) => drawn = files.unwrap_or_default(),
+            Err(error) => record = record.undrawn(&error),
+        }
+    }
     let line = if patterns {
         record.line_with_pattern()
     } else {
         record.line()
     };
-    (record, line)
+    Made {
+        record,
+        line,
+        files: drawn,
+    }
 }
 
 #[cfg(test)]
@@ -364,6 +417,7 @@ mod tests {
             let wanted = Wanted {
                 fit: false,
                 patterns,
+                files: false,
                 threads: Some(threads),
                 force: false,
                 json: true,

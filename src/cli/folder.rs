@@ -34,7 +34,12 @@ pub(super) fn write(
     })
 }
 
-fn try_write(folder: &Path, files: &[OutputFile], force: bool) -> Result<Vec<Kept>, FolderError> {
+/// The same, with what went wrong.
+pub(super) fn try_write(
+    folder: &Path,
+    files: &[OutputFile],
+    force: bool,
+) -> Result<Vec<Kept>, FolderError> {
     let (target, found) = look(folder, force)?;
     let parent = target.parent().ok_or(FolderError::NoName)?;
     let temporary = tempfile::Builder::new()

@@ -26,6 +26,7 @@ mod partial;
 mod people_file;
 mod problem;
 mod progress;
+mod row_files;
 mod sewing;
 mod signs;
 mod source_file;

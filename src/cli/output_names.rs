@@ -3,7 +3,7 @@
 use blockwright::job::PaperSize;
 
 /// The files of a job, a range and a lay whose names never change.
-const NAMES: [&str; 20] = [
+const NAMES: [&str; 22] = [
     "demonstration.pdf",
     "fitted-job.yaml",
     "fitting.html",
@@ -11,10 +11,12 @@ const NAMES: [&str; 20] = [
     "lay.json",
     "lay.pdf",
     "lay.svg",
+    "nest-projector.pdf",
     "nest-sheet.pdf",
     "nest.svg",
     "own-block.json",
     "own-block.svg",
+    "pattern-projector.pdf",
     "pattern-sheet.pdf",
     "pattern.dxf",
     "pattern.json",
@@ -91,6 +93,7 @@ mod tests {
     fn what_the_tool_writes_is_known_and_nothing_else() {
         for own in [
             "pattern-a4.pdf",
+            "pattern-projector.pdf",
             "pattern-sheet.pdf",
             "nest-letter.pdf",
             "pattern-36-38.json",

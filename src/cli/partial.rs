@@ -15,6 +15,7 @@ use thiserror::Error;
 
 use super::earlier::{FolderError, entries, failed, few};
 use super::folder::new_folder;
+use super::row_files::FILES;
 use super::swap::sync;
 
 /// The finished results.
@@ -75,17 +76,21 @@ pub(super) struct PartOf {
     pub(super) people: String,
     /// Whether the pattern documents are written.
     pub(super) patterns: bool,
+    /// Whether files are written for every wearer.
+    #[serde(default)]
+    pub(super) files: bool,
 }
 
 impl PartOf {
     /// That job for those people.
-    pub(super) fn new(job: String, people: String, patterns: bool) -> Self {
+    pub(super) fn new(job: String, people: String, (patterns, files): (bool, bool)) -> Self {
         Self {
             format: "blockwright-batch-part".to_owned(),
             program: env!("CARGO_PKG_VERSION").to_owned(),
             job,
             people,
             patterns,
+            files,
         }
     }
 
@@ -101,6 +106,8 @@ impl PartOf {
             Some("its people file was another or was changed since")
         } else if self.patterns != other.patterns {
             Some("it differs in --patterns")
+        } else if self.files != other.files {
+            Some("it differs in --files")
         } else {
             None
         }
@@ -268,11 +275,16 @@ fn take(folder: &Path, force: bool) -> Result<PathBuf, FolderError> {
         return Err(FolderError::NotFolder);
     }
     let part = [PART, PART_OF];
-    let others: Vec<String> = entries(folder)?
+    let mut others: Vec<String> = entries(folder)?
         .into_iter()
         .filter(|(name, is_file)| !is_file || !part.contains(&name.as_str()))
         .map(|(name, _)| name)
         .collect();
+    // The folders of the rows belong to the results beside them.
+    let has_results = [PART, RESULTS]
+        .iter()
+        .any(|name| folder.join(name).is_file());
+    others.retain(|name| !(has_results && name == FILES && folder.join(name).is_dir()));
     if others.is_empty() {
         return Ok(folder.to_path_buf());
     }

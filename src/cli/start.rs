@@ -128,12 +128,14 @@ pub(crate) fn main() -> ExitCode {
             output,
             fit,
             patterns,
+            files,
             threads,
             force,
         } => {
             let wanted = batching::Wanted {
                 fit: *fit,
                 patterns: *patterns,
+                files: *files,
                 threads: *threads,
                 force: *force,
                 json: args.json,

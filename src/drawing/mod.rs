@@ -33,6 +33,7 @@ mod piece_layers;
 mod piece_marks;
 mod point_marks;
 mod room;
+mod sewing_order;
 mod sheet;
 mod strokes;
 mod text;
@@ -50,7 +51,7 @@ pub use ink::{Ink, Pen};
 pub use item::{DrawnPath, Item};
 pub use layer::Layer;
 pub use metrics::Face;
-pub(crate) use notch_marks::notch_cuts;
+pub(crate) use notch_marks::{NOTCH, notch_cuts};
 pub(crate) use open_darts::outside_darts;
 pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_on_sheet};
 pub use pattern_sheet::{
@@ -58,6 +59,7 @@ pub use pattern_sheet::{
 };
 pub(crate) use point_marks::bust_mark;
 pub(crate) use room::{Room, misses};
+pub use sewing_order::sewing_order;
 pub use sheet::Drawing;
 pub(crate) use strokes::{arrow_head, closed, ring, stroke};
 pub use text::{Anchor, Level, Text, TextStyle};

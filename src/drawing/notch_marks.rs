@@ -12,7 +12,7 @@ use crate::geometry::{Curve, perpendicular};
 use crate::piece::{Notch, Piece};
 
 /// Length of a notch mark inside the stitching line: 3 to 6 mm (NIMI, *Dress Making Trade Theory*).
-pub(super) const NOTCH: f64 = 6.0;
+pub(crate) const NOTCH: f64 = 6.0;
 
 /// Draws every notch: inward from the stitching line where that is cut along, else from the cut
 /// line across the allowance to the stitching line.

@@ -1,6 +1,6 @@
 //! What is to be made for many wearers.
 
-use super::Job;
+use super::{Job, Outputs, PrintOptions};
 use crate::draft::Block;
 use crate::measurements::MeasurementSet;
 use crate::recipe::Recipe;
@@ -24,6 +24,12 @@ use crate::recipe::Recipe;
 pub struct BatchJob {
     /// What every pattern is made from.
     pub recipe: Recipe,
+    /// How the files of a wearer are printed, where they are asked for.
+    pub print: PrintOptions,
+    /// Which files are made of a wearer, where they are asked for.
+    pub outputs: Outputs,
+    /// Whether names and measurements stay out of them.
+    pub private: bool,
     /// Whether a block is fitted to every wearer, instead of drafted for her.
     #[cfg(feature = "fit")]
     pub fit: Option<super::BatchFit>,
@@ -38,9 +44,12 @@ impl BatchJob {
 
     /// A recipe made for every wearer.
     #[must_use]
-    pub const fn of(recipe: Recipe) -> Self {
+    pub fn of(recipe: Recipe) -> Self {
         Self {
             recipe,
+            print: PrintOptions::default(),
+            outputs: Outputs::usual(),
+            private: false,
             #[cfg(feature = "fit")]
             fit: None,
         }
@@ -59,6 +68,10 @@ impl BatchJob {
     /// ```
     #[must_use]
     pub fn single(&self, set: MeasurementSet) -> Job {
-        Job::of(self.recipe.clone(), set)
+        let mut job = Job::of(self.recipe.clone(), set);
+        job.print = self.print.clone();
+        job.outputs = self.outputs;
+        job.private = self.private;
+        job
     }
 }

@@ -5,7 +5,7 @@ use serde::Serialize;
 use std::ops::ControlFlow;
 
 use super::rounding::rounded;
-use super::{BatchColumns, BatchJob, BatchRefusal, WarningReport};
+use super::{BatchColumns, BatchJob, BatchRefusal, JobError, WarningReport};
 use crate::measurements::Body;
 use crate::piece::{EdgeName, Pattern};
 use crate::progress::{Ending, Progress};
@@ -256,6 +256,27 @@ impl BatchRecord {
                 pattern: Some(json::document(pattern, body, title, accounts)),
             }),
         }
+    }
+
+    /// What was made for the wearer.
+    pub(super) fn made(&self) -> Option<&MadePattern> {
+        self.row().map(|row| &row.made)
+    }
+
+    /// The record of a row whose pattern was made and could not be drawn or printed.
+    ///
+    /// ```
+    /// use blockwright::draft::Block;
+    /// use blockwright::job::{BatchColumns, BatchJob, JobError};
+    /// fn given_up(job: &BatchJob, columns: &BatchColumns, error: &JobError) -> bool {
+    ///     let record = job.record(columns, 1, &["ada", "1680", "920", "760", "1000"]);
+    ///     record.undrawn(error).refusal().is_some()
+    /// }
+    /// ```
+    #[must_use]
+    pub fn undrawn(mut self, error: &JobError) -> Self {
+        self.outcome = Err(BatchRefusal::new(error.code(), error));
+        self
     }
 
     fn row(&self) -> Option<&Row> {

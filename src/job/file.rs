@@ -437,7 +437,7 @@ impl JobFile {
                 FitFrom::Body(Box::new(set))
             }
         };
-        let mut job = BatchJob::of(self.recipe);
+        let mut job = self.many();
         job.fit = Some(BatchFit::of(from));
         Ok(job)
     }
@@ -489,9 +489,9 @@ impl JobFile {
 }
 
 impl JobFile {
-    /// The same work for many wearers. How it is printed has no bearing.
+    /// The same work for many wearers.
     #[must_use]
     pub fn for_batch(self) -> BatchJob {
-        BatchJob::of(self.recipe)
+        self.many()
     }
 }

@@ -12,11 +12,14 @@
 mod bare_lengths;
 mod batch_columns;
 mod batch_definition;
+mod batch_files;
 #[cfg(feature = "fit")]
 mod batch_fit;
 mod batch_record;
 mod batch_report;
 mod batch_row;
+#[cfg(feature = "pdf")]
+mod cloth_words;
 mod compared;
 mod definition;
 #[cfg(feature = "pdf")]
@@ -110,7 +113,7 @@ pub use lay_run::{LayOutcome, LayRun, LayWearer};
 pub use outcome::{Outcome, OutputFile};
 pub use outputs::{Output, Outputs};
 pub use pages_report::PagesReport;
-pub use print::{PageTurn, PaperSize, PrintOptions};
+pub use print::{PageTurn, PaperSize, PrintOptions, PrintTarget};
 pub use range_definition::RangeJob;
 pub use range_report::{IncrementReport, RangeReport, RangeWarning, SizeReport};
 pub use range_run::{RangeOutcome, run_range, run_range_watched};

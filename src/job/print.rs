@@ -152,6 +152,55 @@ impl Serialize for PageTurn {
     }
 }
 
+/// What the pattern is put onto, by the name it has in a job file.
+///
+/// ```
+/// use blockwright::job::PrintTarget;
+/// assert_eq!(PrintTarget::named("projector"), Some(PrintTarget::Projector));
+/// assert_eq!(PrintTarget::default().name(), "paper");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum PrintTarget {
+    /// Pages to be joined.
+    #[default]
+    Paper,
+    /// A projector above the table: one page with bold lines over a grid.
+    Projector,
+}
+
+impl PrintTarget {
+    /// Every target.
+    pub const ALL: [Self; 2] = [Self::Paper, Self::Projector];
+
+    /// The name in job files.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Paper => "paper",
+            Self::Projector => "projector",
+        }
+    }
+
+    /// The target of that name, in any case.
+    #[must_use]
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL
+            .into_iter()
+            .find(|target| target.name().eq_ignore_ascii_case(name))
+    }
+
+    const fn is_paper(&self) -> bool {
+        matches!(self, Self::Paper)
+    }
+}
+
+/// By its name in job files.
+impl Serialize for PrintTarget {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(self.name())
+    }
+}
+
 /// How a job is printed.
 ///
 /// ```
@@ -163,6 +212,9 @@ impl Serialize for PageTurn {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 #[non_exhaustive]
 pub struct PrintOptions {
+    /// What the pattern is put onto: `for` in a job file.
+    #[serde(rename = "for", skip_serializing_if = "PrintTarget::is_paper")]
+    pub target: PrintTarget,
     /// The paper of the tiled file.
     pub paper: PaperSize,
     /// What stays blank along every edge of the paper, in mm.
@@ -199,6 +251,7 @@ impl PrintOptions {
 impl Default for PrintOptions {
     fn default() -> Self {
         Self {
+            target: PrintTarget::Paper,
             paper: PaperSize::A4,
             margin: 12.0,
             overlap: 10.0,

@@ -6,7 +6,7 @@ use std::sync::Arc;
 
 use super::{
     JobError, JobFont, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions,
-    WarningReport,
+    PrintTarget, WarningReport,
 };
 use crate::render::pdf::{
     self, FontFile, Fonts, Orientation, PaperFormat, PdfError, PrintInfo, TileOptions,
@@ -22,7 +22,12 @@ pub(super) fn print(
     files: &mut Vec<OutputFile>,
 ) -> Result<Option<PagesReport>, JobError> {
     let mut pages = None;
-    if wanted.has(Output::Pages) {
+    if wanted.has(Output::Pages) && print.target == PrintTarget::Projector {
+        files.push(OutputFile {
+            name: format!("{name}-projector.pdf"),
+            bytes: pdf::projector(&laid.sheet, info)?,
+        });
+    } else if wanted.has(Output::Pages) {
         let (report, bytes) = tiled(laid, print, info, name)?;
         let name = report.file.clone();
         files.push(OutputFile { name, bytes });

@@ -1,6 +1,6 @@
 //! Reading how a job is printed.
 
-use super::{JobFont, PageTurn, PaperSize, PrintOptions};
+use super::{JobFont, PageTurn, PaperSize, PrintOptions, PrintTarget};
 use crate::measurements::{FileCause, Node, NodeValue, Reader, nearest};
 use crate::recipe::{length, truth, unknown, whole};
 use serde::de::{Deserialize, Deserializer, Error as _};
@@ -16,8 +16,10 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
         "orientation",
         "colour",
         "font",
+        "for",
     ];
-    let [paper, margin, overlap, turn, colour, font] = reader.fields(node, "print", keys, expected);
+    let [paper, margin, overlap, turn, colour, font, target] =
+        reader.fields(node, "print", keys, expected);
     if let Some((_, node)) = paper {
         print.paper = read_paper(reader, node).unwrap_or_default();
     }
@@ -46,6 +48,9 @@ pub(super) fn print(reader: &mut Reader, node: &Node) -> PrintOptions {
     }
     if let Some((_, node)) = colour {
         print.colour = truth(reader, node, "print.colour").unwrap_or_default();
+    }
+    if let Some((_, node)) = target {
+        print.target = read_target(reader, node).unwrap_or_default();
     }
     if let Some((_, node)) = font {
         match &node.value {
@@ -80,6 +85,21 @@ fn read_paper(reader: &mut Reader, node: &Node) -> Option<PaperSize> {
             path,
             FileCause::UnknownWord { word, what, hint },
         );
+    }
+    found
+}
+
+/// What the pattern is put onto, by its name.
+fn read_target(reader: &mut Reader, node: &Node) -> Option<PrintTarget> {
+    let path = "print.for";
+    let NodeValue::Text(text) = &node.value else {
+        reader.shape(node, path, "`paper` or `projector`");
+        return None;
+    };
+    let found = PrintTarget::named(text.trim());
+    if found.is_none() {
+        let names = PrintTarget::ALL.iter().map(|target| target.name());
+        reader.wrong(node.place, path, unknown(text, "target", names));
     }
     found
 }

@@ -50,8 +50,15 @@ use crate::render::{dxf, json, svg};
 /// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
 /// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
+    outcome_of(
+        job,
+        make(&job.recipe, job.set.body(), job.set.unit(), job.ways)?,
+    )
+}
+
+/// Draws what was made for a job and renders it into files in memory.
+pub(super) fn outcome_of(job: &Job, made: MadePattern) -> Result<Outcome, JobError> {
     let wanted = job.outputs;
-    let made = make(&job.recipe, job.set.body(), job.set.unit(), job.ways)?;
     let mut files = Vec::new();
     let pages = draw(job, &made, &mut files)?;
     let report = JobReport::new(job, &made, pages);
@@ -125,7 +132,7 @@ fn draw(
     let laid = LaidParts::new(parts, SHEET_GAP_MM)?;
     #[cfg(feature = "pdf")]
     let pages = {
-        let info = print_info(job, &made.pattern)?;
+        let info = print_info(job, made)?;
         print(&laid, (job.outputs, &job.print), &info, "pattern", files)?
     };
     #[cfg(not(feature = "pdf"))]
@@ -203,10 +210,8 @@ fn exchange(job: &Job, made: &MadePattern) -> Result<String, JobError> {
 
 /// What is said about the pattern where it is printed.
 #[cfg(feature = "pdf")]
-fn print_info(
-    job: &Job,
-    pattern: &crate::piece::Pattern,
-) -> Result<crate::render::pdf::PrintInfo, JobError> {
+fn print_info(job: &Job, made: &MadePattern) -> Result<crate::render::pdf::PrintInfo, JobError> {
+    let pattern = &made.pattern;
     let wearer = job.wearer().map(|name| format!(" for {name}"));
     Ok(crate::render::pdf::PrintInfo::new(&job.recipe.title)
         .fonts(super::print_pdf::fonts(&job.print)?)
@@ -216,5 +221,20 @@ fn print_info(
             job.recipe.options.block.name(),
             wearer.unwrap_or_default()
         ))
-        .contents(crate::drawing::contents(pattern)))
+        .contents(cut_list(made))
+        .sewing(
+            super::cloth_words::cloth_words(made, job.set.unit()),
+            crate::drawing::sewing_order(pattern, job.set.unit()),
+        ))
+}
+
+/// Every piece with how it is cut, and what is already around it.
+#[cfg(feature = "pdf")]
+fn cut_list(made: &MadePattern) -> Vec<String> {
+    let mut list = crate::drawing::contents(&made.pattern);
+    list.push(match &made.cut {
+        Some(_) => "Seam allowances are included: cut along the bold lines.".to_owned(),
+        None => "Stitching lines are shown: add seam allowances.".to_owned(),
+    });
+    list
 }

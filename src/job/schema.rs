@@ -1,6 +1,6 @@
 //! The schema of a job; words, keys and names are those that the reader knows.
 
-use super::{PageTurn, PaperSize};
+use super::{PageTurn, PaperSize, PrintTarget};
 use crate::allowance::Allowances;
 use crate::alterations::CATALOGUE;
 use crate::draft::{Block, Fit, Side, SleeveLength};
@@ -50,6 +50,7 @@ words! {
     SideName "side": [Side::Shaped, Side::Straight].map(Side::name);
     PaperName "paper": PaperSize::ALL.map(PaperSize::name);
     TurnName "orientation": PageTurn::ALL.map(PageTurn::name);
+    TargetName "print_for": PrintTarget::ALL.map(PrintTarget::name);
     NoneWord "none": ["none"];
     ObservedPlace "observed_place": SIGNS.iter().flat_map(|sign| [sign.at, sign.name]);
     UnitName "job_unit": Unit::ALL.map(Unit::name);
@@ -290,6 +291,11 @@ struct PrintShape {
     orientation: Option<TurnName>,
     /// Whether the sizes of a nest have colours besides their dashes.
     colour: Option<bool>,
+    /// The path of a TrueType font for scripts that the built-in one lacks.
+    font: Option<String>,
+    /// What the pattern is put onto.
+    #[schemars(rename = "for")]
+    target: Option<TargetName>,
 }
 
 #[cfg(test)]

@@ -44,9 +44,11 @@ impl Groups {
         self.place(at);
     }
 
-    /// A point with a direction, in degrees from the x axis, anticlockwise.
-    pub(super) fn directed_point(&mut self, layer: Layer, at: Point, degrees: f64) {
+    /// A notch: a point with a direction, in degrees from the x axis, anticlockwise, and a depth as its
+    /// thickness (value from memory).
+    pub(super) fn notch(&mut self, layer: Layer, at: Point, degrees: f64, depth: f64) {
         self.point(layer, at);
+        self.number(39, depth);
         self.put(50, &fixed(degrees, ANGLE_DECIMALS));
     }
 

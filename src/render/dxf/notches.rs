@@ -1,6 +1,7 @@
 //! Notches where the boundary is: on the cut line if there is one.
 
 use crate::allowance::cut_line_beside;
+use crate::drawing::NOTCH;
 use crate::geometry::{Curve, Point, Vec2, perpendicular};
 use crate::piece::Piece;
 
@@ -11,6 +12,8 @@ pub(super) struct NotchAt {
     pub(super) at: Point,
     /// The way into the piece.
     pub(super) inward: Vec2,
+    /// How deep it is cut, in mm: no farther than to the stitching line.
+    pub(super) depth: f64,
 }
 
 /// Every cut of every notch of a piece, and one at each leg of each dart that opens on an edge:
@@ -22,6 +25,7 @@ pub(super) fn notches(piece: &Piece, cut: Option<&Curve>) -> Vec<NotchAt> {
         found.push(NotchAt {
             at: beside.unwrap_or(at),
             inward,
+            depth: beside.map_or(NOTCH, |from| from.distance(at).min(NOTCH)),
         });
     };
     for notch in piece.notches() {

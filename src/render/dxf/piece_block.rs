@@ -52,7 +52,7 @@ impl PieceBlock {
         }
         for notch in notches(piece, cut) {
             let degrees = view.degrees(notch.inward);
-            out.directed_point(Layer::Notches, view.point(notch.at), degrees);
+            out.notch(Layer::Notches, view.point(notch.at), degrees, notch.depth);
         }
         for fold in boundary.mirror_lines(piece, view) {
             out.line(Layer::MirrorLine, fold);

@@ -21,6 +21,9 @@ const LINE: f64 = 4.7;
 const BESIDE: f64 = 62.0;
 const GAP: f64 = 6.0;
 
+/// The height of a heading with what is before it, in mm.
+const HEADING: f64 = 12.0;
+
 /// The height of the words below the plan, in mm.
 const BELOW: f64 = 62.0;
 
@@ -119,6 +122,7 @@ fn plan_and_words(
         column.heading("3   What is on it");
         contents(&mut column, info);
     }
+    sewing(&mut column, info);
     items.append(&mut column.items);
     small
 }
@@ -236,6 +240,43 @@ fn joining(items: &mut Vec<Item>, plan: &TilePlan, room: Rect) -> f64 {
     }
     items.append(&mut text.items);
     text.y
+}
+
+/// Cloth and order of sewing down to the end of a column, as small as they must be; left out where
+/// they find no room at the least size.
+fn sewing(column: &mut Column, info: &PrintInfo) {
+    if info.cloth.is_empty() && info.sewing.is_empty() {
+        return;
+    }
+    let steps = info.sewing.iter().zip(1..);
+    let entries: Vec<String> = info
+        .cloth
+        .iter()
+        .cloned()
+        .chain(steps.map(|(step, number)| format!("{number}. {step}")))
+        .collect();
+    let room = column.room.y1 - column.y - HEADING;
+    for size in [3.4, 3.1, 2.8, 2.5, 2.2] {
+        let style = TextStyle::new(Face::Regular, size);
+        let line = size * LINE / 3.4;
+        let lines: Vec<Vec<String>> = entries
+            .iter()
+            .map(|entry| style.wrap(entry, column.room.width()))
+            .collect();
+        let count: usize = lines.iter().map(Vec::len).sum();
+        let height = count as f64 * line + entries.len() as f64 * 0.25 * line;
+        if height > room {
+            continue;
+        }
+        column.heading("4   Cloth, and the order of sewing");
+        for entry in lines {
+            for text in entry {
+                column.line(&text, style, line);
+            }
+            column.y += 0.25 * line;
+        }
+        return;
+    }
 }
 
 /// The contents down to the end of a column, all but the first line of an entry set in; says how

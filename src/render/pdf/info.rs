@@ -21,6 +21,10 @@ pub struct PrintInfo {
     pub subtitle: String,
     /// What is on the drawing, one entry a line.
     pub contents: Vec<String>,
+    /// How much cloth it takes, one width a line.
+    pub cloth: Vec<String>,
+    /// In which order it is sewn, one step a line.
+    pub sewing: Vec<String>,
     /// What the words are written with.
     pub fonts: Fonts,
     /// The date of the job, such as `2026-03-14`, for the document's properties.
@@ -47,6 +51,13 @@ impl PrintInfo {
     #[must_use]
     pub fn contents<S: Into<String>>(mut self, lines: impl IntoIterator<Item = S>) -> Self {
         self.contents = lines.into_iter().map(Into::into).collect();
+        self
+    }
+
+    /// The same with how much cloth it takes and in which order it is sewn, one entry a line.
+    #[must_use]
+    pub fn sewing(mut self, cloth: Vec<String>, steps: Vec<String>) -> Self {
+        (self.cloth, self.sewing) = (cloth, steps);
         self
     }
 

@@ -9,4 +9,5 @@ mod header;
 mod hostile;
 mod memory;
 mod resumed;
+mod row_files;
 mod survey;

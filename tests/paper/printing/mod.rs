@@ -16,6 +16,7 @@ mod packing;
 mod picture;
 mod places;
 mod plan_page;
+mod projector;
 mod size;
 mod tools;
 mod vector;
