@@ -45,7 +45,7 @@ pub(super) fn demonstration(
         _ => PaperFormat::A4,
     };
     let info = PrintInfo::new(&labels.title)
-        .fonts(super::print_pdf::fonts(&job.print)?)
+        .fonts(super::print_fonts::fonts(&job.print)?)
         .date(job.recipe.date.clone());
     Ok(pictures(&pages, paper, &info)?)
 }

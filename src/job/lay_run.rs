@@ -205,7 +205,7 @@ impl<'a> LayRun<'a> {
             name: "lay.pdf".to_owned(),
             bytes: {
                 let info = crate::render::pdf::PrintInfo::new(&labels.title)
-                    .fonts(super::print_pdf::fonts(&self.job.print)?)
+                    .fonts(super::print_fonts::fonts(&self.job.print)?)
                     .date(self.job.recipe.date.clone());
                 crate::render::pdf::picture(&drawing, paper(self.job), &info)?
             },

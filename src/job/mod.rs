@@ -50,6 +50,8 @@ mod outputs;
 mod pages_report;
 mod print;
 #[cfg(feature = "pdf")]
+mod print_fonts;
+#[cfg(feature = "pdf")]
 mod print_pdf;
 mod range_block;
 mod range_charts;

@@ -2,15 +2,10 @@
 
 use super::laid_parts::LaidParts;
 use super::outcome::OutputFile;
-use std::sync::Arc;
-
 use super::{
-    JobError, JobFont, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions,
-    PrintTarget, WarningReport,
+    JobError, Output, Outputs, PageTurn, PagesReport, PaperSize, PrintOptions, PrintTarget,
 };
-use crate::render::pdf::{
-    self, FontFile, Fonts, Orientation, PaperFormat, PdfError, PrintInfo, TileOptions,
-};
+use crate::render::pdf::{self, Orientation, PaperFormat, PrintInfo, TileOptions};
 
 /// Adds the tiled file and the sheet, as far as they are wanted, under names that begin alike, and
 /// returns how many pages there are.
@@ -61,44 +56,6 @@ fn tiled(
         landscape: plan.landscape,
     };
     Ok((report, tiled.bytes))
-}
-
-/// What the words of a job are written with.
-pub(super) fn fonts(print: &PrintOptions) -> Result<Fonts, PdfError> {
-    if !print.embed {
-        return Ok(Fonts::of_viewers());
-    }
-    let bytes = print.font.as_ref().and_then(JobFont::bytes);
-    bytes.map_or_else(
-        || Ok(Fonts::default()),
-        |bytes| Ok(Fonts::with(FontFile::new(Arc::clone(bytes))?)),
-    )
-}
-
-/// What cannot be shown of the words that a job brings, each with where it stands.
-pub(super) fn letters_lacking<'a>(
-    fonts: &Fonts,
-    words: impl IntoIterator<Item = (&'a str, &'a str)>,
-) -> Vec<WarningReport> {
-    let mut warnings = Vec::new();
-    for (what, text) in words {
-        let lacking: Vec<String> = fonts
-            .lacking(text)
-            .iter()
-            .map(|l| format!("`{l}`"))
-            .collect();
-        if lacking.is_empty() {
-            continue;
-        }
-        warnings.push(WarningReport {
-            code: "letters_not_drawn".to_owned(),
-            text: format!(
-                "the fonts of the printed files have no {} ({what}), and show a box instead: name a TrueType font that has them with `print: {{font: FILE}}`",
-                lacking.join(" ")
-            ),
-        });
-    }
-    warnings
 }
 
 impl From<PaperSize> for PaperFormat {

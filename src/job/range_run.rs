@@ -284,7 +284,7 @@ fn exchange(job: &RangeJob, written: &[Written<'_>]) -> Result<String, JobError>
 fn print_info(job: &RangeJob, graded: &Graded) -> Result<crate::render::pdf::PrintInfo, JobError> {
     let labels: Vec<&str> = graded.labels().collect();
     Ok(crate::render::pdf::PrintInfo::new(&job.recipe.title)
-        .fonts(super::print_pdf::fonts(&job.print)?)
+        .fonts(super::print_fonts::fonts(&job.print)?)
         .date(job.recipe.date.clone())
         .subtitle(format!(
             "{} block, sizes {} of {}",

@@ -242,7 +242,7 @@ impl JobReport {
 #[cfg(feature = "pdf")]
 fn not_drawn(job: &Job, pattern: &Pattern) -> Vec<WarningReport> {
     // A font that cannot be used is refused where pages are made.
-    let (true, Ok(fonts)) = (job.outputs.print(), super::print_pdf::fonts(&job.print)) else {
+    let (true, Ok(fonts)) = (job.outputs.print(), super::print_fonts::fonts(&job.print)) else {
         return Vec::new();
     };
     let wearer = job.wearer();
@@ -257,7 +257,12 @@ fn not_drawn(job: &Job, pattern: &Pattern) -> Vec<WarningReport> {
         .into_iter()
         .filter_map(|(what, text)| Some((what, text?)));
     let pieces = pattern.pieces().iter().map(|p| ("a piece", p.name()));
-    super::print_pdf::letters_lacking(&fonts, words.chain(pieces))
+    let lacking = super::print_fonts::letters_lacking(&fonts, words.chain(pieces));
+    let warning = |text| WarningReport {
+        code: "letters_not_drawn".to_owned(),
+        text,
+    };
+    lacking.into_iter().map(warning).collect()
 }
 
 fn seam(pattern: &Pattern, seam: &Seam) -> SeamReport {

@@ -214,7 +214,7 @@ fn print_info(job: &Job, made: &MadePattern) -> Result<crate::render::pdf::Print
     let pattern = &made.pattern;
     let wearer = job.wearer().map(|name| format!(" for {name}"));
     Ok(crate::render::pdf::PrintInfo::new(&job.recipe.title)
-        .fonts(super::print_pdf::fonts(&job.print)?)
+        .fonts(super::print_fonts::fonts(&job.print)?)
         .date(job.recipe.date.clone())
         .subtitle(format!(
             "{} block{}",
