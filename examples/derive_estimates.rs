@@ -7,11 +7,14 @@
 //! mean are taken, and of all of them together mean and covariance. Front width has no column:
 //! it is written as what two handbooks make of back width, bust and upper chest.
 
-use std::collections::BTreeMap;
 use std::fmt::Write as _;
 use std::process::ExitCode;
 
 use blockwright::measurements::{Kind, Measurement};
+
+#[path = "shared/survey_file.rs"]
+mod survey_file;
+use survey_file::variant;
 
 /// Lengths along the trunk and limbs, whose share of the height hardly depends on girth.
 const SHARES: [Measurement; 8] = [
@@ -52,23 +55,7 @@ const FRONT_OF_UPPER_CHEST: f64 = 0.1;
 const FRONT_ENDS: (f64, f64) = (288.0, 426.0);
 
 fn main() -> ExitCode {
-    let Some(path) = std::env::args_os().nth(1) else {
-        eprintln!("usage: derive_estimates women.csv");
-        return ExitCode::from(2);
-    };
-    let table = std::fs::read_to_string(&path)
-        .map_err(|error| error.to_string())
-        .and_then(|text| Ok(table(&read(&text)?)));
-    match table {
-        Ok(table) => {
-            print!("{table}");
-            ExitCode::SUCCESS
-        }
-        Err(error) => {
-            eprintln!("{}: {error}", path.display());
-            ExitCode::FAILURE
-        }
-    }
+    survey_file::print_table("derive_estimates", |survey| Ok(table(&read(survey)?)))
 }
 
 /// One measurement of all women: mm, or radians.
@@ -87,7 +74,7 @@ pub struct Column {
 ///
 /// A text that says which column or line of the survey is wrong.
 pub fn read(survey: &str) -> Result<Vec<Column>, String> {
-    let columns = cells(survey)?;
+    let columns = survey_file::columns(survey)?;
     let column = |name: &str| {
         columns
             .get(name)
@@ -96,7 +83,12 @@ pub fn read(survey: &str) -> Result<Vec<Column>, String> {
     let mut out = Vec::new();
     for of in Measurement::ALL {
         let values = match of {
-            Measurement::FrontWidth | Measurement::BackHollow => continue,
+            Measurement::FrontWidth
+            | Measurement::BackHollow
+            | Measurement::NapePlumb
+            | Measurement::WaistPlumb => continue,
+            Measurement::BustDepth => column("chest_depth")?.clone(),
+            Measurement::SeatDepth => column("buttock_depth")?.clone(),
             Measurement::ShoulderSlope => {
                 let degrees = column("shoulder_slope_deg")?;
                 degrees.iter().map(|value| value.to_radians()).collect()
@@ -330,7 +322,7 @@ fn write(women: usize, distance: f64, parts: &[Part], covariance: &[Vec<f64>]) -
         let _ = writeln!(
             out,
             "    Row {{ of: Measurement::{}, centre: {:.6}, ends: ({:.4}, {:.4}), share_of_height: {share}, mean: {:.9e} }},",
-            variant(part.of),
+            variant(part.of.name()),
             part.centre,
             part.ends.0,
             part.ends.1,
@@ -352,37 +344,4 @@ fn write(women: usize, distance: f64, parts: &[Part], covariance: &[Vec<f64>]) -
     }
     out.push_str("];\n");
     out
-}
-
-/// The columns of a comma-separated table of numbers; `id` is left out.
-fn cells(text: &str) -> Result<BTreeMap<String, Vec<f64>>, String> {
-    let mut lines = text.lines();
-    let names: Vec<&str> = lines
-        .next()
-        .ok_or("the file is empty")?
-        .split(',')
-        .collect();
-    let mut columns: BTreeMap<String, Vec<f64>> = BTreeMap::new();
-    for (number, line) in lines.enumerate().filter(|(_, line)| !line.is_empty()) {
-        let cells: Vec<&str> = line.split(',').collect();
-        if cells.len() != names.len() {
-            return Err(format!("line {}: {} cells", number + 2, cells.len()));
-        }
-        for (name, cell) in names.iter().zip(cells).filter(|(name, _)| **name != "id") {
-            let value: f64 = cell
-                .parse()
-                .map_err(|_| format!("line {}: `{cell}` is not a number", number + 2))?;
-            columns.entry((*name).to_owned()).or_default().push(value);
-        }
-    }
-    Ok(columns)
-}
-
-/// `back_width` as the name of its variant, `BackWidth`.
-fn variant(measurement: Measurement) -> String {
-    measurement
-        .name()
-        .split('_')
-        .map(|word| word[..1].to_uppercase() + &word[1..])
-        .collect()
 }

@@ -73,7 +73,7 @@ pub(super) fn compare(path: &Path, earlier: &Path, json: bool) -> Result<String,
 pub(super) fn document(path: &Path, wearer: Option<PathBuf>) -> Result<String, Failure> {
     let file = read_argument(path)?;
     let (mut job, steps) = job(path, &file)?;
-    job.compared = compared(wearer.as_deref())?;
+    job.compared = compared(wearer.as_deref())?.or(job.compared);
     job.outputs = Outputs::none().with(Output::Document);
     job.ways = Ways::Skipped;
     let unit = job.set.unit();
@@ -87,7 +87,7 @@ pub(super) fn document(path: &Path, wearer: Option<PathBuf>) -> Result<String, F
 fn outcome(path: &Path, wanted: &Wanted) -> Result<Outcome, Failure> {
     let file = read_argument(path)?;
     let (mut job, steps) = job(path, &file)?;
-    job.compared = compared(wanted.wearer.as_deref())?;
+    job.compared = compared(wanted.wearer.as_deref())?.or(job.compared);
     job.print.paper = wanted.paper.unwrap_or(job.print.paper);
     if wanted.dxf {
         job.outputs = job.outputs.with(Output::Dxf);
@@ -113,6 +113,7 @@ pub(super) fn job(path: &Path, file: &SourceFile) -> Result<(Job, Vec<Place>), F
     let job = JobFile::parse(file.text()).map_err(|errors| Failure::of_file(file, &errors))?;
     let set = body_file(&job, path, file)?;
     let job = with_font(with_block(job, path, file, set.as_ref())?, path, file)?;
+    let job = with_wearer(job, path, file)?;
     let (steps, size) = (job.step_places().to_vec(), job.size_place());
     let job = job
         .resolve(set.as_ref().map(SourceFile::text))
@@ -188,6 +189,21 @@ pub(super) fn with_block_text(
         other => unresolved(&other, (file, size), set),
     })?;
     Ok((job, read.text().to_owned()))
+}
+
+/// The job with the wearer whom it names.
+fn with_wearer(job: JobFile, path: &Path, file: &SourceFile) -> Result<JobFile, Failure> {
+    let (Some(wearer), Some(place)) = (job.wearer_path(), job.wearer_place()) else {
+        return Ok(job);
+    };
+    let of = ("wearer_file", "wearer");
+    let read = named_file(wearer, path, of, |problem, key| {
+        problem.at(file, place, key)
+    })?;
+    job.with_wearer(read.text()).map_err(|error| match &error {
+        ResolveError::Set(errors) => Failure::of_file(&read, errors),
+        _ => Failure::refused(Problem::of(&error).in_file(read.shown())),
+    })
 }
 
 /// What is said of a body that cannot be had.

@@ -35,10 +35,12 @@ pub(super) fn toile(
     json: bool,
 ) -> Result<String, Failure> {
     let file = read_argument(path)?;
-    let (job, steps) = job(path, &file)?;
+    let (mut job, steps) = job(path, &file)?;
     let settings = settings(wanted, job.cloth)
         .map_err(|error| Failure::wrong(Problem::new("bad_cloth", error.to_string())))?;
-    let wearer = wanted.wearer.as_deref().map(wearer).transpose()?;
+    let given = wanted.wearer.as_deref().map(wearer).transpose()?;
+    job.compared = given.or(job.compared);
+    let wearer = job.compared.clone();
     let unit = wearer.as_ref().unwrap_or(&job.set).unit();
     let fail = |error: &JobError| Failure::of_job(&file, error, (unit, &steps));
     let run = ToileRun::new(&job, wearer.as_ref(), settings).map_err(|error| fail(&error))?;

@@ -3,7 +3,7 @@
 use super::advice::Advice;
 use super::girths::{RoundStation, round};
 use super::panel::Panel;
-use super::thread::{Thread, ThreadPlace};
+use super::thread::{Band, Thread, ThreadPlace};
 use crate::form::{Form, Half};
 use crate::geometry::Point;
 use crate::measurements::{Body, Measurement as M};
@@ -66,7 +66,7 @@ pub struct Origin<'a> {
 /// ```
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FitMap {
-    /// Threads down to the waist, piece by piece from the middle to the side.
+    /// Threads down to the waist and from there to the hip, piece by piece from the middle to the side.
     pub stations: Vec<Thread>,
     /// Levels round the body.
     pub girths: Vec<RoundStation>,
@@ -89,14 +89,16 @@ impl FitMap {
 
     fn at(&self, half: Half, place: ThreadPlace) -> Option<&Thread> {
         let mut stations = self.stations.iter();
-        stations.find(|station| station.half == half && station.place == place)
+        stations.find(|station| {
+            station.band == Band::ToWaist && station.half == half && station.place == place
+        })
     }
 }
 
 /// Compares a pattern with a wearer. Without an origin the pattern's underarm is taken to lie 20 mm
 /// below the armpit, and nothing is known of the numbers it was made from.
 ///
-/// Pieces without a centre, a neckline and a waist are left out: side panels, skirts, sleeves.
+/// Pieces without a centre and a waist are left out: side panels, sleeves.
 ///
 /// ```
 /// use blockwright::draft::{Block, DraftOptions, draft};
@@ -127,12 +129,17 @@ pub fn fit_map(
     let panels: Vec<Panel<'_>> = pattern.pieces().iter().filter_map(Panel::of).collect();
     let stations: Vec<Thread> = panels
         .iter()
-        .flat_map(|panel| match panel.half {
-            Half::Back => back(panel, form, below_armpit),
-            Half::Front => front(panel, form, wearer, below_armpit),
+        .flat_map(|panel| {
+            let mut all = match panel.half {
+                _ if !panel.has_neck => Vec::new(),
+                Half::Back => back(panel, form, below_armpit),
+                Half::Front => front(panel, form, wearer, below_armpit),
+            };
+            all.extend(to_hip(panel, form));
+            all
         })
         .collect();
-    let advice = advise(&stations, origin, wearer);
+    let advice = advise(&stations, origin, wearer, form);
     FitMap {
         girths: round(pattern, wearer),
         stations,
@@ -143,7 +150,7 @@ pub fn fit_map(
 /// How far below the armpit the underarm of a draft lies.
 fn below_armpit(origin: &Origin<'_>) -> Option<f64> {
     let mut panels = origin.draft.pieces().iter().filter_map(Panel::of);
-    let back = panels.find(|panel| panel.half == Half::Back)?;
+    let back = panels.find(|panel| panel.has_neck && panel.half == Half::Back)?;
     let depth = back.underarm()?.y - back.neck.y;
     Some((depth - origin.body.value(M::ScyeDepth)).max(0.0))
 }
@@ -153,6 +160,7 @@ fn station(panel: &Panel<'_>, place: ThreadPlace, ends: [Point; 2], lengths: [f6
     Thread {
         piece: panel.piece.name().to_owned(),
         half: panel.half,
+        band: Band::ToWaist,
         place,
         ends,
         pattern,
@@ -235,23 +243,55 @@ fn side(panel: &Panel<'_>, form: &Form, top: Point) -> Option<Thread> {
     ))
 }
 
+/// From the waist to the level of the fullest seat. That level is taped straight down, while the side of
+/// a body runs outward, so that it is a few millimetres longer: so much is taken off every thread.
+fn to_hip(panel: &Panel<'_>, form: &Form) -> Vec<Thread> {
+    let levels = form.levels();
+    let side = form.plumb_thread(panel.half, 1.0, levels.hip, levels.waist);
+    let outward = side - (levels.waist - levels.hip);
+    let places = [0.0].into_iter().chain(SHARES).chain([1.0]);
+    let threads = places.filter_map(|share| {
+        let ends = panel.to_hip(share)?;
+        let place = match share {
+            0.0 => ThreadPlace::Centre,
+            1.0 => ThreadPlace::Side,
+            _ => ThreadPlace::Share(share),
+        };
+        let body = form.plumb_thread(panel.half, share, levels.hip, levels.waist) - outward;
+        let [from, to] = ends.map(|end| end.y);
+        let pattern = to - from;
+        Some(Thread {
+            band: Band::WaistToHip,
+            ..station(panel, place, ends, [pattern, body])
+        })
+    });
+    threads.collect()
+}
+
 /// What the wearer's lengths were, and whether they say more than the pattern knew.
-fn advise(stations: &[Thread], origin: Option<Origin<'_>>, wearer: &Body) -> Vec<Advice> {
+fn advise(
+    stations: &[Thread],
+    origin: Option<Origin<'_>>,
+    wearer: &Body,
+    form: &Form,
+) -> Vec<Advice> {
     let knew = origin.is_some_and(|origin| {
         let lengths = [
             M::BackWaistLength,
             M::CentreFrontWaistLength,
             M::FrontWaistLength,
             M::ScyeDepth,
+            M::WaistToHip,
         ];
         let of = |body: &Body, of: M| body.value(of).to_bits();
-        lengths
+        let same = lengths
             .into_iter()
-            .all(|m| of(origin.body, m) == of(wearer, m))
+            .all(|m| of(origin.body, m) == of(wearer, m));
+        same && !form.says_more_than_tapes()
     });
     let find = |half, place| {
         let mut all = stations.iter();
-        all.find(|s| s.half == half && s.place == place)
+        all.find(|s| s.band == Band::ToWaist && s.half == half && s.place == place)
             .map(Thread::excess)
     };
     let back = find(Half::Back, ThreadPlace::Centre);

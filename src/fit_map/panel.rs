@@ -11,57 +11,70 @@ const FLAT: f64 = 0.05;
 pub(super) struct Panel<'a> {
     pub(super) piece: &'a Piece,
     pub(super) half: Half,
-    /// The upper end of the centre: the nape, or the hollow of the front neck.
+    /// The upper end of the centre: the nape, or the hollow of the front neck; of a piece without a
+    /// neckline any upper end.
     pub(super) neck: Point,
+    /// Whether that is the neck.
+    pub(super) has_neck: bool,
     /// The waist from the centre to the side.
     waist: Vec<Point>,
+    /// The hip line likewise, if there is one.
+    hip: Option<Vec<Point>>,
 }
 
 impl<'a> Panel<'a> {
-    /// `None` for a piece without centre, neckline or waist.
+    /// `None` for a piece without centre or waist.
     pub(super) fn of(piece: &'a Piece) -> Option<Self> {
         let outline = piece.outline();
         let centre = |name: &EdgeName| outline.edge(name);
         let (half, centre) = centre(&EdgeName::CENTRE_BACK)
             .map(|edge| (Half::Back, edge))
             .or_else(|| Some((Half::Front, centre(&EdgeName::CENTRE_FRONT)?)))?;
-        outline.edge(&EdgeName::NECKLINE)?;
-        let mut waist = match piece.line("waist") {
+        let neck = upper(centre);
+        let from_centre = |mut line: Vec<Point>| {
+            let (first, last) = (line.first()?, line.last()?);
+            if (first.x - neck.x).abs() > (last.x - neck.x).abs() {
+                line.reverse();
+            }
+            Some(line)
+        };
+        let waist = match piece.line("waist") {
             Some(line) => flat(line.curve.clone())?,
             None => outline.edge(&EdgeName::WAIST)?.to_polyline(FLAT).ok()?,
         };
-        let neck = upper(centre);
-        let (first, last) = (waist.first()?, waist.last()?);
-        if (first.x - neck.x).abs() > (last.x - neck.x).abs() {
-            waist.reverse();
-        }
+        let hip = piece.line("hip").and_then(|line| flat(line.curve.clone()));
         Some(Self {
             piece,
             half,
             neck,
-            waist,
+            has_neck: outline.edge(&EdgeName::NECKLINE).is_some(),
+            waist: from_centre(waist)?,
+            hip: hip.and_then(from_centre),
         })
     }
 
     /// The place on the waist at a share of the way from the centre to the side.
     pub(super) fn waist_at(&self, share: f64) -> Option<Point> {
-        let (first, last) = (self.waist.first()?, self.waist.last()?);
-        self.waist_below(first.x + share * (last.x - first.x))
+        at_share(&self.waist, share)
     }
 
     /// The place on the waist at a distance from the grain's origin.
     pub(super) fn waist_below(&self, x: f64) -> Option<Point> {
-        let pairs = self.waist.iter().zip(self.waist.iter().skip(1));
-        let between = pairs
-            .map(|(a, b)| (*a, *b))
-            .find(|(a, b)| a.x.min(b.x) - 1e-6 <= x && x <= a.x.max(b.x) + 1e-6);
-        let (a, b) = between?;
-        let t = if (b.x - a.x).abs() > 1e-9 {
-            (x - a.x) / (b.x - a.x)
+        below(&self.waist, x)
+    }
+
+    /// The ends of a straight thread from the waist down to the hip line, by the share of the way from
+    /// the centre to the side at the hip, which is the wider; at the side it runs inside the piece.
+    pub(super) fn to_hip(&self, share: f64) -> Option<[Point; 2]> {
+        let hip = at_share(self.hip.as_ref()?, share)?;
+        let side = self.waist.last()?;
+        let beyond = (hip.x - self.neck.x).abs() > (side.x - self.neck.x).abs();
+        let waist = if beyond {
+            *side
         } else {
-            0.0
+            self.waist_below(hip.x)?
         };
-        Some(Point::new(x, a.y + t * (b.y - a.y)))
+        Some([Point::new(hip.x, waist.y), hip])
     }
 
     /// Where side seam and armscye meet.
@@ -92,6 +105,26 @@ impl<'a> Panel<'a> {
 fn upper(edge: &Edge) -> Point {
     let [a, b] = edge.ends();
     if a.y < b.y { a } else { b }
+}
+
+/// The place on a line from the centre at a share of the way to its other end.
+fn at_share(line: &[Point], share: f64) -> Option<Point> {
+    let (first, last) = (line.first()?, line.last()?);
+    below(line, first.x + share * (last.x - first.x))
+}
+
+fn below(line: &[Point], x: f64) -> Option<Point> {
+    let pairs = line.iter().zip(line.iter().skip(1));
+    let between = pairs
+        .map(|(a, b)| (*a, *b))
+        .find(|(a, b)| a.x.min(b.x) - 1e-6 <= x && x <= a.x.max(b.x) + 1e-6);
+    let (a, b) = between?;
+    let t = if (b.x - a.x).abs() > 1e-9 {
+        (x - a.x) / (b.x - a.x)
+    } else {
+        0.0
+    };
+    Some(Point::new(x, a.y + t * (b.y - a.y)))
 }
 
 fn flat(curve: crate::geometry::Curve) -> Option<Vec<Point>> {

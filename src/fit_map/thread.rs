@@ -14,13 +14,14 @@ use serde::{Serialize, Serializer, ser::SerializeStruct as _};
 #[derive(Debug, Clone, Copy, PartialEq)]
 #[non_exhaustive]
 pub enum ThreadPlace {
-    /// The middle of the back, from the nape; of the front, from the hollow of the neck.
+    /// The middle: of the back from the nape, of the front from the hollow of the neck, below the waist
+    /// from there.
     Centre,
     /// From the neck side point over the bust point.
     OverBust,
-    /// A share of the way from the middle to the side, from the level of the armpits.
+    /// A share of the way from the middle to the side; above the waist from the level of the armpits.
     Share(f64),
-    /// The side, from the armpit.
+    /// The side; above the waist from the armpit.
     Side,
 }
 
@@ -51,16 +52,41 @@ impl ThreadPlace {
     }
 }
 
-/// A thread down to the waist, in a pattern and on a body; lengths in mm.
+/// Which part of the body a thread runs down.
+///
+/// ```
+/// use blockwright::fit_map::Band;
+/// assert_eq!(Band::WaistToHip.name(), "waist to hip");
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Band {
+    /// From neck or armpit down to the waist.
+    ToWaist,
+    /// From the waist down to the level of the fullest seat.
+    WaistToHip,
+}
+
+impl Band {
+    /// The name in reports.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::ToWaist => "to waist",
+            Self::WaistToHip => "waist to hip",
+        }
+    }
+}
+
+/// A thread in a pattern and on a body; lengths in mm.
 ///
 /// Serialised with names, the excess, and the ends of the thread on the piece.
 ///
 /// ```
-/// use blockwright::fit_map::{Thread, ThreadPlace};
+/// use blockwright::fit_map::{Band, Thread, ThreadPlace};
 /// use blockwright::form::Half;
 /// use blockwright::geometry::Point;
 /// let centre = Thread {
-///     piece: "back".into(), half: Half::Back, place: ThreadPlace::Centre,
+///     piece: "back".into(), half: Half::Back, band: Band::ToWaist, place: ThreadPlace::Centre,
 ///     ends: [Point::new(0.0, 0.0), Point::new(0.0, 410.0)], pattern: 410.0, body: 385.0,
 /// };
 /// assert_eq!(centre.excess(), 25.0);
@@ -71,6 +97,8 @@ pub struct Thread {
     pub piece: String,
     /// Whether it lies on the back or the front.
     pub half: Half,
+    /// Which part of the body it runs down.
+    pub band: Band,
     /// Where.
     pub place: ThreadPlace,
     /// The upper and the lower end of the thread on the piece, which may lie a little outside it.
@@ -98,9 +126,10 @@ pub(crate) fn tenth(mm: f64) -> f64 {
 impl Serialize for Thread {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         let end = |p: Point| [tenth(p.x), tenth(p.y)];
-        let mut out = serializer.serialize_struct("Thread", 7)?;
+        let mut out = serializer.serialize_struct("Thread", 8)?;
         out.serialize_field("piece", &self.piece)?;
         out.serialize_field("half", &self.half)?;
+        out.serialize_field("band", self.band.name())?;
         out.serialize_field("place", self.place.name())?;
         out.serialize_field("ends", &self.ends.map(end))?;
         out.serialize_field("pattern", &tenth(self.pattern))?;

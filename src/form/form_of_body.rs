@@ -8,12 +8,13 @@ use super::folds::{Folds, fold, fold_reach};
 use super::found::{Dimension, Reproduced};
 use super::landmarks::Landmarks;
 use super::lean::Lean;
+use super::leaning::leaning;
 use super::levels::Levels;
 use super::parameter::ShapeParameter as P;
 use super::point::Point3;
 use super::section::Turns;
 use super::shape::{NECK_STUMP, Shape};
-use super::solve::{STEPS, Solved, solve};
+use super::solve::{Asked, STEPS, Solved, says_more_than_tapes, solve};
 use super::surface::{Ring, Surface, spread_along};
 use super::taped::neck_ring;
 use crate::geometry::Span;
@@ -54,26 +55,62 @@ pub struct Form {
     landmarks: Landmarks,
     reproduced: Vec<Reproduced>,
     dimensions: Vec<Dimension>,
+    more_than_tapes: bool,
 }
 
 impl Form {
     /// The form of a body.
     ///
     /// Estimates count like what was taken, as drafts use them. Where that gives no body they get the
-    /// room of their spread.
+    /// room of their spread, and so do estimated lengths of back and front where heights, depths or a
+    /// plumb line say more (`nape_height` with `waist_height`, `back_hollow`, `nape_plumb`, `waist_plumb`,
+    /// `bust_depth`). A back that is too short beside its front for any upright body is one
+    /// that leans back, as far as four standard deviations of 6.5 degrees.
     ///
     /// # Errors
     ///
     /// [`FormError`] if no body has what was taken: a tape would miss a measurement by more than 2 mm,
     /// or a dimension would be more than four standard deviations from what the survey expects.
     pub fn of(body: &Body) -> Result<Self, FormError> {
-        let strictly = solve(body, false);
+        Self::expecting(body, &[])
+    }
+
+    /// The form of a body from a population of whom other dimensions are expected than of the women
+    /// surveyed: by so many mm, or so much of a share or roundness, more.
+    ///
+    /// ```
+    /// use blockwright::form::{Form, ShapeParameter};
+    /// use blockwright::measurements::{Body, Measurement};
+    /// let body = Body::from_taken([
+    ///     (Measurement::Height, 1600.0), (Measurement::BustGirth, 960.0),
+    ///     (Measurement::WaistGirth, 820.0), (Measurement::HipGirth, 1020.0),
+    /// ])?;
+    /// // A choir of older women: napes farther forward.
+    /// let bent = Form::expecting(&body, &[(ShapeParameter::NapeForward, 20.0)])?;
+    /// let nape = |form: &Form| form.landmarks().nape.z;
+    /// assert!(nape(&bent) > nape(&Form::of(&body)?) + 10.0);
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`FormError`], as [`of`](Self::of).
+    pub fn expecting(body: &Body, more: &[(P, f64)]) -> Result<Self, FormError> {
+        let mut asked = Asked {
+            more,
+            ..Asked::default()
+        };
+        let strictly = solve(body, &asked);
         if fault(&strictly).is_none() {
-            return Ok(Self::from_solved(body, &strictly));
+            return Ok(Self::from_solved(body, &strictly, 0.0));
         }
-        let loosely = solve(body, true);
+        if let Some(leaning) = leaning(body, more, &strictly) {
+            return Ok(leaning);
+        }
+        asked.loosely = true;
+        let loosely = solve(body, &asked);
         match fault(&loosely) {
-            None => Ok(Self::from_solved(body, &loosely)),
+            None => Ok(Self::from_solved(body, &loosely, 0.0)),
             Some(what) => Err(match contradiction(body, &loosely) {
                 Some([(one, one_value), (other, other_value)]) => FormError::Contradiction {
                     one,
@@ -144,6 +181,20 @@ impl Form {
     #[must_use]
     pub fn dimensions(&self) -> &[Dimension] {
         &self.dimensions
+    }
+
+    /// By how many radians the trunk leans back from the waist up, beside the upright body that it was
+    /// solved for: nothing unless its lengths need it, or it was [`leaned`](Self::leaned).
+    #[must_use]
+    pub const fn lean(&self) -> f64 {
+        self.lean.angle
+    }
+
+    /// Whether heights, depths or a plumb line were taken, which say more of a body than the girths and
+    /// lengths that a block is drafted from.
+    #[must_use]
+    pub const fn says_more_than_tapes(&self) -> bool {
+        self.more_than_tapes
     }
 
     /// How far the surface reaches: the lowest and the highest ring, in mm above the waist.
@@ -219,14 +270,15 @@ impl Form {
         self.lean.bend(place)
     }
 
-    fn from_solved(body: &Body, solved: &Solved) -> Self {
+    /// From what was solved for upright, leaning back by an angle in radians.
+    pub(super) fn from_solved(body: &Body, solved: &Solved, angle: f64) -> Self {
         let shape = solved.shape.clone();
         let folds = Folds {
             back: fold(&shape, true, 0.5 * body.value(M::BackWidth)),
             front: fold(&shape, false, 0.5 * body.value(M::FrontWidth)),
         };
         let lean = Lean {
-            angle: 0.0,
+            angle,
             pivot: shape.side_at(0.0),
             over: BENDS * shape.levels.nape.max(100.0),
         };
@@ -250,13 +302,31 @@ impl Form {
                 is_taken: body.is_taken(of),
             });
         }
+        let mut form = Self::unmeasured(body, solved, (shape, lean, folds));
+        reproduced.iter_mut().for_each(|one| {
+            // Lengths down a body that leans are others than those solved for upright.
+            if let (true, Some(found), Some(given)) =
+                (form.leans(), form.tape(one.of), body.get(one.of))
+            {
+                (one.found, one.given) = (found, given.value);
+            }
+        });
+        form.reproduced = reproduced;
+        form
+    }
+
+    fn unmeasured(
+        body: &Body,
+        solved: &Solved,
+        (shape, lean, folds): (Shape, Lean, Folds),
+    ) -> Self {
         let distances = P::ALL
             .into_iter()
             .zip(solved.priors.mean)
             .zip(solved.priors.spread);
         Self {
             landmarks: Landmarks::of(&shape, &lean, &folds),
-            reproduced,
+            reproduced: Vec::new(),
             dimensions: distances
                 .map(|((of, expected), spread)| Dimension {
                     of,
@@ -265,6 +335,7 @@ impl Form {
                     spread,
                 })
                 .collect(),
+            more_than_tapes: says_more_than_tapes(body),
             folds,
             lean,
             shape,

@@ -2,9 +2,12 @@
 
 use super::parameter::ShapeParameter as P;
 use crate::measurements::Measurement as M;
-use serde::Serialize;
+use crate::units::rounded;
+use serde::{Serialize, Serializer, ser::SerializeStruct as _};
 
 /// A measurement as a tape finds it on the form.
+///
+/// Serialised with the miss.
 ///
 /// ```
 /// use blockwright::form::Reproduced;
@@ -12,7 +15,7 @@ use serde::Serialize;
 /// let back = Reproduced { of: Measurement::BackWaistLength, given: 380.0, found: 380.02, is_taken: true };
 /// assert!(back.miss().abs() < 0.1);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Reproduced {
     /// Which; `nape_height` is above the waist.
     pub of: M,
@@ -34,12 +37,14 @@ impl Reproduced {
 
 /// A dimension that was solved for, beside what the survey expects.
 ///
+/// Serialised with the spreads that it is off.
+///
 /// ```
 /// use blockwright::form::{Dimension, ShapeParameter};
 /// let depth = Dimension { of: ShapeParameter::BustDepth, value: 250.0, expected: 240.0, spread: 8.0 };
 /// assert_eq!(depth.spreads(), 1.25);
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Dimension {
     /// Which.
     pub of: P,
@@ -56,5 +61,29 @@ impl Dimension {
     #[must_use]
     pub fn spreads(&self) -> f64 {
         (self.value - self.expected) / self.spread
+    }
+}
+
+impl Serialize for Reproduced {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut out = serializer.serialize_struct("Reproduced", 5)?;
+        out.serialize_field("of", &self.of)?;
+        out.serialize_field("given", &rounded(self.given, 2))?;
+        out.serialize_field("found", &rounded(self.found, 2))?;
+        out.serialize_field("miss", &rounded(self.miss(), 2))?;
+        out.serialize_field("is_taken", &self.is_taken)?;
+        out.end()
+    }
+}
+
+impl Serialize for Dimension {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut out = serializer.serialize_struct("Dimension", 5)?;
+        out.serialize_field("of", &self.of)?;
+        out.serialize_field("value", &rounded(self.value, 3))?;
+        out.serialize_field("expected", &rounded(self.expected, 3))?;
+        out.serialize_field("spread", &rounded(self.spread, 3))?;
+        out.serialize_field("spreads", &rounded(self.spreads(), 2))?;
+        out.end()
     }
 }

@@ -26,6 +26,17 @@ macro_rules! parameters {
                 match self { $(Self::$name => $text,)* }
             }
 
+            /// Whether it is a length in mm; shares and roundness are not.
+            #[must_use]
+            pub const fn is_length(self) -> bool {
+                !matches!(
+                    self,
+                    Self::BladeShare | Self::NeckSideShare | Self::ChestRoundness
+                        | Self::BustRoundness | Self::UnderbustRoundness | Self::WaistRoundness
+                        | Self::HipRoundness
+                )
+            }
+
             /// What it is.
             #[must_use]
             pub const fn definition(self) -> &'static str {

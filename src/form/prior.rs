@@ -5,52 +5,16 @@
 )]
 
 use super::parameter::{COUNT, ShapeParameter as P, Values};
-use super::relation::Relation;
-use super::surveyed::{CORRELATION, SURVEYED};
+use super::surveyed::{ASSUMED, CORRELATION, SURVEYED};
 use crate::measurements::{Body, Measurement as M};
 use nalgebra::{Cholesky, DMatrix, DVector};
 
-const fn assumed(of: P, constant: f64, spread: f64) -> Relation {
-    Relation {
-        of,
-        constant,
-        terms: &[],
-        spread,
-    }
-}
-
-const fn share(of: P, terms: &'static [(M, f64)], spread: f64) -> Relation {
-    Relation {
-        of,
-        constant: 0.0,
-        terms,
-        spread,
-    }
-}
-
-/// What no survey at hand says. The spreads are assumptions; the means are those with which the forms
-/// of the women surveyed meet their surveyed heights, breadths and depths on average.
-const ASSUMED: [Relation; 16] = [
-    assumed(P::NapeForward, 58.0, 14.0),
-    assumed(P::WaistForward, 32.0, 14.0),
-    assumed(P::SeatForward, 5.0, 14.0),
-    assumed(P::BladeShare, 0.51, 0.04),
-    assumed(P::BustRecess, 15.0, 6.0),
-    share(P::ChestBreadth, &[(M::UpperChestGirth, 0.3725)], 12.0),
-    share(P::UnderbustBreadth, &[(M::UnderbustGirth, 0.341)], 10.0),
-    share(P::UnderbustDepth, &[(M::UnderbustGirth, 0.281)], 10.0),
-    share(P::NeckHalf, &[(M::NeckBaseGirth, 0.1475)], 3.0),
-    share(P::NeckDepth, &[(M::NeckBaseGirth, 0.19)], 8.0),
-    assumed(P::NeckSideShare, 0.565, 0.06),
-    assumed(P::ChestRoundness, 2.33, 0.2),
-    assumed(P::BustRoundness, 3.1, 0.25),
-    assumed(P::UnderbustRoundness, 2.17, 0.15),
-    assumed(P::WaistRoundness, 2.14, 0.15),
-    assumed(P::HipRoundness, 2.95, 0.25),
-];
-
 /// Mean of bust and hip girth together over the women surveyed.
 const USUAL_GIRTHS: f64 = 1874.4;
+
+/// Dimensions that go together though no survey at hand says how far (an assumption): a deeper seat is one that
+/// stands out behind, more than a belly before.
+const TOGETHER: [(P, P, f64); 1] = [(P::HipDepth, P::SeatForward, -0.6)];
 
 /// Means and spreads, and the matrix that makes parameters of independent deviations of one.
 #[derive(Debug, Clone)]
@@ -60,9 +24,19 @@ pub(super) struct Priors {
     mix: DMatrix<f64>,
 }
 
+/// How two dimensions go together of which not both were surveyed.
+fn assumed(row: usize, column: usize) -> f64 {
+    let mut all = TOGETHER.iter();
+    let pair = all.find(|(a, b, _)| {
+        let (a, b) = (*a as usize, *b as usize);
+        (a, b) == (row, column) || (b, a) == (row, column)
+    });
+    pair.map_or(f64::from(row == column), |(.., share)| *share)
+}
+
 impl Priors {
-    /// For a body; spreads grow with its girths beyond the usual ones.
-    pub(super) fn of(body: &Body) -> Self {
+    /// For a body, with means moved by so much; spreads grow with its girths beyond the usual ones.
+    pub(super) fn of(body: &Body, moved: &[(P, f64)]) -> Self {
         let girths = body.value(M::BustGirth) + body.value(M::HipGirth);
         let grown = (girths / USUAL_GIRTHS).max(1.0);
         let (mut mean, mut spread) = ([0.0; COUNT], [0.0; COUNT]);
@@ -70,9 +44,12 @@ impl Priors {
             mean[prior.of as usize] = prior.mean(body);
             spread[prior.of as usize] = prior.spread * grown;
         }
+        for (of, by) in moved {
+            mean[*of as usize] += by;
+        }
         let together = DMatrix::from_fn(COUNT, COUNT, |row, column| {
             let surveyed = CORRELATION.get(row).and_then(|row| row.get(column));
-            surveyed.copied().unwrap_or(f64::from(row == column))
+            surveyed.copied().unwrap_or_else(|| assumed(row, column))
         });
         let root = Cholesky::new(together)
             .map_or_else(|| DMatrix::identity(COUNT, COUNT), |factor| factor.l());

@@ -4,7 +4,7 @@
     reason = "matrices have a row for each target, a column for each parameter"
 )]
 
-use super::parameter::{COUNT, Values};
+use super::parameter::{COUNT, ShapeParameter, Values};
 use super::prior::Priors;
 use super::section::Turns;
 use super::shape::Shape;
@@ -34,6 +34,8 @@ pub(super) struct Solved {
     pub(super) targets: Vec<Target>,
     /// What a tape finds for each target.
     pub(super) found: Vec<f64>,
+    /// Sum of the squares of all misses, in tolerances, and of all deviations.
+    pub(super) cost: f64,
     /// Change of each miss, in tolerances, with each independent deviation.
     pub(super) slopes: DMatrix<f64>,
     /// What the misses would be without any deviation, as the slopes have it.
@@ -55,23 +57,66 @@ const TAPED: [(M, f64); 11] = [
     (M::CentreFrontWaistLength, 0.15),
 ];
 
-/// How closely heights and the hollow of the back are reproduced, in mm.
+/// How closely heights, depths and what a plumb line shows are reproduced, in mm.
 const STOOD: f64 = 0.4;
 
+/// What says more of a body than girths and taped lengths do, apart from heights.
+const BESIDE_TAPES: [M; 5] = [
+    M::BackHollow,
+    M::NapePlumb,
+    M::WaistPlumb,
+    M::BustDepth,
+    M::SeatDepth,
+];
+
+/// Lengths down back and front, which follow from the posture where they were not taken.
+pub(super) const DOWN: [M; 5] = [
+    M::NeckToBustPoint,
+    M::ScyeDepth,
+    M::BackWaistLength,
+    M::FrontWaistLength,
+    M::CentreFrontWaistLength,
+];
+
+/// Whether heights, depths or a plumb line say more of a body than tapes do.
+pub(super) fn says_more_than_tapes(body: &Body) -> bool {
+    let heights = body.is_taken(M::NapeHeight) && body.is_taken(M::WaistHeight);
+    heights || BESIDE_TAPES.iter().any(|of| body.is_taken(*of))
+}
+
+/// Whether a length that was estimated gives way, since it follows from the posture: all down the body
+/// from heights and plumb lines, those over the bust from its depth.
+fn follows(body: &Body, of: M) -> bool {
+    let heights = body.is_taken(M::NapeHeight) && body.is_taken(M::WaistHeight);
+    let mut lines = [M::BackHollow, M::NapePlumb, M::WaistPlumb].into_iter();
+    let is_over_bust = matches!(
+        of,
+        M::NeckToBustPoint | M::FrontWaistLength | M::CentreFrontWaistLength
+    );
+    DOWN.contains(&of)
+        && (heights
+            || lines.any(|of| body.is_taken(of))
+            || (is_over_bust && body.is_taken(M::BustDepth)))
+}
+
 /// What a form of a body has to reproduce. Estimates count as much as what was taken, since drafts use
-/// them so; `loosely` gives them the room of their spread.
-pub(super) fn targets(body: &Body, loosely: bool) -> Vec<Target> {
+/// them so; `loosely` gives them the room of their spread, which lengths that follow from the posture always
+/// have. `longer` says what has to be longer than it is given.
+pub(super) fn targets(body: &Body, loosely: bool, longer: &[(M, f64)]) -> Vec<Target> {
     let mut out: Vec<Target> = TAPED
         .into_iter()
         .filter_map(|(of, tolerance)| {
             let measured = body.get(of)?;
             let tolerance = match measured.source {
-                Source::Estimated { spread } if loosely => spread.max(tolerance),
+                Source::Estimated { spread } if loosely || follows(body, of) => {
+                    spread.max(tolerance)
+                }
                 _ => tolerance,
             };
+            let by = longer.iter().find(|(one, _)| *one == of);
             Some(Target {
                 of,
-                value: measured.value,
+                value: measured.value + by.map_or(0.0, |(_, by)| *by),
                 tolerance,
                 is_taken: measured.source.is_taken(),
             })
@@ -89,10 +134,21 @@ pub(super) fn targets(body: &Body, loosely: bool) -> Vec<Target> {
         let rise = body.value(M::NapeHeight) - body.value(M::WaistHeight);
         stood(M::NapeHeight, rise);
     }
-    if body.is_taken(M::BackHollow) {
-        stood(M::BackHollow, body.value(M::BackHollow));
+    for of in BESIDE_TAPES.into_iter().filter(|of| body.is_taken(*of)) {
+        stood(of, body.value(of));
     }
     out
+}
+
+/// How a form is to be found.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Asked<'a> {
+    /// By how much more is expected of dimensions.
+    pub(super) more: &'a [(ShapeParameter, f64)],
+    /// By how much more lengths have to be.
+    pub(super) longer: &'a [(M, f64)],
+    /// Whether estimates have the room of their spread.
+    pub(super) loosely: bool,
 }
 
 /// A state of the search.
@@ -137,12 +193,12 @@ impl Search<'_> {
 
 /// Gauss and Newton's method, damped after Levenberg and Marquardt where it overshoots. From step to step
 /// the slopes are mended after Broyden, and taken anew where little is gained.
-pub(super) fn solve(body: &Body, loosely: bool) -> Solved {
+pub(super) fn solve(body: &Body, asked: &Asked<'_>) -> Solved {
     const ROUNDS: usize = 40;
     let search = Search {
         body,
-        priors: Priors::of(body),
-        targets: targets(body, loosely),
+        priors: Priors::of(body, asked.more),
+        targets: targets(body, asked.loosely, asked.longer),
         turns: Turns::quarter(STEPS),
     };
     let mut at = DVector::<f64>::zeros(COUNT);
@@ -192,6 +248,7 @@ pub(super) fn solve(body: &Body, loosely: bool) -> Solved {
         found: state.found,
         priors: search.priors,
         targets: search.targets,
+        cost,
         slopes,
         expected,
     }

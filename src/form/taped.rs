@@ -31,6 +31,10 @@ pub(super) fn taped(shape: &Shape, of: M, turns: &Turns) -> Option<f64> {
         M::NeckBaseGirth => 2.0 * length(&neck_ring(shape, turns)),
         M::NapeHeight => levels.nape,
         M::BackHollow => back_hollow(shape),
+        M::NapePlumb => shape.back_at(levels.nape),
+        M::WaistPlumb => shape.back_at(levels.waist),
+        M::BustDepth => shape.front_at(shape.bust_point, levels.bust) - shape.back_at(levels.bust),
+        M::SeatDepth => shape.front_at(0.0, levels.hip) - shape.back_at(levels.hip),
         _ => return None,
     })
 }

@@ -82,6 +82,52 @@ impl Form {
         taut_over(&places)
     }
 
+    /// Length in mm of a thread drawn taut straight down between two heights above or below the waist, at
+    /// a share of the way from the middle to the side: it stays in its upright plane, as the thread of a
+    /// cloth whose darts take what it narrows. For heights below the waist, where a body does not lean.
+    ///
+    /// ```
+    /// use blockwright::form::{Form, Half};
+    /// use blockwright::measurements::{Body, Measurement};
+    /// let body = Body::from_taken([
+    ///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+    ///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+    ///     (Measurement::WaistToHip, 210.0),
+    /// ])?;
+    /// let form = Form::of(&body)?;
+    /// let side = form.plumb_thread(Half::Back, 1.0, form.levels().hip, form.levels().waist);
+    /// assert!(side > 210.0 && side < 225.0); // out over the hip
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    #[must_use]
+    pub fn plumb_thread(&self, half: Half, share: f64, from: f64, to: f64) -> f64 {
+        let turns = Turns::quarter(ROUND);
+        let at = |share: f64, y: f64| place(self.shape(), half, share, y, &turns);
+        // Out from the body at its lower end: square to the way round.
+        let (before, after) = (
+            at((share - 0.02).max(0.0), from),
+            at((share + 0.02).min(1.0), from),
+        );
+        let (dx, dz) = (after.0 - before.0, after.1 - before.1);
+        let size = (dx * dx + dz * dz).sqrt().max(f64::MIN_POSITIVE);
+        let toward = match half {
+            Half::Back => 1.0,
+            Half::Front => -1.0,
+        };
+        let out = match share {
+            share if share <= 0.0 => (0.0, -toward),
+            share if share >= 1.0 => (1.0, 0.0),
+            _ => (toward * dz / size, -toward * dx / size),
+        };
+        let points: Vec<(f64, f64)> = heights(from, to)
+            .map(|y| {
+                let (x, z) = at(share, y);
+                (y, x * out.0 + z * out.1)
+            })
+            .collect();
+        taut(&points)
+    }
+
     /// What a tape finds for a measurement, in mm, also on a body that leans; `None` for one that
     /// nothing is solved for. Girths are those of the sections, however they are tilted.
     ///

@@ -3,7 +3,7 @@
 use super::{Outputs, PrintOptions};
 use crate::draft::Block;
 use crate::measurements::MeasurementSet;
-use crate::recipe::{Recipe, Ways, one_line};
+use crate::recipe::{MadePattern, MakeError, Recipe, Ways, make_for, one_line};
 
 /// The most characters of a wearer's name that are written on paper.
 const LONGEST_NAME: usize = 60;
@@ -72,6 +72,17 @@ impl Job {
             #[cfg(feature = "toile")]
             cloth: None,
         }
+    }
+
+    /// Makes the pattern; amounts asked for with `to: form` are those of the wearer whom it is compared
+    /// with, or else of the body it is drafted for. Nothing is drawn.
+    pub(crate) fn make(&self, ways: Ways) -> Result<MadePattern, MakeError> {
+        let body = self.set.body();
+        #[cfg(feature = "form")]
+        let wearer = self.compared.as_ref().map_or(body, MeasurementSet::body);
+        #[cfg(not(feature = "form"))]
+        let wearer = body;
+        make_for(&self.recipe, (body, wearer), self.set.unit(), ways)
     }
 
     /// The wearer's name as it is written on paper, if there is one and the job is not private: on one

@@ -2,24 +2,19 @@
 
 use super::bare_lengths::bare_lengths;
 use super::read_block::{own_place, read_block};
-use super::read_body::{JobBody, body};
+use super::read_body::{JobBody, body, wearer};
 #[cfg(feature = "toile")]
 use super::read_cloth::cloth;
 use super::read_print::print;
-#[cfg(feature = "fit")]
-use super::{BatchFit, FitFrom, FitJob};
-use super::{BatchJob, Job, Output, Outputs, PrintOptions, RangeJob, ResolveError};
-#[cfg(feature = "fit")]
-use crate::measurements::MeasurementSet;
-use crate::measurements::{
-    FileCause, FileErrors, FileKind, FileProblem, Node, Place, Reader, SizeTable,
-};
+use super::{Job, Output, Outputs, PrintOptions, ResolveError};
+use crate::measurements::{FileCause, FileErrors, FileKind, FileProblem, Node, Place, Reader};
+#[cfg(not(feature = "form"))]
 use crate::piece::Warning;
 use crate::recipe::{OwnBlock, OwnBlockError, Recipe, RecipeFields, said, truth};
 use crate::units::Unit;
 
 /// The keys of a job file.
-pub(super) const KEYS: [&str; 20] = {
+pub(super) const KEYS: [&str; 21] = {
     let [k1, k2, k3, k4, k5, k6, k7, k8, k9, k10, k11, k12, k13, k14] = RecipeFields::KEYS;
     [
         k1,
@@ -37,6 +32,7 @@ pub(super) const KEYS: [&str; 20] = {
         k13,
         k14,
         "body",
+        "wearer",
         "print",
         "dxf",
         "demonstration",
@@ -62,6 +58,8 @@ pub(super) const KEYS: [&str; 20] = {
 /// body: ines.yaml            # required, but for a block of one's own: a measurement set, or one written in place, or a
 ///                            #   size of a table: {table: range.yaml, size: 40}, with other
 ///                            #   sizes where the wearer has them: {..., sizes: {hip_girth: 44}}
+/// wearer: maren.yaml         # optional: another measurement set, or one written in place: the fit map
+///                            #   compares the pattern with her, and `to: form` means her
 /// ease: regular              # optional: close, regular or loose, or by place:
 ///                            #   {fit: regular, bust: 80, hip: 2 in}; mm without a unit
 /// length: 65 cm              # optional: waist to hem; the block's usual length if left out
@@ -71,7 +69,8 @@ pub(super) const KEYS: [&str; 20] = {
 /// side: shaped               # optional, the same blocks: shaped or straight side seam
 /// alterations:               # optional: made in this order, each an alteration of
 ///                            #   alterations::CATALOGUE with its settings
-///   - back_length_reduction: {amount: 25}   # or {to: 98 cm}: by whatever amount gets there
+///   - back_length_reduction: {amount: 25}   # or {to: 98 cm}: by whatever amount gets there, or
+///                            #   {to: form}: until it is as long as the wearer's back
 /// observed:                  # optional: what was pinned away or opened on a toile, each at a place
 ///                            #   of signs::SIGNS; the steps follow, in a fitter's order
 ///   - {place: centre back waist, pinned: 25 mm}
@@ -107,19 +106,20 @@ pub(super) const KEYS: [&str; 20] = {
 pub struct JobFile {
     pub(super) recipe: Recipe,
     pub(super) body: Option<JobBody>,
+    pub(super) wearer: Option<JobBody>,
     pub(super) print: PrintOptions,
     pub(super) outputs: Outputs,
     pub(super) private: bool,
     #[cfg(feature = "toile")]
     pub(super) cloth: Option<crate::toile::Fabric>,
     /// Whether there is a body that was not read.
-    body_unused: bool,
+    pub(super) body_unused: bool,
     /// Where a block of one's own is named.
     block_place: Option<Place>,
     /// Where the steps stand, in the order in which they are made.
     step_places: Vec<Place>,
     /// Lengths without a unit in a job that does not say which: what leads there, and the number.
-    bare_lengths: Vec<(String, f64)>,
+    pub(super) bare_lengths: Vec<(String, f64)>,
 }
 
 impl JobFile {
@@ -211,6 +211,7 @@ impl JobFile {
             f13,
             f14,
             body_field,
+            wearer_field,
             print_field,
             dxf_field,
             demonstration_field,
@@ -234,6 +235,7 @@ impl JobFile {
         let body = body_field
             .filter(|_| wants_body)
             .and_then(|(_, node)| body(&mut reader, node, needs_size));
+        let wearer = said(wearer_field).and_then(|node| wearer(&mut reader, node));
         let print =
             said(print_field).map_or_else(PrintOptions::default, |node| print(&mut reader, node));
         let shown = said(demonstration_field);
@@ -268,6 +270,7 @@ impl JobFile {
             recipe,
             body_unused: body_field.is_some() && !wants_body,
             body,
+            wearer,
             print,
             outputs,
             private: private == Some(true),
@@ -290,6 +293,47 @@ impl JobFile {
     #[must_use]
     pub fn body_place(&self) -> Option<Place> {
         self.body.as_ref()?.place()
+    }
+
+    /// The path of the wearer's measurement set as written, if she stands in a file of its own; it is
+    /// meant from where the job file stands. [`with_wearer`](Self::with_wearer) takes its text.
+    #[must_use]
+    pub fn wearer_path(&self) -> Option<&str> {
+        self.wearer.as_ref()?.path()
+    }
+
+    /// Where that path is written.
+    #[must_use]
+    pub fn wearer_place(&self) -> Option<Place> {
+        self.wearer.as_ref()?.place()
+    }
+
+    /// The same with the wearer whom [`wearer_path`](Self::wearer_path) names, from the text of her file.
+    ///
+    /// ```
+    /// use blockwright::job::JobFile;
+    /// let set = |back: u32| format!(r#"{{"name": "A", "unit": "mm", "measurements": {{"height": 1680,
+    ///     "bust_girth": 920, "waist_girth": 760, "hip_girth": 1000, "back_waist_length": {back}}}}}"#);
+    /// let text = format!(r#"{{"title": "Tunic", "block": "tunic", "body": {}, "wearer": "maren.json",
+    ///     "alterations": [{{"back_length_reduction": {{"to": "form"}}}}]}}"#, set(410));
+    /// let file = JobFile::from_json(&text)?;
+    /// assert_eq!(file.wearer_path(), Some("maren.json"));
+    /// let job = file.with_wearer(&set(390))?.resolve(None)?;
+    /// # #[cfg(feature = "form")] {
+    /// let report = blockwright::job::run(&job)?.report;
+    /// assert!((report.account[0].amount.unwrap_or(0.0) - 20.0).abs() < 1.0);
+    /// # }
+    /// # Ok::<(), Box<dyn std::error::Error>>(())
+    /// ```
+    ///
+    /// # Errors
+    ///
+    /// [`ResolveError`] when her set is wrong.
+    pub fn with_wearer(mut self, text: &str) -> Result<Self, ResolveError> {
+        if let Some(wearer) = self.wearer.take() {
+            self.wearer = Some(JobBody::Here(Box::new(wearer.resolve(Some(text))?)));
+        }
+        Ok(self)
     }
 
     /// Where the size of a table is written, if the body is one.
@@ -378,7 +422,7 @@ impl JobFile {
     }
 
     /// Refuses a block of one's own whose text was not given.
-    fn block_is_read(&self) -> Result<(), OwnBlockError> {
+    pub(super) fn block_is_read(&self) -> Result<(), OwnBlockError> {
         match self
             .recipe
             .own
@@ -407,6 +451,7 @@ impl JobFile {
         recipe
             .notes
             .extend(bare_lengths(&self.bare_lengths, set.unit()));
+        let wearer = self.wearer.map(|wearer| wearer.resolve(None)).transpose()?;
         let mut job = Job::of(recipe, set);
         job.print = self.print;
         job.outputs = self.outputs;
@@ -415,83 +460,15 @@ impl JobFile {
         {
             job.cloth = self.cloth;
         }
-        Ok(job)
-    }
-}
-
-#[cfg(feature = "fit")]
-impl JobFile {
-    /// The same work fitted to many wearers: from the block of the job's body, or of each one's
-    /// nearest size where it is a table without a size.
-    ///
-    /// # Errors
-    ///
-    /// [`ResolveError`] when the set or table is wanted and not given, or is wrong.
-    pub fn for_batch_fit(mut self, set_text: Option<&str>) -> Result<BatchJob, ResolveError> {
-        self.block_is_read()?;
-        let body = self.body.take().ok_or(ResolveError::NoBody)?;
-        let from = match body.whole_table(set_text)? {
-            Some(table) => FitFrom::Table(table),
-            None => {
-                let set = body.clone().resolve(set_text)?;
-                FitFrom::Body(Box::new(set))
-            }
-        };
-        let mut job = self.many();
-        job.fit = Some(BatchFit::of(from));
-        Ok(job)
-    }
-
-    /// The job with a wearer whom its block is to fit; where its body is a table without a size,
-    /// with the size nearest to her.
-    ///
-    /// # Errors
-    ///
-    /// [`ResolveError`] when the set or table is wanted and not given, or is wrong.
-    pub fn resolve_for(
-        mut self,
-        set_text: Option<&str>,
-        wearer: MeasurementSet,
-    ) -> Result<FitJob, ResolveError> {
-        self.block_is_read()?;
-        let body = self.body.take().ok_or(ResolveError::NoBody)?;
-        let (body, nearest) = body.nearest_to(set_text, wearer.body())?;
-        self.body = Some(body);
-        let mut asked = FitJob::new(self.resolve(set_text)?, wearer);
-        asked.size = nearest;
-        Ok(asked)
-    }
-}
-
-impl JobFile {
-    /// The same work in the sizes of a table.
-    #[must_use]
-    pub fn for_table(self, table: SizeTable) -> RangeJob {
-        let mut recipe = self.recipe;
-        recipe
-            .notes
-            .extend(bare_lengths(&self.bare_lengths, table.unit()));
-        if self.body_unused {
-            let text = "the body of the job is not used: the sizes are those of the table";
-            recipe.notes.push(Warning::new("body_unused", text));
+        #[cfg(feature = "form")]
+        {
+            job.compared = wearer;
         }
-        if recipe.size.take().is_some() {
-            recipe.notes.push(Warning::new(
-                "size_unused",
-                "size has no effect on a range: every size bears its label",
-            ));
+        #[cfg(not(feature = "form"))]
+        if wearer.is_some() {
+            let text = "the wearer is not used: this build has no fit map";
+            job.recipe.notes.push(Warning::new("wearer_unused", text));
         }
-        let mut job = RangeJob::of(recipe, table);
-        job.print = self.print;
-        job.outputs = self.outputs;
-        job
-    }
-}
-
-impl JobFile {
-    /// The same work for many wearers.
-    #[must_use]
-    pub fn for_batch(self) -> BatchJob {
-        self.many()
+        Ok(job)
     }
 }

@@ -3,12 +3,12 @@
 use super::Job;
 use crate::explain::{Explain as _, Explanation};
 use crate::fit_map::{FitMap, Origin, fit_map};
-use crate::form::Form;
+use crate::form::{Dimension, Form, PostureSign, Reproduced};
 use crate::measurements::MeasurementSet;
 use crate::recipe::{MadePattern, one_line};
 use crate::render::fitting::ShownFitMap;
 use crate::render::json::FitMapRecord;
-use crate::units::{Length, LengthStyle, Unit, speak};
+use crate::units::{Length, LengthStyle, Unit, rounded, speak};
 use serde::Serialize;
 use std::fmt::Write as _;
 
@@ -43,8 +43,106 @@ pub struct FitMapReport {
     /// Why there is none.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub refused: Option<Explanation>,
+    /// The body in the round, as far as it can be said in figures.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub body: Option<FormReport>,
     /// What must be known about any map.
     pub caution: &'static str,
+    #[serde(skip)]
+    form: Option<Form>,
+}
+
+/// A body in the round in figures: what it reproduces, and how far it is from other women.
+///
+/// ```
+/// use blockwright::form::Form;
+/// use blockwright::job::FormReport;
+/// use blockwright::measurements::{Body, Measurement};
+/// let body = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+/// ])?;
+/// let report = FormReport::of(&Form::of(&body)?);
+/// assert!(report.dimensions.iter().all(|one| one.spreads().abs() <= 4.0));
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[non_exhaustive]
+pub struct FormReport {
+    /// Each measurement that it was solved for, as a tape finds it.
+    pub reproduced: Vec<Reproduced>,
+    /// Each dimension that no tape gives, beside what the survey expects.
+    pub dimensions: Vec<Dimension>,
+    /// What the posture shows.
+    pub posture: Vec<PostureSign>,
+    /// By how many degrees the trunk leans back, where no upright body has these lengths.
+    pub lean: f64,
+}
+
+impl FormReport {
+    /// Of a form.
+    #[must_use]
+    pub fn of(form: &Form) -> Self {
+        Self {
+            reproduced: form.reproduced().to_vec(),
+            dimensions: form.dimensions().to_vec(),
+            posture: form.posture(),
+            lean: rounded(form.lean().to_degrees(), 1),
+        }
+    }
+
+    fn text(&self, out: &mut String, unit: Unit) {
+        // Writing to a string cannot fail.
+        let _ = writeln!(
+            out,
+            "  {:<32}{:>12}{:>12}{:>12}",
+            "body in the round", "given", "found", "miss"
+        );
+        for one in &self.reproduced {
+            let [given, found] = [one.given, one.found].map(|mm| length(mm, unit));
+            let miss = format!("{} mm", rounded(one.miss(), 2));
+            let _ = writeln!(
+                out,
+                "  {:<32}{given:>12}{found:>12}{miss:>12}",
+                one.of.name()
+            );
+        }
+        let _ = writeln!(
+            out,
+            "  {:<32}{:>12}{:>12}  standard deviations",
+            "what no tape gives", "found", "expected"
+        );
+        for one in &self.dimensions {
+            let [found, expected] = [one.value, one.expected].map(|value| {
+                if one.of.is_length() {
+                    length(value, unit)
+                } else {
+                    format!("{value:.2}")
+                }
+            });
+            let off = rounded(one.spreads(), 1);
+            let _ = writeln!(
+                out,
+                "  {:<32}{found:>12}{expected:>12}{off:>+21.1}",
+                one.of.name()
+            );
+        }
+        if self.lean != 0.0 {
+            let _ = writeln!(out, "  {}", lean_words(self.lean));
+        }
+        for sign in &self.posture {
+            let _ = writeln!(out, "  {}", speak(&sign.to_string(), unit));
+        }
+    }
+}
+
+/// What is said of a body that leans, by degrees.
+pub(crate) fn lean_words(degrees: f64) -> String {
+    let way = if degrees < 0.0 { "forward" } else { "back" };
+    format!(
+        "Leans {way} by {:.1}°: no upright body has these lengths of back and front.",
+        degrees.abs()
+    )
 }
 
 /// What must be known about any map.
@@ -53,26 +151,34 @@ const CAUTION: &str = "A map of threads sees lengths and girths alone, on a body
 
 impl FitMapReport {
     /// Of the wearer whom a job's pattern is compared with, if there is one.
-    pub(super) fn of(job: &Job, made: &MadePattern) -> Option<Self> {
+    pub(crate) fn of(job: &Job, made: &MadePattern) -> Option<Self> {
         let wearer = job.compared.as_ref()?;
         let origin = Origin {
             draft: &made.drafted,
             body: job.set.body(),
         };
         let form = Form::of(wearer.body());
-        let (map, refused) = match form {
+        let (map, form, refused) = match form {
             Ok(form) => {
                 let map = fit_map(&made.pattern, Some(origin), wearer.body(), &form);
-                (Some(map), None)
+                (Some(map), Some(form), None)
             }
-            Err(error) => (None, Some(error.explanation())),
+            Err(error) => (None, None, Some(error.explanation())),
         };
         Some(Self {
             wearer: name(wearer),
             map,
             refused,
+            body: form.as_ref().map(FormReport::of),
             caution: CAUTION,
+            form,
         })
+    }
+
+    /// The body in the round, if there is one.
+    #[cfg(feature = "message")]
+    pub(crate) const fn form(&self) -> Option<&Form> {
+        self.form.as_ref()
     }
 
     /// For the fitting page.
@@ -80,6 +186,7 @@ impl FitMapReport {
         Some(ShownFitMap {
             wearer: &self.wearer,
             map: self.map.as_ref()?,
+            form: self.form.as_ref()?,
             caution: self.caution,
         })
     }
@@ -101,14 +208,15 @@ impl FitMapReport {
         if let Some(map) = &self.map {
             let _ = writeln!(
                 out,
-                "  {:<32}{:>12}{:>12}{:>12}",
-                "down to the waist", "pattern", "body", "excess"
+                "  {:<40}{:>10}{:>10}{:>10}",
+                "threads", "pattern", "body", "excess"
             );
             for station in &map.stations {
-                let name = format!("{} {}", station.piece, station.place.name());
+                let place = station.place.name();
+                let name = format!("{} {place}, {}", station.piece, station.band.name());
                 let values = [station.pattern, station.body, station.excess()];
                 let [pattern, body, excess] = values.map(|mm| length(mm, unit));
-                let _ = writeln!(out, "  {name:<32}{pattern:>12}{body:>12}{excess:>12}");
+                let _ = writeln!(out, "  {name:<40}{pattern:>10}{body:>10}{excess:>10}");
             }
             let _ = writeln!(
                 out,
@@ -127,6 +235,9 @@ impl FitMapReport {
             for advice in &map.advice {
                 let _ = writeln!(out, "  {}", speak(&advice.to_string(), unit));
             }
+        }
+        if let Some(body) = &self.body {
+            body.text(&mut out, unit);
         }
         let _ = writeln!(out, "  {}", self.caution);
         out

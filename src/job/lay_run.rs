@@ -154,7 +154,7 @@ impl<'a> LayRun<'a> {
     /// # Errors
     /// [`JobError`] when there is no pattern, or a piece does not fit on the cloth.
     pub fn new(job: &'a Job, cloth: &Cloth, seed: u64) -> Result<Self, JobError> {
-        let made = make(&job.recipe, job.set.body(), job.set.unit(), Ways::Skipped)?;
+        let made = job.make(Ways::Skipped)?;
         let (pattern, lines) = (&made.pattern, made.cut.as_ref());
         let laid = parts(pattern, lines, cloth)?;
         let search = Search::new(cloth, laid, seed)?;

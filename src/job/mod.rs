@@ -26,6 +26,7 @@ mod definition;
 mod demonstration_pdf;
 mod error;
 mod file;
+mod file_uses;
 #[cfg(feature = "fit")]
 mod fit_definition;
 #[cfg(feature = "form")]
@@ -99,8 +100,10 @@ pub use error::{Fault, JobError, ResolveError};
 pub use file::JobFile;
 #[cfg(feature = "fit")]
 pub use fit_definition::FitJob;
+#[cfg(feature = "message")]
+pub(crate) use fit_map_report::lean_words;
 #[cfg(feature = "form")]
-pub use fit_map_report::FitMapReport;
+pub use fit_map_report::{FitMapReport, FormReport};
 #[cfg(feature = "fit")]
 pub use fit_report::{
     AskedReport, DifferenceReport, FitReport, FitStepReport, LeftReport, SizeChoiceReport,

@@ -169,22 +169,43 @@ pub(super) fn body(reader: &mut Reader, node: &Node, needs_size: bool) -> Option
         NodeValue::Map(entries) if entries.iter().any(|(key, _)| key.text == "table") => {
             of_table(reader, node, needs_size)
         }
-        NodeValue::Map(_) => match MeasurementSet::from_node(node) {
-            Ok(set) => Some(JobBody::Here(Box::new(set))),
-            Err(errors) => {
-                for mut problem in errors {
-                    problem.path = match problem.path.as_str() {
-                        "" => "body".to_owned(),
-                        path => join("body", path),
-                    };
-                    reader.problems.push(problem);
-                }
-                None
-            }
-        },
+        NodeValue::Map(_) => set_here(reader, node, "body"),
         _ => {
             let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
             reader.shape(node, "body", expected);
+            None
+        }
+    }
+}
+
+/// The wearer with whom a pattern is compared: the path of a set, or a set.
+pub(super) fn wearer(reader: &mut Reader, node: &Node) -> Option<JobBody> {
+    match &node.value {
+        NodeValue::Text(path) if !path.trim().is_empty() => Some(JobBody::File {
+            path: path.clone(),
+            place: node.place,
+        }),
+        NodeValue::Map(_) => set_here(reader, node, "wearer"),
+        _ => {
+            let expected = "the path of a measurement set, or a set with `unit` and `measurements`";
+            reader.shape(node, "wearer", expected);
+            None
+        }
+    }
+}
+
+/// A set that is written in the job under a key.
+fn set_here(reader: &mut Reader, node: &Node, key: &str) -> Option<JobBody> {
+    match MeasurementSet::from_node(node) {
+        Ok(set) => Some(JobBody::Here(Box::new(set))),
+        Err(errors) => {
+            for mut problem in errors {
+                problem.path = match problem.path.as_str() {
+                    "" => key.to_owned(),
+                    path => join(key, path),
+                };
+                reader.problems.push(problem);
+            }
             None
         }
     }

@@ -11,7 +11,7 @@ use super::{Job, JobError, JobReport, Outcome, Output, PagesReport};
 use crate::drawing::{PatternLabels, SHEET_GAP_MM, pattern_parts};
 use crate::measurements::{BodyRecord, SetReport};
 use crate::piece::Pattern;
-use crate::recipe::{MadePattern, MakeError, make};
+use crate::recipe::{MadePattern, MakeError};
 use crate::render::fitting::{self, Fitting};
 use crate::render::json::PatternDocument;
 use crate::render::{dxf, json, svg};
@@ -50,10 +50,7 @@ use crate::render::{dxf, json, svg};
 /// [`JobError`] when the block cannot be drafted for this body, breaks a law, an
 /// alteration is refused, or the pattern cannot be laid out or printed as asked.
 pub fn run(job: &Job) -> Result<Outcome, JobError> {
-    outcome_of(
-        job,
-        make(&job.recipe, job.set.body(), job.set.unit(), job.ways)?,
-    )
+    outcome_of(job, job.make(job.ways)?)
 }
 
 /// Draws what was made for a job and renders it into files in memory.

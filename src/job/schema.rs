@@ -80,6 +80,8 @@ struct JobShape {
     /// A body; left out where a table of sizes or of people is given beside the job, and where a
     /// block of one's own knows its body.
     body: Option<BodyShape>,
+    /// Another wearer, with whom the pattern is compared: the path of her measurement set, or a set.
+    wearer: Option<WearerShape>,
     ease: Option<EaseShape>,
     /// From waist to hem.
     length: Option<SchemaLength>,
@@ -172,6 +174,14 @@ enum BodyShape {
     Path(String),
     Here(SetInDocument),
     Table(OfTable),
+}
+
+#[derive(JsonSchema)]
+#[schemars(untagged, rename = "wearer")]
+#[expect(dead_code, reason = "read by the derived schema only")]
+enum WearerShape {
+    Path(String),
+    Here(SetInDocument),
 }
 
 #[derive(JsonSchema)]

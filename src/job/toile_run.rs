@@ -10,7 +10,7 @@ use crate::draft::draft;
 use crate::form::Form;
 use crate::measurements::MeasurementSet;
 use crate::progress::Progress;
-use crate::recipe::{Ways, make};
+use crate::recipe::Ways;
 use crate::toile::{Shown, Toile, ToileSettings};
 use std::ops::ControlFlow;
 
@@ -75,7 +75,7 @@ impl<'a> ToileRun<'a> {
         wearer: Option<&'a MeasurementSet>,
         settings: ToileSettings,
     ) -> Result<Self, JobError> {
-        let made = make(&job.recipe, job.set.body(), job.set.unit(), Ways::Skipped)?;
+        let made = job.make(Ways::Skipped)?;
         let body = wearer.unwrap_or(&job.set).body();
         let form = Form::of(body)?;
         let case = |name, words, pattern| ToileCase {

@@ -37,6 +37,8 @@ impl Serialize for Job {
         let mut map = serializer.serialize_map(None)?;
         self.recipe.write(&mut map)?;
         map.serialize_entry("body", &self.set)?;
+        #[cfg(feature = "form")]
+        optional(&mut map, "wearer", self.compared.as_ref())?;
         files(&mut map, &self.print, (self.outputs, self.private))?;
         #[cfg(feature = "toile")]
         optional(&mut map, "cloth", self.cloth.map(Written))?;
@@ -57,6 +59,7 @@ impl Serialize for JobFile {
         let mut map = serializer.serialize_map(None)?;
         self.recipe.write(&mut map)?;
         optional(&mut map, "body", self.body.as_ref())?;
+        optional(&mut map, "wearer", self.wearer.as_ref())?;
         files(&mut map, &self.print, (self.outputs, self.private))?;
         #[cfg(feature = "toile")]
         optional(&mut map, "cloth", self.cloth.map(Written))?;

@@ -62,8 +62,9 @@ pub struct Measured {
 /// * `height`, `bust_girth`, `waist_girth` and `hip_girth` are taken.
 /// * Whatever was taken is held as taken; every value is finite and within the
 ///   [range](Measurement::range) of its measurement.
-/// * What was not taken is estimated from everything that was, save `back_hollow`, which no
-///   source relates to the rest. The front width rests on handbooks, not on the survey.
+/// * What was not taken is estimated from everything that was, save `back_hollow`, `nape_plumb` and
+///   `waist_plumb`, which no source relates to the rest. The front width rests on handbooks, not on
+///   the survey.
 /// * A taken value that the others make hard to believe is kept, doubted, and moves the
 ///   estimates only as far as the nearest believable one would.
 /// * An estimate gives way to keep the order of bodies (underbust below bust, armpit
@@ -162,7 +163,8 @@ impl Body {
         Self::from_taken(others.chain([(measurement, value)]))
     }
 
-    /// The value and its source; `None` only for a `back_hollow` that was not taken.
+    /// The value and its source; `None` only for a `back_hollow`, `nape_plumb` or `waist_plumb` that was
+    /// not taken.
     #[must_use]
     pub fn get(&self, measurement: Measurement) -> Option<Measured> {
         *self.values.of(measurement)
@@ -170,8 +172,8 @@ impl Body {
 
     /// The value: mm, or radians.
     ///
-    /// Every measurement but `back_hollow` has one. A `back_hollow` that was not taken answers
-    /// with 0, a straight back; ask [`get`](Self::get) to tell the two apart.
+    /// Every measurement but `back_hollow`, `nape_plumb` and `waist_plumb` has one. Those answer with 0,
+    /// a straight back, if they were not taken; ask [`get`](Self::get) to tell the two apart.
     #[must_use]
     pub fn value(&self, measurement: Measurement) -> f64 {
         self.get(measurement).map_or(0.0, |measured| measured.value)
@@ -185,7 +187,8 @@ impl Body {
     }
 
     /// What the measurement would be if it had not been taken: the estimate from everything
-    /// else that was. `None` for height, bust, waist and hip, and for `back_hollow`.
+    /// else that was. `None` for height, bust, waist and hip, and for `back_hollow` and
+    /// the two from a plumb line.
     ///
     /// ```
     /// use blockwright::measurements::{Body, Measurement};

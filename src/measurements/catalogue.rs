@@ -215,6 +215,24 @@ impl Measurement {
                 "From a straight edge held upright along the middle of the back, touching the \
                  shoulder blades and the seat, level in to the body at the natural waist."
             }
+            Self::NapePlumb => {
+                "From a plumb line hung behind the back so that it touches the shoulder blades, \
+                 level in to the nape bone, looking straight ahead: little on an erect back, much \
+                 on a round one."
+            }
+            Self::WaistPlumb => {
+                "From a plumb line hung behind the back so that it touches the shoulder blades, \
+                 level in to the middle of the back at the natural waist. The seat does not \
+                 matter; with it, it is back_hollow."
+            }
+            Self::BustDepth => {
+                "Straight through the body at the level of the bust points, from the back to the \
+                 bust: between two rulers held level across back and bust, not pressed."
+            }
+            Self::SeatDepth => {
+                "Straight through the body at the level of the fullest seat, from the seat to the \
+                 front: between two rulers held level across both, not pressed."
+            }
             Self::HeadGirth => {
                 "Around the head at its largest, over the brow and the back of the head, the \
                  hair pressed flat."
@@ -256,6 +274,10 @@ impl Measurement {
             Self::NapeHeight => (1050.0, 1900.0),
             Self::WaistHeight => (720.0, 1450.0),
             Self::BackHollow => (0.0, 140.0),
+            Self::NapePlumb => (0.0, 200.0),
+            Self::WaistPlumb => (0.0, 160.0),
+            Self::BustDepth => (150.0, 560.0),
+            Self::SeatDepth => (140.0, 600.0),
             Self::HeadGirth => (440.0, 720.0),
             Self::HandGirth => (125.0, 300.0),
         };
@@ -286,7 +308,9 @@ impl Measurement {
             Self::ArmscyeGirth => UPPER_AND_SLEEVE,
             Self::NapeHeight | Self::HeadGirth => UPPER,
             Self::WaistHeight => LOWER,
-            Self::BackHollow => WAISTED,
+            Self::BackHollow | Self::WaistPlumb => WAISTED,
+            Self::NapePlumb | Self::BustDepth => UPPER,
+            Self::SeatDepth => LOWER,
             Self::HandGirth => SLEEVE,
         }
     }

@@ -81,8 +81,16 @@ pub enum Measurement {
     NapeHeight,
     /// Floor to the natural waist.
     WaistHeight,
-    /// Depth of the hollow of the back at the waist.
+    /// Depth of the hollow of the back at the waist, from an edge that touches blades and seat.
     BackHollow,
+    /// From a plumb line at the shoulder blades in to the nape.
+    NapePlumb,
+    /// From a plumb line at the shoulder blades in to the waist.
+    WaistPlumb,
+    /// Depth of the body at the bust points.
+    BustDepth,
+    /// Depth of the body at the fullest seat.
+    SeatDepth,
     /// Around the head.
     HeadGirth,
     /// Around the hand.
@@ -108,7 +116,7 @@ pub enum Kind {
 
 impl Measurement {
     /// Every measurement, girths of the trunk first, in the order of reports.
-    pub const ALL: [Self; 29] = [
+    pub const ALL: [Self; 33] = [
         Self::Height,
         Self::BustGirth,
         Self::UpperChestGirth,
@@ -136,11 +144,16 @@ impl Measurement {
         Self::NapeHeight,
         Self::WaistHeight,
         Self::BackHollow,
+        Self::NapePlumb,
+        Self::WaistPlumb,
+        Self::BustDepth,
+        Self::SeatDepth,
         Self::HeadGirth,
         Self::HandGirth,
     ];
 
-    /// The four that must be taken; the others, save `back_hollow`, can be estimated from them.
+    /// The four that must be taken; the others can be estimated from them, save `back_hollow` and the
+    /// two from a plumb line.
     pub const REQUIRED: [Self; 4] = [
         Self::Height,
         Self::BustGirth,
@@ -179,6 +192,10 @@ impl Measurement {
             Self::NapeHeight => "nape_height",
             Self::WaistHeight => "waist_height",
             Self::BackHollow => "back_hollow",
+            Self::NapePlumb => "nape_plumb",
+            Self::WaistPlumb => "waist_plumb",
+            Self::BustDepth => "bust_depth",
+            Self::SeatDepth => "seat_depth",
             Self::HeadGirth => "head_girth",
             Self::HandGirth => "hand_girth",
         }
@@ -210,6 +227,10 @@ impl Measurement {
                 | Self::NapeHeight
                 | Self::WaistHeight
                 | Self::BackHollow
+                | Self::NapePlumb
+                | Self::WaistPlumb
+                | Self::BustDepth
+                | Self::SeatDepth
                 | Self::HeadGirth
                 | Self::HandGirth
         )

@@ -3,7 +3,7 @@
 use super::asked::Ask;
 use super::problem::{Problem, Problems};
 use super::{
-    described, drafted, fitted, measured, most, opened, outputs, shown_signs, written_files,
+    described, drafted, fitted, mapped, measured, most, opened, outputs, shown_signs, written_files,
 };
 use serde::Serialize;
 
@@ -54,6 +54,7 @@ fn answer_to(ask: Ask) -> Result<String, Problems> {
         Ask::Form { set, unit, paper } => ok(&measured::form(set.as_ref(), unit, &paper)?),
         Ask::Signs { words, unit } => ok(&shown_signs::signs(&words, unit)),
         Ask::Draft { made, report } => ok(&drafted::draft(&made, report)?),
+        Ask::FitMap { made } => ok(&mapped::map(&made)?),
         Ask::Most { made, step } => ok(&most::most(&made, step)?),
         Ask::Fit { made, wearer } => ok(&fitted::fit(&made, &wearer)?),
         Ask::Output { made, wanted } => ok(&outputs::output(&made, &wanted)?),

@@ -37,6 +37,10 @@ pub(super) enum Ask {
         #[serde(default)]
         report: bool,
     },
+    FitMap {
+        #[serde(flatten)]
+        made: MadeFrom,
+    },
     Most {
         #[serde(flatten)]
         made: MadeFrom,
@@ -155,6 +159,14 @@ impl MadeFrom {
     /// The job, with everything it names.
     pub(super) fn job(&self) -> Result<Job, Problems> {
         let file = self.with_block(self.file()?)?;
+        let file = match file.wearer_path().map(str::to_owned) {
+            None => file,
+            Some(path) => {
+                let text = self.text(Some(&path)).ok_or_else(|| missing(&path))?;
+                file.with_wearer(text)
+                    .map_err(|error| Problems::of_resolve(&error))?
+            }
+        };
         let text = self.text(file.body_path()).map(str::to_owned);
         file.resolve(text.as_deref())
             .map_err(|error| Problems::of_resolve(&error))

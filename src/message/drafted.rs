@@ -6,7 +6,7 @@ use super::problem::{Problem, Problems};
 use crate::alterations::Account;
 use crate::job::{Job, JobError, JobReport};
 use crate::piece::MeasureUnit;
-use crate::recipe::{MadePattern, MakeError, Ways, make};
+use crate::recipe::{MadePattern, MakeError, Ways};
 use crate::units::Unit;
 use serde::Serialize;
 
@@ -32,7 +32,7 @@ struct Amount {
 }
 
 #[derive(Debug, Serialize)]
-struct RefusedStep {
+pub(super) struct RefusedStep {
     /// Counted from one.
     step: usize,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -63,12 +63,12 @@ pub(super) fn draft(asked: &MadeFrom, report: bool) -> Result<Drafted, Problems>
 }
 
 /// The pattern with all steps, or with those before the one that is refused.
-fn as_far_as_it_goes(
+pub(super) fn as_far_as_it_goes(
     job: &mut Job,
     ways: Ways,
 ) -> Result<(MadePattern, Option<RefusedStep>), Problems> {
     let unit = job.set.unit();
-    let error = match make(&job.recipe, job.set.body(), unit, ways) {
+    let error = match job.make(ways) {
         Ok(made) => return Ok((made, None)),
         Err(error) => error,
     };
@@ -78,7 +78,8 @@ fn as_far_as_it_goes(
     let (step, most) = (refused.step, refused.most.map(short));
     let before = refused.before.as_ref().map(|earlier| earlier.step);
     job.recipe.alterations.truncate(step.saturating_sub(1));
-    let made = make(&job.recipe, job.set.body(), unit, ways)
+    let made = job
+        .make(ways)
         .map_err(|error| Problems::of_make(error, unit))?;
     let refused = RefusedStep {
         step,

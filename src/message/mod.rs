@@ -14,6 +14,7 @@
 //! | `form` | `set`, `unit`, `paper` | a form to take measurements with, PDF |
 //! | `signs` | `words`, `unit` | signs of fit with drawings, and the step of each |
 //! | `draft` | `job`, `files`, `report` | pieces before and after, seams, and with `report` all that there is to say |
+//! | `fit_map` | `job`, `files` | the wearer's body in the round, drawn, and the map of the pieces on it; the wearer is `wearer` of the job, or its body |
 //! | `most` | `job`, `files`, `step` | how far that step can be taken both ways |
 //! | `fit` | `job`, `files`, `wearer` | the steps that fit the job's block to the wearer |
 //! | `output` | `job`, `files`, `what` ... | files to print, to cut by, to hand on |
@@ -26,6 +27,7 @@ mod described;
 mod drafted;
 mod fitted;
 mod made_files;
+mod mapped;
 mod measured;
 mod most;
 mod opened;

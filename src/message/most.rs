@@ -6,7 +6,7 @@ use super::pieces::short;
 use super::problem::{Problem, Problems};
 use crate::alterations::{Request, alter};
 use crate::piece::{MeasureUnit, Pattern};
-use crate::recipe::{Ways, make};
+use crate::recipe::Ways;
 use serde::Serialize;
 
 /// Farther than any step goes, in millimetres and degrees.
@@ -38,7 +38,8 @@ pub(super) fn most(asked: &MadeFrom, step: usize) -> Result<Most, Problems> {
     };
     job.recipe.alterations.truncate(step.saturating_sub(1));
     job.recipe.allowances = None;
-    let made = make(&job.recipe, job.set.body(), unit, Ways::Skipped)
+    let made = job
+        .make(Ways::Skipped)
         .map_err(|error| Problems::of_make(error, unit))?;
     let measured_in = probe(&request, 0.0).map_or(MeasureUnit::Millimetres, |step| step.unit());
     let far = match measured_in {

@@ -85,11 +85,20 @@ fn job(text: &str, files: &Files) -> Result<Opened, Problems> {
                 .map_err(|error| Problems::of_resolve(&error))?
         }
     };
-    let job = file
+    let file = match file.wearer_path().map(str::to_owned) {
+        None => file,
+        Some(path) => {
+            let text = text_of(files, Some(&path)).ok_or_else(|| missing(&path))?;
+            file.with_wearer(text)
+                .map_err(|error| Problems::of_resolve(&error))?
+        }
+    };
+    let mut job = file
         .resolve(body)
         .map_err(|error| Problems::of_resolve(&error))?;
-    let wearer = match files.get(WEARER) {
-        Some(text) if path.as_deref() == Some(MADE_FOR) => {
+    let wearer = match (job.compared.take(), files.get(WEARER)) {
+        (Some(wearer), _) => Some(as_value(&wearer)),
+        (None, Some(text)) if path.as_deref() == Some(MADE_FOR) => {
             Some(as_value(&MeasurementSet::parse(text)?))
         }
         _ => None,

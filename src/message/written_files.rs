@@ -56,6 +56,9 @@ pub(super) fn write(
             name: WEARER,
             text: set.to_yaml(),
         });
+        if let Value::Object(map) = &mut job {
+            map.insert("wearer".to_owned(), Value::from(WEARER));
+        }
     }
     let file = JobFile::from_json(&job.to_string())?;
     let mut text = String::from("# blockwright draft job.yaml -o DIR makes the same pattern.\n");

@@ -30,6 +30,7 @@ pub(super) const ASSETS: &[Asset] = assets! {
     "/wearer.js", "wearer.js", SCRIPT;
     "/pattern.js", "pattern.js", SCRIPT;
     "/board.js", "board.js", SCRIPT;
+    "/fitmap.js", "fitmap.js", SCRIPT;
     "/fitting.js", "fitting.js", SCRIPT;
     "/report.js", "report.js", SCRIPT;
     "/out.js", "out.js", SCRIPT;

@@ -44,17 +44,19 @@ pub enum Ways {
 pub(super) fn alter_in_order(
     drafted: &Pattern,
     requests: &[Request],
-    body: &Body,
+    (body, wearer): (&Body, &Body),
     ways: Ways,
 ) -> Result<Altered, MakeError> {
-    altered(drafted, requests, body, ways).map_err(|error| match error {
+    altered(drafted, requests, (body, wearer), ways).map_err(|error| match error {
         MakeError::Alteration { mut refused, .. } => {
             let index = refused.step.saturating_sub(1);
             let holds = |order: &[usize]| {
                 let order = order.iter().map(|&at| requests.get(at).cloned());
                 order
                     .collect::<Option<Vec<Request>>>()
-                    .is_some_and(|order| altered(drafted, &order, body, Ways::Skipped).is_ok())
+                    .is_some_and(|order| {
+                        altered(drafted, &order, (body, wearer), Ways::Skipped).is_ok()
+                    })
             };
             refused.before = earlier_place(index, holds).and_then(|at| {
                 Some(EarlierStep {
@@ -71,7 +73,7 @@ pub(super) fn alter_in_order(
 fn altered(
     drafted: &Pattern,
     requests: &[Request],
-    body: &Body,
+    (body, wearer): (&Body, &Body),
     ways: Ways,
 ) -> Result<Altered, MakeError> {
     let mut made = Chain::of(drafted.clone());
@@ -95,6 +97,11 @@ fn altered(
             request.to(wanted)?.alteration()?
         } else if request.wants_body() {
             let amount = to_body(&made.pattern, body)
+                .map_err(|reason| refused(request, reason))
+                .map_err(counted)?;
+            request.by(amount)?.alteration()?
+        } else if request.wants_form() {
+            let amount = to_form(&made.pattern, wearer)
                 .map_err(|reason| refused(request, reason))
                 .map_err(counted)?;
             request.by(amount)?.alteration()?
@@ -145,12 +152,36 @@ fn refused(request: &Request, reason: AlterationError) -> Box<Refused> {
         amount: None,
         unit: match request.measure_of_body() {
             Some(measure) => measure.unit(),
+            None if request.wants_form() => MeasureUnit::Millimetres,
             None => MeasureUnit::Degrees,
         },
         most: None,
         before: None,
         reason: Reason::Alteration(reason),
     })
+}
+
+/// By how much the centre back is longer than the taut thread down the wearer's body in the round.
+#[cfg(feature = "form")]
+fn to_form(pattern: &Pattern, wearer: &Body) -> Result<f64, AlterationError> {
+    use crate::explain::Explain as _;
+    let form = crate::form::Form::of(wearer).map_err(|error| AlterationError::First {
+        why: format!("`to: form` needs a body in the round, and {error}"),
+        advice: error.cure(),
+    })?;
+    let map = crate::fit_map::fit_map(pattern, None, wearer, &form);
+    let centre = map.centre_back().ok_or_else(|| AlterationError::Missing {
+        what: "a back from the neckline to the waist".to_owned(),
+        advice: "`to: form` needs it; give an amount, or leave the step out",
+    })?;
+    Ok(centre.excess())
+}
+
+#[cfg(not(feature = "form"))]
+fn to_form(_: &Pattern, _: &Body) -> Result<f64, AlterationError> {
+    Err(AlterationError::Setting(
+        "`to: form` needs the feature `form`; give the amount".to_owned(),
+    ))
 }
 
 /// By how many degrees the shoulders have to slope more, so that back and front together slope

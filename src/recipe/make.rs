@@ -87,10 +87,50 @@ pub fn make(
     unit: Unit,
     ways: Ways,
 ) -> Result<MadePattern, MakeError> {
-    made(recipe, body, unit, ways).map_err(|error| error.in_unit(unit))
+    make_for(recipe, (body, body), unit, ways)
 }
 
-fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePattern, MakeError> {
+/// The same for a body of which the pattern is drafted and a wearer whose body in the round says the
+/// amounts that are asked for with `to: form`.
+///
+/// ```
+/// use blockwright::alterations::Request;
+/// use blockwright::draft::Block;
+/// use blockwright::measurements::{Body, Measurement};
+/// use blockwright::recipe::{Recipe, Ways, make_for};
+/// use blockwright::units::Unit;
+/// let size = Body::from_taken([
+///     (Measurement::Height, 1680.0), (Measurement::BustGirth, 920.0),
+///     (Measurement::WaistGirth, 760.0), (Measurement::HipGirth, 1000.0),
+///     (Measurement::BackWaistLength, 410.0),
+/// ])?;
+/// let wearer = size.with_taken(Measurement::BackWaistLength, 392.0)?;
+/// let mut recipe = Recipe::new("Tunic", Block::Tunic);
+/// recipe.alterations = vec![Request::new("back_length_reduction", serde_json::json!({"to": "form"}))?];
+/// # #[cfg(feature = "form")] {
+/// let made = make_for(&recipe, (&size, &wearer), Unit::Cm, Ways::Skipped)?;
+/// assert!((made.accounts[0].amount.unwrap_or(0.0) - 18.0).abs() < 1.0);
+/// # }
+/// # Ok::<(), Box<dyn std::error::Error>>(())
+/// ```
+///
+/// # Errors
+/// [`MakeError`], as [`make`]; and where no body in the round has the wearer's measurements.
+pub fn make_for(
+    recipe: &Recipe,
+    (body, wearer): (&Body, &Body),
+    unit: Unit,
+    ways: Ways,
+) -> Result<MadePattern, MakeError> {
+    made(recipe, (body, wearer), unit, ways).map_err(|error| error.in_unit(unit))
+}
+
+fn made(
+    recipe: &Recipe,
+    (body, wearer): (&Body, &Body),
+    unit: Unit,
+    ways: Ways,
+) -> Result<MadePattern, MakeError> {
     let drafted = match &recipe.own {
         None => draft_proved(recipe, body, unit)?,
         // It was proved when it was read.
@@ -101,7 +141,7 @@ fn made(recipe: &Recipe, body: &Body, unit: Unit, ways: Ways) -> Result<MadePatt
         accounts,
         mut choices,
         steps,
-    } = alter_in_order(&drafted, &recipe.alterations, body, ways)?;
+    } = alter_in_order(&drafted, &recipe.alterations, (body, wearer), ways)?;
     let rows = choices.iter_mut().flat_map(|choice| &mut choice.table.rows);
     for row in rows {
         if let MethodOutcome::Refused(why) = &mut row.outcome {

@@ -39,7 +39,7 @@ pub use definition::{LONGEST_TITLE, Recipe};
 pub use error::MakeError;
 pub(crate) use field::{length, said, truth};
 pub(crate) use from_json::whole;
-pub use make::{MadePattern, make};
+pub use make::{MadePattern, make, make_for};
 pub(crate) use one_line::one_line;
 pub use own_block::OwnBlock;
 pub use own_block_error::OwnBlockError;

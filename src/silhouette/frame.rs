@@ -131,11 +131,10 @@ impl Frame {
             arm,
             back_fold: 0.5 * value(M::BackWidth),
             front_fold: 0.5 * value(M::FrontWidth),
-            inward: if body.is_taken(M::BackHollow) {
-                value(M::BackHollow)
-            } else {
-                0.02 * height
-            },
+            inward: [M::BackHollow, M::WaistPlumb]
+                .into_iter()
+                .find(|of| body.is_taken(*of))
+                .map_or(0.02 * height, value),
         }
     }
 }

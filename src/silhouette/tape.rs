@@ -141,9 +141,15 @@ pub const fn stance(of: Measurement) -> Stance {
     use Measurement as M;
     match of {
         M::BackWidth | M::ScyeDepth | M::BackWaistLength => Stance::Back,
-        M::WaistToHip | M::WaistToKnee | M::NapeHeight | M::WaistHeight | M::BackHollow => {
-            Stance::Side
-        }
+        M::WaistToHip
+        | M::WaistToKnee
+        | M::NapeHeight
+        | M::WaistHeight
+        | M::BackHollow
+        | M::NapePlumb
+        | M::WaistPlumb
+        | M::BustDepth
+        | M::SeatDepth => Stance::Side,
         _ => Stance::Front,
     }
 }
@@ -262,11 +268,32 @@ pub(super) fn tape_run(f: &Frame, of: Measurement) -> TapeRun {
             (seat, f.nape + 0.3 * (f.chest.y - f.nape)),
             (seat, f.hip.y + 0.02 * f.height),
         ]]),
+        M::NapePlumb => {
+            along(&[(seat, f.nape), (seat + 24.0, f.nape)]).guided(&plumb_line(f, seat))
+        }
+        M::WaistPlumb => {
+            along(&[(seat, f.waist.y), (waist_back, f.waist.y)]).guided(&plumb_line(f, seat))
+        }
+        M::BustDepth => depth(f, side_ends(f, f.bust), f.bust.y),
+        M::SeatDepth => depth(f, (seat, belly), f.hip.y),
         M::HeadGirth => {
             let y = 0.36 * f.chin;
             round((-0.97 * f.head_half, y), (0.97 * f.head_half, y), 10.0)
         }
     }
+}
+
+/// A plumb line that touches the shoulder blades and ends above the seat.
+fn plumb_line(f: &Frame, x: f64) -> [[(f64, f64); 2]; 1] {
+    let end = f.waist.y + 0.3 * (f.hip.y - f.waist.y);
+    [[(x, f.nape - 0.03 * f.height), (x, end)]]
+}
+
+/// Between two rulers, from behind to before.
+fn depth(f: &Frame, (back, front): (f64, f64), y: f64) -> TapeRun {
+    let half = 0.012 * f.height;
+    let ruler = |x: f64| [(x, y - half), (x, y + half)];
+    TapeRun::between(Stance::Side, &[(back, y), (front, y)]).guided(&[ruler(back), ruler(front)])
 }
 
 /// A ring round the arm at a level.

@@ -254,6 +254,58 @@ fn a_block_is_fitted_to_a_wearer() {
     );
 }
 
+/// The map is that of the command's report, and `wearer:` and `to: form` mean the same there.
+#[test]
+fn a_wearer_is_shown_in_the_round_and_the_pieces_on_her() {
+    let mut job = dress(&json!([{"back_length_reduction": {"to": "form", "hips_checked": true}}]));
+    let lengths = |back: f64| {
+        let mut set = body();
+        set["measurements"]["back_waist_length"] = json!(back);
+        set["measurements"]["centre_front_waist_length"] = json!(34);
+        set
+    };
+    job["body"] = lengths(41.0);
+    job["wearer"] = lengths(39.2);
+    let shown = ask(&json!({"ask": "fit_map", "job": job}));
+    assert_eq!(shown["status"], "ok", "{shown}");
+    assert!(shown["form"].as_str().unwrap().starts_with("<svg"));
+    let pieces = shown["pieces"].as_array().unwrap();
+    assert_eq!(pieces.len(), 2);
+    let place = Place::with_job(&job.to_string());
+    let report = place.run(&["check", "job.yaml", "--json"]).done();
+    let report: Value = serde_json::from_str(&report).unwrap();
+    assert!((report["account"][0]["amount"].as_f64().unwrap() - 18.0).abs() < 1.0);
+    assert_eq!(report["fit_map"]["body"], shown["body"]);
+    // In a file of its own, and instead of it the argument.
+    place.write("maren.json", job["wearer"].to_string());
+    job["wearer"] = json!("maren.json");
+    place.write("job.yaml", job.to_string());
+    let again = place.run(&["check", "job.yaml", "--json"]).done();
+    let again: Value = serde_json::from_str(&again).unwrap();
+    assert_eq!(again["account"], report["account"]);
+    // Without a wearer it is the job's own body, on whom nothing is to be shortened.
+    job.as_object_mut().unwrap().remove("wearer");
+    let own = ask(&json!({"ask": "fit_map", "job": job}));
+    assert!(
+        own["advice"][0]
+            .as_str()
+            .unwrap()
+            .contains("agrees by construction"),
+        "{own}"
+    );
+    // Whom no body in the round has is said, and the pieces are left.
+    job["wearer"] = lengths(39.2);
+    job["wearer"]["measurements"]["neck_to_bust_point"] = json!(45);
+    let none = ask(&json!({"ask": "fit_map", "job": job}));
+    assert!(
+        none["refused"]["text"]
+            .as_str()
+            .unwrap()
+            .contains("no body in the round"),
+        "{none}"
+    );
+}
+
 #[test]
 fn a_batch_line_of_somebody_whose_angle_was_measured() {
     let mut job = dress(&json!([]));

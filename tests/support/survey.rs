@@ -85,7 +85,22 @@ pub fn whole() -> bool {
 
 /// So many of the women, drawn by a seed in their order, and all of them for whole sweeps.
 pub fn sample(count: usize, seed: u64) -> Table {
+    drawn(women(), count, seed)
+}
+
+/// So many of the women whom the tables of the form were not derived from: every other one, from the
+/// second.
+pub fn unseen(count: usize, seed: u64) -> Table {
     let mut table = women();
+    let mut seen = false;
+    table.rows.retain(|_| {
+        seen = !seen;
+        !seen
+    });
+    drawn(table, count, seed)
+}
+
+fn drawn(mut table: Table, count: usize, seed: u64) -> Table {
     let (mut left, mut wanted) = (table.rows.len(), count);
     let mut dice = super::bodies::Dice::new(seed);
     // Knuth's selection sampling; The Art of Computer Programming 2, 3.4.2 S; value from memory.

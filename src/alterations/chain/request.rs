@@ -47,11 +47,12 @@ pub enum RequestError {
 /// measure [`Entry::target`] is to arrive at that many millimetres or degrees. `to: body` asks
 /// for what that measure is on the draft for this body, a `shoulder_slope` for the slope of both
 /// shoulders together: whoever knows the body finds the amount and gives it by
-/// [`Request::by`], as a job does. `side: left` or
+/// [`Request::by`], as a job does. A `back_length_reduction` can be asked for with `to: form`: by as much
+/// as the back is longer than the wearer's body in the round. `side: left` or
 /// `side: right` makes it on that side of the body only.
 ///
 /// # Guarantees
-/// The settings make an alteration, `to: body` as soon as its amount is given.
+/// The settings make an alteration, `to: body` and `to: form` as soon as the amount is given.
 ///
 /// ```
 /// use blockwright::alterations::Request;
@@ -79,7 +80,7 @@ impl Request {
             Value::Null => Value::Object(Map::new()),
             other => other,
         };
-        if wants_body(entry.name, &settings) {
+        if wants_body(entry.name, &settings) || wants_form(entry.name, &settings) {
             alone(entry, &settings)?;
             read(entry, &by_amount(entry, &settings, 0.0))?;
         } else {
@@ -117,6 +118,23 @@ impl Request {
     #[must_use]
     pub fn wants_body(&self) -> bool {
         wants_body(self.name, &self.settings)
+    }
+
+    /// Whether the amount follows from the wearer's body in the round: `to: form`.
+    ///
+    /// ```
+    /// use blockwright::alterations::Request;
+    /// use serde_json::json;
+    /// let step = Request::new("back_length_reduction", json!({"to": "form"}))?;
+    /// assert!(step.wants_form() && step.alteration().is_err());
+    /// assert_eq!(step.by(18.0)?.alteration()?.amount(), Some(18.0));
+    /// // Of other alterations no form says how much.
+    /// assert!(Request::new("waist_girth", json!({"to": "form"})).is_err());
+    /// # Ok::<(), blockwright::alterations::RequestError>(())
+    /// ```
+    #[must_use]
+    pub fn wants_form(&self) -> bool {
+        wants_form(self.name, &self.settings)
     }
 
     /// The measure that is to become the body's; none where it does not ask for the body, and for
@@ -159,6 +177,16 @@ impl Request {
                 key: Some("to".to_owned()),
             });
         }
+        if self.wants_form() {
+            return Err(RequestError::Settings {
+                name: self.name,
+                message:
+                    "`to: form` needs a body in the round; run it in a job, or give the amount"
+                        .to_owned(),
+                known: None,
+                key: Some("to".to_owned()),
+            });
+        }
         read(
             find(self.name).ok_or_else(|| unknown(self.name))?,
             &self.settings,
@@ -185,6 +213,11 @@ const BOTH_SHOULDERS: &str = "shoulder_slope";
 fn wants_body(name: &str, settings: &Value) -> bool {
     settings.get("to").and_then(Value::as_str) == Some("body")
         && find(name).is_some_and(|entry| entry.target.is_some())
+}
+
+/// Whether the amount follows from a body in the round.
+fn wants_form(name: &str, settings: &Value) -> bool {
+    settings.get("to").and_then(Value::as_str) == Some("form") && name == "back_length_reduction"
 }
 
 /// The setting that holds the amount.

@@ -347,11 +347,12 @@ export class Fitting {
     }
     if (entry.target) {
       const { to } = step.settings;
-      fields.push(choice(`to-${step.id}`, "How much", [["amount", "The amount"], ["body", "What this body needs"]], to === "body" ? "body" : "amount", (how) => {
+      const form = step.name === "back_length_reduction" ? [["form", "Until it is as long as her back"]] : [];
+      fields.push(choice(`to-${step.id}`, "How much", [["amount", "The amount"], ["body", "What this body needs"], ...form], typeof to === "string" ? to : "amount", (how) => {
         const settings = { ...step.settings };
-        if (how === "body") {
+        if (how !== "amount") {
           delete settings[entry.key];
-          settings.to = "body";
+          settings.to = how;
         } else {
           delete settings.to;
           settings[entry.key] = this.now(step, entry) ?? entry.amount;
@@ -411,6 +412,7 @@ export class Fitting {
     const step = steps.find((one) => one.id === this.chosen && !one.off) ?? steps.find((one) => !one.off);
     const index = step ? this.place_of(step) : -1;
     return [
+      this.app.drafted ? this.app.fitMap.section() : null,
       report.warnings(this.app.report),
       step ? h("div", { class: "beside" }, report.account(this.app.report, index, unit),
         report.ways(this.app.report, index, unit, (hinge) => work.changeStep(step.id, { settings: { ...step.settings, hinge } }))) : null,

@@ -1,6 +1,7 @@
 // The page: the work in the middle, around it the link to the library and one panel for each part.
 
 import { Board } from "./board.js";
+import { FitMap } from "./fitmap.js";
 import { Fitting } from "./fitting.js";
 import { connect } from "./link.js";
 import { title } from "./lengths.js";
@@ -38,6 +39,7 @@ class App {
       return;
     }
     this.board = new Board({ aligns: this.about.aligns, unit: () => this.work.now.unit, print: (on) => this.asPrinted(on) });
+    this.fitMap = new FitMap(this);
     this.panels = { wearer: new Wearer(this), pattern: new PatternPanel(this), fitting: new Fitting(this), out: new Out(this) };
     const restored = this.work.restore();
     const wrong = !restored && this.folder ? await this.openFolder(this.link.hello) : null;
@@ -210,8 +212,10 @@ class App {
     element(`tab-${this.tab}`).scrollIntoView({ block: "nearest", inline: "nearest" });
     this.say("");
     this.fill();
-    if (this.tab === "fitting") this.findReach();
-    else if (this.tab === "wearer") this.measureAgain();
+    if (this.tab === "fitting") {
+      this.fitMap.look();
+      this.findReach();
+    } else if (this.tab === "wearer") this.measureAgain();
   }
 
   tools() {
@@ -319,8 +323,11 @@ class App {
     this.pump(false);
   }
 
-  job() {
-    return jobOf(this.work.now);
+  job(work = this.work.now) {
+    const job = jobOf(work);
+    // Whom a block made for somebody else is compared with, once she can be.
+    if (work.base && this.known?.complete && !this.known.rows.some((row) => row.state === "wrong")) job.wearer = wholeSet(work);
+    return job;
   }
 
   // Asks again as long as something has changed while the last answer was made; one question at a time.
@@ -336,6 +343,7 @@ class App {
         this.whole = false;
         await this.measure();
         await this.draft(all);
+        await this.fitMap.look();
       }
     } finally {
       this.pumping = false;
@@ -418,9 +426,9 @@ class App {
       delete bare.to;
       bare[entry.key] = entry.amount;
       const before = { ...work.now, steps: [...on.slice(0, index), { ...step, settings: bare }] };
-      const key = JSON.stringify(jobOf(before));
+      const key = JSON.stringify(this.job(before));
       if (this.reach.get(step.id)?.key === key) continue;
-      const answer = await this.link.ask({ ask: "most", job: jobOf(before), files: work.now.files, step: index + 1 });
+      const answer = await this.link.ask({ ask: "most", job: this.job(before), files: work.now.files, step: index + 1 });
       if (answer.status === "ok") this.reach.set(step.id, { least: answer.least, most: answer.most, key });
       if (work.now !== started) break;
     }

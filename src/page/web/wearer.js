@@ -10,7 +10,7 @@ const GROUPS = [
   ["Neck and shoulders", ["neck_base_girth", "shoulder_length", "shoulder_slope"]],
   ["Chest and widths", ["upper_chest_girth", "underbust_girth", "bust_point_width", "back_width", "front_width"]],
   ["Arms", ["arm_length", "upper_arm_girth", "elbow_girth", "wrist_girth", "hand_girth", "armscye_girth"]],
-  ["Heights and the rest", ["nape_height", "waist_height", "back_hollow", "head_girth"]],
+  ["Heights, depths and posture", ["nape_height", "waist_height", "back_hollow", "waist_plumb", "nape_plumb", "bust_depth", "seat_depth", "head_girth"]],
 ];
 
 export class Wearer {

@@ -11,6 +11,10 @@ mod document;
 mod figure;
 #[cfg(feature = "form")]
 mod fit_map;
+#[cfg(feature = "form")]
+mod form_figure;
+#[cfg(feature = "form")]
+mod map_figure;
 pub(crate) mod markup;
 mod methods;
 mod shown;
@@ -23,5 +27,9 @@ pub(crate) use align::Align;
 pub use document::{Fitting, page};
 #[cfg(feature = "message")]
 pub(crate) use figure::pairs;
+#[cfg(feature = "message")]
+pub(crate) use form_figure::form_figure;
+#[cfg(feature = "message")]
+pub(crate) use map_figure::{map_figures, map_legend};
 #[cfg(feature = "form")]
 pub use shown_fit_map::ShownFitMap;

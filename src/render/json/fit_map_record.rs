@@ -17,7 +17,7 @@ use serde::{Deserialize, Serialize};
 pub struct FitMapRecord {
     /// Whom the pattern is compared with.
     pub wearer: String,
-    /// Threads down to the waist, in the pattern and on the wearer.
+    /// Threads down to the waist and from there to the hip, in the pattern and on the wearer.
     pub stations: Vec<StationRecord>,
     /// Levels round the body.
     pub girths: Vec<RoundRecord>,
@@ -25,12 +25,12 @@ pub struct FitMapRecord {
     pub advice: Vec<AdviceRecord>,
 }
 
-/// A thread down to the waist; lengths in mm to a tenth.
+/// A thread; lengths in mm to a tenth.
 ///
 /// ```
 /// use blockwright::render::json::StationRecord;
 /// let centre = StationRecord {
-///     piece: "back".into(), half: "back".into(), place: "centre".into(),
+///     piece: "back".into(), half: "back".into(), band: None, place: "centre".into(),
 ///     ends: [[0.0, 0.0], [0.0, 410.0]], pattern: 410.0, body: 385.0, excess: 25.0,
 /// };
 /// assert_eq!(centre.pattern - centre.body, centre.excess);
@@ -44,6 +44,9 @@ pub struct StationRecord {
     pub piece: String,
     /// `back` or `front`.
     pub half: String,
+    /// `to waist`, also where it is left out, or `waist to hip`.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub band: Option<String>,
     /// Where between the middle and the side.
     pub place: String,
     /// The upper and the lower end on the piece.
@@ -119,6 +122,7 @@ impl FitMapRecord {
                 .map(|station| StationRecord {
                     piece: station.piece.clone(),
                     half: station.half.name().to_owned(),
+                    band: Some(station.band.name().to_owned()),
                     place: station.place.name().to_owned(),
                     ends: station.ends.map(|end| [tenth(end.x), tenth(end.y)]),
                     pattern: tenth(station.pattern),

@@ -33,9 +33,9 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "fit")]
     checked!(is_value, found, fit: Aimed, Asked, FitSettings, FitStep, Fitted, Left, LeftBecause, NearestSize, SizeDistance);
     #[cfg(feature = "form")]
-    checked!(is_value, found, fit_map: Advice, FitMap, Origin<'static>, RoundStation, Thread, ThreadPlace);
+    checked!(is_value, found, fit_map: Advice, Band, FitMap, Origin<'static>, RoundStation, Thread, ThreadPlace);
     #[cfg(feature = "form")]
-    checked!(is_value, found, form: Armhole, Dimension, Form, Half, Landmarks, Levels, OutOfReach, Point3, Reproduced, Ring, ShapeParameter, Surface);
+    checked!(is_value, found, form: Armhole, Dimension, Form, Half, Landmarks, Levels, OutOfReach, Point3, Posture, PostureSign, Reproduced, Ring, ShapeParameter, Surface);
     checked!(is_value, found, geometry: Curve, Crossing, Region, Rigid, Span);
     checked!(is_value, found, grading: Align, GradedSize, Graded, Grown, Increment, Increments, NestLabels);
     checked!(is_value, found, invariants: Law, Tolerances);

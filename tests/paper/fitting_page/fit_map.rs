@@ -31,14 +31,12 @@ fn strips_are_tinted_and_hatched_and_their_figures_written() {
         ..ParsingOptions::default()
     };
     let tree = Document::parse_with_options(&page, options).unwrap();
-    let with_class = |class: &str| {
-        let all = tree.descendants();
-        all.filter(|n| n.attribute("class") == Some(class)).count()
-    };
-    assert!(
-        with_class("fit-long-2") >= 2,
-        "a legend and the centre back"
-    );
+    let strongest = tree.descendants();
+    let strongest = strongest.filter(|n| n.attribute("fill") == Some("#ef9d4d"));
+    assert!(strongest.count() >= 2, "a legend and the centre back");
+    let form = tree.descendants();
+    let form = form.filter(|n| n.attribute("class") == Some("form-figure"));
+    assert_eq!(form.count(), 1);
     let hatched = tree.descendants().filter(|n| {
         let fill = n.attribute("fill").unwrap_or_default();
         n.has_tag_name("rect") && fill.starts_with("url(#hatch-")
@@ -53,6 +51,14 @@ fn strips_are_tinted_and_hatched_and_their_figures_written() {
     assert!(page.contains("+1.8 cm") && page.contains("Tilde &amp; Co"));
     assert!(page.contains("back_length_reduction by 1.8 cm"));
     assert!(page.contains("replaces no toile"));
+    for said in [
+        "to waist centre",
+        "waist to hip centre",
+        "Bust depth",
+        "Standard deviations",
+    ] {
+        assert!(page.contains(said), "{said}");
+    }
 }
 
 #[test]
@@ -63,6 +69,23 @@ fn a_short_front_is_short_on_the_page_and_in_the_report() {
     assert!(!text.contains("back_length_reduction by"));
     let json = serde_json::to_value(&outcome.report).unwrap();
     assert_eq!(json["fit_map"]["map"]["advice"][0]["code"], "short_front");
+    // Each residual and each distance from what is expected.
+    let body = &json["fit_map"]["body"];
+    let reproduced = body["reproduced"].as_array().unwrap();
+    assert!(reproduced.len() >= 11);
+    assert!(
+        reproduced
+            .iter()
+            .all(|one| one["miss"].as_f64().unwrap().abs() < 1.0)
+    );
+    let dimensions = body["dimensions"].as_array().unwrap();
+    assert_eq!(dimensions.len(), 27);
+    assert!(
+        dimensions
+            .iter()
+            .all(|one| one["spreads"].as_f64().unwrap().abs() <= 4.0)
+    );
+    assert!(text.contains("bust_depth") && text.contains("standard deviations"));
 }
 
 #[test]
@@ -87,7 +110,7 @@ fn the_document_keeps_the_map_and_reads_it_back() {
 /// relative luminance; values from memory), and so have the hatches of 3 to 1 (1.4.11).
 #[test]
 fn figures_and_hatches_stand_out_from_every_tint() {
-    let style = crate::support::bodies::repository_file("src/render/fitting/style.css");
+    let drawing = crate::support::bodies::repository_file("src/render/fitting/map_figure.rs");
     let luminance = |hex: &str| {
         let part = |from: usize| {
             let value = u8::from_str_radix(&hex[from..from + 2], 16).unwrap();
@@ -105,13 +128,16 @@ fn figures_and_hatches_stand_out_from_every_tint() {
         if a > b { a / b } else { b / a }
     };
     let mut tints = 0;
-    for part in style.split(".fit-").skip(1) {
-        if let Some(at) = part.find("{ fill: #").filter(|at| *at < 12) {
-            let tint = &part[at + 9..at + 15];
-            tints += 1;
-            assert!(contrast("1f1c18", tint) >= 7.0, "{tint}");
-            assert!(contrast("3b342b", tint) >= 3.0, "{tint}");
-        }
+    let lines = drawing
+        .lines()
+        .filter(|line| line.starts_with("const LONG") || line.starts_with("const SHORT"));
+    for tint in lines
+        .flat_map(|line| line.split('#').skip(1))
+        .map(|rest| &rest[..6])
+    {
+        tints += 1;
+        assert!(contrast("222222", tint) >= 7.0, "{tint}");
+        assert!(contrast("3b342b", tint) >= 3.0, "{tint}");
     }
-    assert_eq!(tints, 7);
+    assert_eq!(tints, 6);
 }

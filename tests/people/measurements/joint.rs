@@ -395,6 +395,10 @@ fn the_measurement_asked_for_helps_most() {
             M::NapeHeight,
             M::WaistHeight,
             M::BackHollow,
+            M::NapePlumb,
+            M::WaistPlumb,
+            M::BustDepth,
+            M::SeatDepth,
             M::HeadGirth,
             M::HandGirth,
         ];
