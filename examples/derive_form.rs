@@ -6,9 +6,8 @@
 //! Only every other woman is used, from the first: what the others are found to be was not seen. Each
 //! shape that was surveyed is fitted by least squares to what a tape measures; the table has the
 //! relation, the spread that it leaves, and how those spreads go together. Of shapes that were not
-//! surveyed the table has means that the forms of those women have themselves on average, while they meet
-//! the surveyed heights, breadths and depths on average; otherwise as near as can be to the means from
-//! which it starts.
+//! surveyed the table has means with which the forms of those women meet their surveyed heights,
+//! breadths and depths on average, as near as can be to the means from which it starts.
 
 use std::collections::BTreeMap;
 use std::fmt::Write as _;
@@ -213,7 +212,7 @@ const ASSUMED: [Assumed; 16] = [
 ];
 
 /// Of the women seen the means are fitted to every so many.
-const EVERY: usize = 9;
+const EVERY: usize = 6;
 
 /// A mean that is one spread from where it starts weighs as much as forms that miss by a twentieth of
 /// a spread on average.
@@ -276,10 +275,9 @@ fn women(columns: &Columns) -> Result<Vec<Woman>, String> {
     Ok(out)
 }
 
-/// By how many spreads the forms are off on average: in each dimension that was surveyed from what was
-/// surveyed, in each other from its mean.
+/// By how many spreads the forms are off on average in each dimension that was surveyed.
 fn misses(women: &[Woman], spreads: &[f64], means: &DVector<f64>) -> Result<DVector<f64>, String> {
-    let mut sums = DVector::zeros(SHAPES.len() + ASSUMED.len());
+    let mut sums = DVector::zeros(SHAPES.len());
     let mut count = 0.0;
     for woman in women {
         let library = |of: ShapeParameter| {
@@ -307,14 +305,6 @@ fn misses(women: &[Woman], spreads: &[f64], means: &DVector<f64>) -> Result<DVec
             let value = all.find(|one| one.of == *of).map_or(0.0, |one| one.value);
             sums[place] += (value - surveyed) / spreads[place];
         }
-        for (place, (name, .., spread)) in ASSUMED.iter().enumerate() {
-            let of = parameter(name)?;
-            let mut all = form.dimensions().iter();
-            let off = all
-                .find(|one| one.of == of)
-                .map_or(0.0, |one| one.value - one.expected);
-            sums[SHAPES.len() + place] += off / spread;
-        }
     }
     Ok(sums / count)
 }
@@ -338,7 +328,7 @@ pub fn means(survey: &str) -> Result<Vec<f64>, String> {
     for round in 0..3 {
         let miss = misses(&women, &spreads, &at)?;
         eprintln!("round {round}: {:.2?}", miss.as_slice());
-        let mut slopes = DMatrix::zeros(SHAPES.len() + count, count);
+        let mut slopes = DMatrix::zeros(SHAPES.len(), count);
         for place in 0..count {
             let mut moved = at.clone();
             moved[place] += 0.25 * step(place);

@@ -12,12 +12,7 @@ use nalgebra::{Cholesky, DMatrix, DVector};
 const DOUBTFUL: f64 = 3.0;
 
 /// What the shape of a trunk rests on, beside what is solved for.
-const ALSO: [M; 4] = [
-    M::BackWidth,
-    M::BustPointWidth,
-    M::ShoulderLength,
-    M::WaistToHip,
-];
+const ALSO: [M; 3] = [M::BustPointWidth, M::ShoulderLength, M::WaistToHip];
 
 /// The two taken values that contradict each other, each with its value.
 pub(super) fn contradiction(body: &Body, solved: &Solved) -> Option<[(M, f64); 2]> {

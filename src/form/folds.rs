@@ -1,9 +1,8 @@
 //! The folds of the armpit.
 
 use super::point::Point3;
-use super::section::Turns;
+use super::section::{STEPS, Turns};
 use super::shape::Shape;
-use super::solve::STEPS;
 use super::surface::walk;
 
 /// How high above the armpit its folds are measured, as a share of the way to the shoulder.
@@ -22,9 +21,8 @@ fn fold_level(shape: &Shape) -> f64 {
 }
 
 /// Half a ring at the folds from the middle of the back or front to the side.
-fn to_side(shape: &Shape, back: bool) -> Vec<(f64, f64)> {
-    let steps = Turns::quarter(4 * STEPS);
-    let ring = shape.half_ring(fold_level(shape), &steps);
+fn to_side(shape: &Shape, back: bool, turns: &Turns) -> Vec<(f64, f64)> {
+    let ring = shape.half_ring(fold_level(shape), turns);
     let half = ring.len().div_ceil(2);
     if back {
         ring.into_iter().take(half).collect()
@@ -35,13 +33,14 @@ fn to_side(shape: &Shape, back: bool) -> Vec<(f64, f64)> {
 
 /// How far a fold is from the middle, in mm.
 pub(super) fn fold(shape: &Shape, back: bool, reach: f64) -> Point3 {
-    let (x, z) = walk(&to_side(shape, back), reach);
+    let line = to_side(shape, back, &Turns::quarter(4 * STEPS));
+    let (x, z) = walk(&line, reach);
     Point3::new(x, fold_level(shape), z)
 }
 
 /// How much of a reach from the middle there is before the side.
-pub(super) fn fold_reach(shape: &Shape, back: bool, reach: f64) -> f64 {
-    let line = to_side(shape, back);
+pub(super) fn fold_reach(shape: &Shape, back: bool, reach: f64, turns: &Turns) -> f64 {
+    let line = to_side(shape, back, turns);
     let pairs = line.iter().zip(line.iter().skip(1));
     let all: f64 = pairs
         .map(|(a, b)| ((a.0 - b.0) * (a.0 - b.0) + (a.1 - b.1) * (a.1 - b.1)).sqrt())

@@ -1,20 +1,16 @@
 //! A body in the round.
 
 use super::armhole::Armhole;
-use super::contradiction::contradiction;
-use super::error::FormError;
-use super::faults::fault;
 use super::folds::{Folds, fold, fold_reach};
 use super::found::{Dimension, Reproduced};
 use super::landmarks::Landmarks;
 use super::lean::Lean;
-use super::leaning::leaning;
 use super::levels::Levels;
 use super::parameter::ShapeParameter as P;
 use super::point::Point3;
-use super::section::Turns;
+use super::section::{STEPS, Turns};
 use super::shape::{NECK_STUMP, Shape};
-use super::solve::{Asked, STEPS, Solved, says_more_than_tapes, solve};
+use super::solve::{Solved, says_more_than_tapes};
 use super::surface::{Ring, Surface, spread_along};
 use super::taped::neck_ring;
 use crate::geometry::Span;
@@ -59,71 +55,6 @@ pub struct Form {
 }
 
 impl Form {
-    /// The form of a body.
-    ///
-    /// Estimates count like what was taken, as drafts use them. Where that gives no body they get the
-    /// room of their spread, and so do estimated lengths of back and front where heights, depths or a
-    /// plumb line say more (`nape_height` with `waist_height`, `back_hollow`, `nape_plumb`, `waist_plumb`,
-    /// `bust_depth`). A back that is too short beside its front for any upright body is one
-    /// that leans back, as far as four standard deviations of 6.5 degrees.
-    ///
-    /// # Errors
-    ///
-    /// [`FormError`] if no body has what was taken: a tape would miss a measurement by more than 2 mm,
-    /// or a dimension would be more than four standard deviations from what the survey expects.
-    pub fn of(body: &Body) -> Result<Self, FormError> {
-        Self::expecting(body, &[])
-    }
-
-    /// The form of a body from a population of whom other dimensions are expected than of the women
-    /// surveyed: by so many mm, or so much of a share or roundness, more.
-    ///
-    /// ```
-    /// use blockwright::form::{Form, ShapeParameter};
-    /// use blockwright::measurements::{Body, Measurement};
-    /// let body = Body::from_taken([
-    ///     (Measurement::Height, 1600.0), (Measurement::BustGirth, 960.0),
-    ///     (Measurement::WaistGirth, 820.0), (Measurement::HipGirth, 1020.0),
-    /// ])?;
-    /// // A choir of older women: napes farther forward.
-    /// let bent = Form::expecting(&body, &[(ShapeParameter::NapeForward, 20.0)])?;
-    /// let nape = |form: &Form| form.landmarks().nape.z;
-    /// assert!(nape(&bent) > nape(&Form::of(&body)?) + 10.0);
-    /// # Ok::<(), Box<dyn std::error::Error>>(())
-    /// ```
-    ///
-    /// # Errors
-    ///
-    /// [`FormError`], as [`of`](Self::of).
-    pub fn expecting(body: &Body, more: &[(P, f64)]) -> Result<Self, FormError> {
-        let mut asked = Asked {
-            more,
-            ..Asked::default()
-        };
-        let strictly = solve(body, &asked);
-        if fault(&strictly).is_none() {
-            return Ok(Self::from_solved(body, &strictly, 0.0));
-        }
-        if let Some(leaning) = leaning(body, more, &strictly) {
-            return Ok(leaning);
-        }
-        asked.loosely = true;
-        let loosely = solve(body, &asked);
-        match fault(&loosely) {
-            None => Ok(Self::from_solved(body, &loosely, 0.0)),
-            Some(what) => Err(match contradiction(body, &loosely) {
-                Some([(one, one_value), (other, other_value)]) => FormError::Contradiction {
-                    one,
-                    one_value,
-                    other,
-                    other_value,
-                    what,
-                },
-                None => FormError::Unusual { what },
-            }),
-        }
-    }
-
     /// The same body leaning back by an angle in radians, about a line through its sides: the back is
     /// shortened, the front lengthened, sides keep their length. Negative bends it forward.
     ///
@@ -294,12 +225,15 @@ impl Form {
             })
             .collect();
         for (of, back) in [(M::BackWidth, true), (M::FrontWidth, false)] {
-            let given = body.value(of);
+            if body.is_taken(of) {
+                continue;
+            }
+            let (given, turns) = (body.value(of), Turns::quarter(STEPS));
             reproduced.push(Reproduced {
                 of,
                 given,
-                found: 2.0 * fold_reach(&shape, back, 0.5 * given),
-                is_taken: body.is_taken(of),
+                found: 2.0 * fold_reach(&shape, back, 0.5 * given, &turns),
+                is_taken: false,
             });
         }
         let mut form = Self::unmeasured(body, solved, (shape, lean, folds));

@@ -24,6 +24,7 @@ mod armhole;
 mod contradiction;
 mod error;
 mod faults;
+mod finding;
 mod folds;
 mod form_of_body;
 mod found;

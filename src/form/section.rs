@@ -3,6 +3,9 @@
 use crate::geometry::elementary::{pow, sin};
 use std::f64::consts::PI;
 
+/// Steps round a quarter of a section.
+pub(super) const STEPS: u32 = 24;
+
 /// A level section: two halves of a superellipse, which share their breadth and meet at the side.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Section {

@@ -4,16 +4,14 @@
     reason = "matrices have a row for each target, a column for each parameter"
 )]
 
+use super::folds::fold_reach;
 use super::parameter::{COUNT, ShapeParameter, Values};
 use super::prior::Priors;
-use super::section::Turns;
+use super::section::{STEPS, Turns};
 use super::shape::Shape;
 use super::taped::taped;
 use crate::measurements::{Body, Measurement as M, Source};
 use nalgebra::{Cholesky, DMatrix, DVector};
-
-/// Steps round a quarter of a section.
-pub(super) const STEPS: u32 = 24;
 
 /// A value that the form has to reproduce.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -134,6 +132,11 @@ pub(super) fn targets(body: &Body, loosely: bool, longer: &[(M, f64)]) -> Vec<Ta
         let rise = body.value(M::NapeHeight) - body.value(M::WaistHeight);
         stood(M::NapeHeight, rise);
     }
+    for of in [M::BackWidth, M::FrontWidth] {
+        if body.is_taken(of) {
+            stood(of, body.value(of));
+        }
+    }
     for of in BESIDE_TAPES.into_iter().filter(|of| body.is_taken(*of)) {
         stood(of, body.value(of));
     }
@@ -171,7 +174,14 @@ impl Search<'_> {
         let found: Vec<f64> = self
             .targets
             .iter()
-            .map(|target| taped(&shape, target.of, &self.turns).unwrap_or(target.value))
+            .map(|target| match target.of {
+                // As wide as it is given, or up to the sides.
+                M::BackWidth | M::FrontWidth => {
+                    let back = target.of == M::BackWidth;
+                    2.0 * fold_reach(&shape, back, 0.5 * target.value, &self.turns)
+                }
+                of => taped(&shape, of, &self.turns).unwrap_or(target.value),
+            })
             .collect();
         let misses = self.targets.iter().zip(&found);
         let miss = misses.map(|(target, found)| (found - target.value) / target.tolerance);

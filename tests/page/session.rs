@@ -181,9 +181,8 @@ fn the_fitting(browser: &Browser) {
     assert!(least < -10.0);
     browser.slide(".card input[type=range]", least);
     browser.until("document.querySelector('.account h2').textContent.includes('−')");
-    // The body in the round and the map of the pieces on it follow.
-    browser.until("document.querySelector('#fit-map .form-figure') !== null");
-    browser.until("document.querySelectorAll('#fit-map .excess').length > 8");
+    browser
+        .until("document.querySelectorAll('#fit-map .excess, #fit-map .form-figure').length > 9");
     let map = "document.querySelector('#fit-map .map-pieces').textContent";
     let before = browser.value(map);
     browser.slide(".card input[type=range]", most);

@@ -60,7 +60,7 @@ fn values(found: &mut BTreeSet<String>) {
     #[cfg(feature = "form")]
     checked!(is_value, found, render::fitting: ShownFitMap<'static>);
     #[cfg(feature = "form")]
-    checked!(is_value, found, job: FitMapReport);
+    checked!(is_value, found, job: FitMapReport, FormReport);
     checked!(is_value, found, render::json: AdviceRecord, FitMapRecord, PatternDocument, RoundRecord, StationRecord);
     #[cfg(feature = "pdf")]
     checked!(is_value, found, render::pdf: PrintInfo, PaperFormat, Orientation, TileOptions, Tile, TilePlan, TiledParts);
