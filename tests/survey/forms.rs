@@ -104,7 +104,8 @@ fn women_not_seen_before_have_forms_and_their_heights_are_found() {
 }
 
 /// Depths as surveyed (chest depth, buttock depth; NATICK/TR-89/044) and what a plumb line shows are
-/// reproduced within 1 mm beside everything else that was taken.
+/// reproduced within 1 mm beside everything else that was taken; the plumb lines are shifted, so that not
+/// every woman has a body with all of them.
 #[test]
 fn depths_and_plumb_lines_are_reproduced() {
     let rows = unseen(8, 155).rows;
@@ -140,7 +141,7 @@ fn depths_and_plumb_lines_are_reproduced() {
         let seat = marks.hip_front.z - marks.hip_back.z;
         assert!((seat - body.value(M::SeatDepth)).abs() < 1.0);
     }
-    assert!(refused * 100 <= rows.len(), "{refused} of {}", rows.len());
+    assert!(refused * 20 <= rows.len(), "{refused} of {}", rows.len());
 }
 
 /// Heights say how long a back is that was not taped: nearer than girths and the other lengths do

@@ -58,7 +58,7 @@ pub(crate) fn form_figure(form: &Form) -> String {
             .copied()
             .filter(|p| p.x >= -1e-9)
             .collect();
-        let half = ring.points.len() / 4;
+        let half = ring.points.len().div_ceil(4);
         let seen: Vec<Point3> = ring
             .points
             .iter()
@@ -93,11 +93,15 @@ pub(crate) fn form_figure(form: &Form) -> String {
     let front_of_neck: Vec<Point3> = neck
         .iter()
         .copied()
-        .skip(neck.len() / 4)
-        .take(neck.len() / 2 + 1)
+        .skip(neck.len().div_ceil(4))
+        .take(neck.len().div_ceil(2) + 1)
         .collect();
     thin(&mut out, &path(&front_of_neck, from_front, false));
-    let beside: Vec<Point3> = neck.iter().copied().take(neck.len() / 2 + 1).collect();
+    let beside: Vec<Point3> = neck
+        .iter()
+        .copied()
+        .take(neck.len().div_ceil(2) + 1)
+        .collect();
     thin(&mut out, &path(&beside, from_side, false));
     let marks = form.landmarks();
     for place in [marks.bust_point, marks.bust_point.mirrored()] {
