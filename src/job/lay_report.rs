@@ -132,10 +132,6 @@ pub struct LaidReport {
 impl LayReport {
     pub(super) fn new(job: &Job, lay: &Lay, allowance: bool, opened: Option<f64>) -> Self {
         let length = lay.length();
-        let step = match job.set.unit() {
-            Unit::In => STEP_INCHES_MM,
-            _ => STEP_MM,
-        };
         let mut from = 0.0;
         let stretches = lay.stretches.iter().map(|stretch| {
             let report = of_stretch(stretch, from);
@@ -155,7 +151,7 @@ impl LayReport {
                 gap: lay.cloth.gap(),
             },
             length: rounded(length),
-            length_to_buy: rounded(((length + TO_SPARE_MM) / step).ceil() * step),
+            length_to_buy: rounded(to_be_bought(length, job.set.unit())),
             density: rounded(lay.density()),
             least_length: rounded(lay.least_length),
             seed: lay.seed,
@@ -175,6 +171,15 @@ impl LayReport {
         text.push('\n');
         text
     }
+}
+
+/// A length of cloth with what is to spare, in the steps in which cloth is sold, in mm.
+pub(super) fn to_be_bought(length: f64, unit: Unit) -> f64 {
+    let step = match unit {
+        Unit::In => STEP_INCHES_MM,
+        _ => STEP_MM,
+    };
+    ((length + TO_SPARE_MM) / step).ceil() * step
 }
 
 fn of_stretch(stretch: &Stretch, from: f64) -> StretchReport {

@@ -56,6 +56,8 @@ mod print_fonts;
 mod print_pdf;
 mod range_block;
 mod range_charts;
+#[cfg(feature = "lay")]
+mod range_cloth;
 mod range_definition;
 mod range_names;
 mod range_report;

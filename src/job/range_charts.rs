@@ -1,5 +1,8 @@
-//! The charts that a designer publishes: body measurements and finished measurements of every size.
+//! The charts that a designer publishes: body measurements and finished measurements of every size, and
+//! the cloth that it needs.
 
+#[cfg(feature = "lay")]
+use super::range_cloth::ClothChart;
 use crate::grading::Graded;
 use crate::grading::field;
 use crate::measurements::{Kind, Measurement};
@@ -28,7 +31,29 @@ struct Row {
     values: Vec<Option<f64>>,
 }
 
-/// The two charts: their headings and lines.
+/// The charts of a range, to be written.
+pub(super) struct Charts<'a> {
+    graded: &'a Graded,
+    #[cfg(feature = "lay")]
+    cloth: ClothChart,
+}
+
+impl<'a> Charts<'a> {
+    /// Lays the sizes on cloth, where the lay is built in; the rest is read from them.
+    #[cfg_attr(
+        not(feature = "lay"),
+        expect(unused_variables, reason = "for the cloth")
+    )]
+    pub(super) fn new(graded: &'a Graded, unit: Unit) -> Self {
+        Self {
+            graded,
+            #[cfg(feature = "lay")]
+            cloth: ClothChart::new(graded, unit),
+        }
+    }
+}
+
+/// The charts of measurements: their headings and lines.
 fn charts(graded: &Graded) -> [(&'static str, Vec<Row>); 2] {
     [
         ("Body measurements", body_rows(graded)),
@@ -123,8 +148,10 @@ fn shown(value: f64, degrees: bool, unit: Unit) -> String {
     text.trim_end_matches(unit.name()).trim_end().to_owned()
 }
 
-/// Both charts as comma-separated values, in centimetres and in inches.
-pub(super) fn csv(graded: &Graded) -> String {
+/// The charts as comma-separated values: measurements in centimetres and in inches, cloth in the unit of
+/// the table.
+pub(super) fn csv(all: &Charts<'_>) -> String {
+    let graded = all.graded;
     let labels: Vec<String> = graded.labels().map(field).collect();
     let mut out = format!("chart,measure,unit,{}\r\n", labels.join(","));
     for unit in UNITS {
@@ -143,11 +170,21 @@ pub(super) fn csv(graded: &Graded) -> String {
             }
         }
     }
+    #[cfg(feature = "lay")]
+    for row in &all.cloth.rows {
+        let (unit, values) = (all.cloth.unit_name(), all.cloth.numbers(row).join(","));
+        let what = format!("{} wide folded (quick lay)", row.width);
+        out.push_str(&format!(
+            "Cloth to buy,{},{unit},{values}\r\n",
+            field(&what)
+        ));
+    }
     out
 }
 
-/// Both charts as a page to print, without scripts and network.
-pub(super) fn page(graded: &Graded, title: &str, table: &str) -> String {
+/// The charts as a page to print, without scripts and network.
+pub(super) fn page(all: &Charts<'_>, title: &str, table: &str) -> String {
+    let graded = all.graded;
     let (title, table) = (escaped(&one_line(title)), escaped(&one_line(table)));
     let mut out = format!(
         "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
@@ -156,33 +193,54 @@ pub(super) fn page(graded: &Graded, title: &str, table: &str) -> String {
     );
     for unit in UNITS {
         for (heading, rows) in charts(graded) {
-            let caption = format!("{heading}, {}", unit.plural());
-            out.push_str(&format!(
-                "<table>\n<caption>{caption}</caption>\n<thead><tr><th></th>"
-            ));
-            for label in graded.labels() {
-                out.push_str(&format!("<th scope=\"col\">{}</th>", escaped(label)));
-            }
-            out.push_str("</tr></thead>\n<tbody>\n");
+            begin_table(&mut out, &format!("{heading}, {}", unit.plural()), graded);
             for row in rows {
-                out.push_str(&format!(
-                    "<tr><th scope=\"row\">{}</th>",
-                    escaped(&row.what)
-                ));
-                for value in &row.values {
-                    let text = value.map_or_else(String::new, |v| shown(v, row.degrees, unit));
-                    out.push_str(&format!("<td>{text}</td>"));
-                }
-                out.push_str("</tr>\n");
+                let values = row
+                    .values
+                    .iter()
+                    .map(|value| value.map_or_else(String::new, |v| shown(v, row.degrees, unit)));
+                add_row(&mut out, &row.what, values);
             }
             out.push_str("</tbody>\n</table>\n");
         }
+    }
+    #[cfg(feature = "lay")]
+    {
+        begin_table(&mut out, "Cloth to buy, folded lengthwise", graded);
+        for row in &all.cloth.rows {
+            add_row(
+                &mut out,
+                &format!("{} wide", row.width),
+                all.cloth.words(row),
+            );
+        }
+        let note = all.cloth.note();
+        out.push_str(&format!("</tbody>\n</table>\n<p>{note}</p>\n"));
     }
     out.push_str(
         "<p>Finished measurements are those of the garment, between stitching lines, darts closed; \
          edges are those of one piece.</p>\n</body>\n</html>\n",
     );
     out
+}
+
+/// A table with a column for every size, up to its first row.
+fn begin_table(out: &mut String, caption: &str, graded: &Graded) {
+    out.push_str(&format!(
+        "<table>\n<caption>{caption}</caption>\n<thead><tr><th></th>"
+    ));
+    for label in graded.labels() {
+        out.push_str(&format!("<th scope=\"col\">{}</th>", escaped(label)));
+    }
+    out.push_str("</tr></thead>\n<tbody>\n");
+}
+
+fn add_row(out: &mut String, what: &str, values: impl IntoIterator<Item = String>) {
+    out.push_str(&format!("<tr><th scope=\"row\">{}</th>", escaped(what)));
+    for value in values {
+        out.push_str(&format!("<td>{value}</td>"));
+    }
+    out.push_str("</tr>\n");
 }
 
 const STYLE: &str = "body{font:11pt/1.4 Helvetica,Arial,sans-serif;margin:15mm;color:#000}\

@@ -191,8 +191,9 @@ pub fn run_range_watched(
     if job.outputs.has(Output::Document) {
         add("range.json", range_document(job, &written, &report));
         add("increments.csv", increments.csv(unit));
-        add("size-chart.csv", range_charts::csv(&graded));
-        let page = range_charts::page(&graded, &job.recipe.title, job.table.name());
+        let charts = range_charts::Charts::new(&graded, unit);
+        add("size-chart.csv", range_charts::csv(&charts));
+        let page = range_charts::page(&charts, &job.recipe.title, job.table.name());
         add("size-chart.html", page);
         for (name, w) in names.iter().zip(&written) {
             add(name, w.text());

@@ -20,6 +20,7 @@ mod messages;
 mod outputs;
 mod own_block;
 mod own_drawing;
+mod range_cloth;
 mod seams;
 mod sewing;
 mod standard_input;
