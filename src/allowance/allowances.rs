@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 /// ```
 /// use blockwright::allowance::Allowances;
 /// let widths = Allowances::all_round(15.0)?.with("neckline", 10.0)?.with("hem", 40.0)?;
-/// assert_eq!(widths.words(), "seam allowance 15, neckline 10, hem 40 mm included");
+/// assert_eq!(widths.words(), "seam allowance 15 mm, neckline 10 mm, hem 40 mm included");
 /// # Ok::<(), blockwright::allowance::AllowanceError>(())
 /// ```
 #[derive(Debug, Clone, PartialEq)]
@@ -188,7 +188,7 @@ impl Allowances {
     /// ```
     /// use blockwright::allowance::Allowances;
     /// let widths = Allowances::all_round(15.0)?.with("hem", 40.0)?;
-    /// assert_eq!(widths.widths(), "15, hem 40 mm");
+    /// assert_eq!(widths.widths(), "15 mm, hem 40 mm");
     /// # Ok::<(), blockwright::allowance::AllowanceError>(())
     /// ```
     #[must_use]
@@ -200,7 +200,7 @@ impl Allowances {
                 words.push_str(&format!(", {name} {}", shown(*width)));
             }
         }
-        words + " mm"
+        words
     }
 }
 
@@ -215,7 +215,7 @@ fn check(place: &str, width: f64) -> Result<(), AllowanceError> {
     })
 }
 
-/// A width to a tenth of a millimetre.
+/// A width to a tenth of a millimetre, with its unit, so that each is said in the user's.
 fn shown(width: f64) -> String {
-    format!("{}", (width * 10.0).round() / 10.0)
+    format!("{} mm", (width * 10.0).round() / 10.0)
 }

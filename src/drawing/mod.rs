@@ -54,6 +54,7 @@ pub use metrics::Face;
 pub(crate) use notch_marks::{NOTCH, notch_cuts};
 pub(crate) use open_darts::outside_darts;
 pub use parts::{Placement, SHEET_GAP_MM, SHEET_WIDTH_MM, SheetPart, lay, place_on_sheet};
+pub(crate) use pattern_sheet::listed;
 pub use pattern_sheet::{
     PatternLabels, SheetError, contents, pattern_parts, pattern_sheet, pattern_sheet_to_cut,
 };

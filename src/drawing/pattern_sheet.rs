@@ -185,7 +185,7 @@ fn sheet_of(
 }
 
 /// A list on lines of a piece, broken behind its commas.
-fn listed(words: &str) -> impl Iterator<Item = String> {
+pub(crate) fn listed(words: &str) -> impl Iterator<Item = String> {
     let mut lines: Vec<String> = Vec::new();
     for part in words.split_inclusive(", ") {
         match lines.last_mut() {

@@ -7,7 +7,7 @@ use super::nest_labels::NestLabels;
 
 use crate::drawing::{
     DrawnPath, Face, FoldBracket, Ink, Layer, Level, Pen, Room, Text, TextStyle, edge_text,
-    grain_text, outside_darts, write_beside,
+    grain_text, listed, outside_darts, write_beside,
 };
 use crate::geometry::{Curve, Rigid, with_next};
 use crate::piece::{Cut, EdgeRole};
@@ -176,14 +176,14 @@ fn heading(laid: &[Laid<'_>], smallest: &Laid<'_>, labels: &NestLabels, number: 
         (labels.title.clone(), regular(3.8)),
     ];
     statements.extend(labels.date.iter().map(|date| (date.clone(), regular(3.8))));
-    let lines = match smallest.cut {
+    let words = match smallest.cut {
         None => "stitching lines shown: add seam allowance".to_owned(),
         Some(cut) => format!(
             "cut lines shown, seam allowance included: {}",
             speak(&cut.allowances().widths(), labels.unit)
         ),
     };
-    statements.push((lines, regular(3.8)));
+    statements.extend(listed(&words).map(|line| (line, regular(3.8))));
     statements.push(("sew a toile first".to_owned(), regular(3.8)));
     statements
         .into_iter()

@@ -30,6 +30,12 @@ fn without_the_key_only_stitching_lines_are_drawn() {
     }
 }
 
+/// What stands on a drawing, line after line.
+fn words_of(picture: &str) -> String {
+    let texts = picture.split("</text>").filter_map(|t| t.rsplit_once('>'));
+    texts.map(|(_, words)| words).collect::<Vec<_>>().join(" ")
+}
+
 #[test]
 fn with_it_every_piece_has_a_cut_line() {
     let (report, document, picture) =
@@ -40,8 +46,10 @@ fn with_it_every_piece_has_a_cut_line() {
         assert_eq!(path.matches('M').count(), 1);
     }
     assert!(picture.contains("cutting lines"));
-    assert!(picture.contains("seam allowance 15, neckline 10,"));
-    assert!(picture.contains("hem 38.1 mm included"));
+    // In the unit of her set, as everything is that she reads.
+    let words = words_of(&picture);
+    let said = "seam allowance 1.5 cm, neckline 1 cm, hem 3.81 cm included";
+    assert!(words.contains(said), "{words}");
     assert!(!picture.contains("add seam allowance"));
     assert!(report.contains("Seam allowance is included"), "{report}");
     assert!(!report.contains("allowance_unused"));
@@ -50,15 +58,17 @@ fn with_it_every_piece_has_a_cut_line() {
 #[test]
 fn the_usual_widths_have_a_name() {
     let (_, _, picture) = made("allowance: usual\n");
-    assert!(picture.contains("seam allowance 15, neckline 10,"));
+    let words = words_of(&picture);
+    let said =
+        "seam allowance 1.5 cm, neckline 1 cm, armscye 1 cm, hem 4 cm, sleeve cap 1 cm included";
     assert!(
-        picture.contains("hem 40,"),
-        "the places stand in the order of the piece"
+        words.contains(said),
+        "the places stand in the order of the piece: {words}"
     );
 }
 
 #[test]
-fn a_place_that_is_not_cut_is_told() {
+fn a_place_that_is_not_cut_is_reported() {
     let (_, document, _) = made("allowance: {default: 15, centre_back: 20}\n");
     let warnings = document["warnings"].as_array().unwrap();
     let unused = warnings.iter().find(|w| w["code"] == "allowance_unused");

@@ -24,9 +24,9 @@ fn grade(place: &Place, more: &[&str]) -> crate::support::command::Ran {
 #[test]
 fn a_range_is_written_whole() {
     let place = place();
-    let told = grade(&place, &[]).done();
-    assert!(told.contains("Sizes: 38, 40, 44/46"), "{told}");
-    assert!(told.contains("back shoulder length"), "{told}");
+    let message = grade(&place, &[]).done();
+    assert!(message.contains("Sizes: 38, 40, 44/46"), "{message}");
+    assert!(message.contains("back shoulder length"), "{message}");
     let names = [
         "increments.csv",
         "nest-a4.pdf",
@@ -67,14 +67,14 @@ fn a_range_is_written_whole() {
 #[test]
 fn a_part_of_the_table_on_another_point_and_paper() {
     let place = place();
-    let told = grade(
+    let message = grade(
         &place,
         &[
             "--size", "44/46", "--size", "38", "--align", "nape", "--paper", "letter", "--json",
         ],
     )
     .done();
-    let report: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let report: serde_json::Value = serde_json::from_str(&message).unwrap();
     assert_eq!(report["sizes"].as_array().unwrap().len(), 2);
     assert_eq!(
         (&report["status"], &report["align"]),
@@ -86,20 +86,20 @@ fn a_part_of_the_table_on_another_point_and_paper() {
 #[test]
 fn what_cannot_be_graded_writes_nothing_and_names_the_size() {
     let place = place();
-    let told = grade(&place, &["--size", "42"]).failed(2);
+    let message = grade(&place, &["--size", "42"]).failed(2);
     assert!(
-        told.contains("no size `42`; it has 38, 40, 44/46"),
-        "{told}"
+        message.contains("no size `42`; it has 38, 40, 44/46"),
+        "{message}"
     );
     grade(&place, &["--align", "knee"]).failed(2);
     place.write(
         "table.yaml",
         TABLE.replace("hip_girth: 100}", "hip_girth: 100, upper_arm_girth: 52}"),
     );
-    let told = grade(&place, &[]).failed(1);
+    let message = grade(&place, &[]).failed(1);
     assert!(
-        told.contains("size 40: the block cannot be drafted"),
-        "{told}"
+        message.contains("size 40: the block cannot be drafted"),
+        "{message}"
     );
     for label in ["../up", "a:b", "Größe", "38 "] {
         place.write("table.yaml", TABLE.replace("'40'", &format!("'{label}'")));
@@ -107,8 +107,8 @@ fn what_cannot_be_graded_writes_nothing_and_names_the_size() {
         assert_eq!(ran.code, 2, "{label}: {ran:?}");
     }
     place.write("table.yaml", TABLE.replace("'40'", "'44 46'"));
-    let told = grade(&place, &[]).failed(2);
-    assert!(told.contains("pattern-44-46.json already"), "{told}");
+    let message = grade(&place, &[]).failed(2);
+    assert!(message.contains("pattern-44-46.json already"), "{message}");
     place.write(
         "table.yaml",
         "name: A\nunit: cm\nsizes: {'38': {bust_girth: 88}}\n",
@@ -121,33 +121,33 @@ fn what_cannot_be_graded_writes_nothing_and_names_the_size() {
 fn the_body_of_the_job_is_passed_over_and_said_so() {
     let place = place();
     place.write("job.yaml", job("skirt"));
-    let told = grade(&place, &[]).done();
+    let message = grade(&place, &[]).done();
     assert!(
-        told.contains("body_unused: the body of the job is not used"),
-        "{told}"
+        message.contains("body_unused: the body of the job is not used"),
+        "{message}"
     );
     place.write("job.yaml", "title: T\nblock: skirt\n");
-    let told = place.run(&["draft", "job.yaml", "-o", "single"]).failed(2);
-    assert!(told.contains("`body` is missing"), "{told}");
+    let message = place.run(&["draft", "job.yaml", "-o", "single"]).failed(2);
+    assert!(message.contains("`body` is missing"), "{message}");
 }
 
 #[test]
 fn with_allowances_every_size_is_cut_along_its_own_line() {
     let place = place();
-    let told = grade(&place, &[]).done();
-    assert!(told.contains("without seam allowance"), "{told}");
+    let message = grade(&place, &[]).done();
+    assert!(message.contains("without seam allowance"), "{message}");
     let job = |allowance: &str| {
         let text = format!("title: A block\nblock: dress\nsleeve: long\nallowance: {allowance}\n");
         place.write("job.yaml", text);
     };
     job("{default: 15, hem: 40, waist: 10, centre_back: 20}");
-    let told = grade(&place, &["--force", "--dxf"]).done();
-    assert!(told.contains("Seam allowance is included"), "{told}");
-    assert!(!told.contains("has no effect on a range"), "{told}");
-    // Every place that is not cut is told once for all sizes.
+    let message = grade(&place, &["--force", "--dxf"]).done();
+    assert!(message.contains("Seam allowance is included"), "{message}");
+    assert!(!message.contains("has no effect on a range"), "{message}");
+    // Every place that is not cut is reported once for all sizes.
     for unused in ["waist", "centre_back"] {
         let wanted = format!("allowance_unused (every size): the allowance at {unused} has no");
-        assert_eq!(told.matches(&wanted).count(), 1, "{told}");
+        assert_eq!(message.matches(&wanted).count(), 1, "{message}");
     }
     let read = |name: &str| fs::read_to_string(place.path().join("out").join(name)).unwrap();
     for size in ["38", "40", "44-46"] {
@@ -160,18 +160,18 @@ fn with_allowances_every_size_is_cut_along_its_own_line() {
     let range: serde_json::Value = serde_json::from_str(&read("range.json")).unwrap();
     assert!(range["sizes"][2]["pattern"]["pieces"][0]["cut_line"].is_string());
     let svg = read("nest.svg");
-    assert!(svg.contains("cut lines shown, seam allowance included: 15,"));
+    assert!(svg.contains("seam allowance included: 1.5 cm,"));
     assert!(!svg.contains("add seam allowance"));
     // The first size without room for so wide an allowance is named, and nothing is changed.
     let before = place.names("out");
     job("100");
-    let told = grade(&place, &["--force", "--json"]).failed(1);
-    let report: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let message = grade(&place, &["--force", "--json"]).failed(1);
+    let report: serde_json::Value = serde_json::from_str(&message).unwrap();
     assert_eq!(
         report["errors"][0]["code"], "no_room_for_allowance",
-        "{told}"
+        "{message}"
     );
-    assert!(told.contains("size 38: the seam allowance cannot be added"));
+    assert!(message.contains("size 38: the seam allowance cannot be added"));
     assert_eq!(place.names("out"), before);
 }
 
@@ -185,8 +185,8 @@ fn a_wearer_between_sizes_is_one_job() {
         );
         place.run(&["check", "job.yaml", "--json"])
     };
-    let told = job("{table: table.yaml, size: 40, sizes: {hip_girth: 44/46}}").done();
-    let report: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let message = job("{table: table.yaml, size: 40, sizes: {hip_girth: 44/46}}").done();
+    let report: serde_json::Value = serde_json::from_str(&message).unwrap();
     let girth = |name: &str| {
         let girths = report["girths"].as_array().unwrap();
         girths.iter().find(|g| g["name"] == name).unwrap()["body"].clone()
@@ -209,8 +209,8 @@ fn a_wearer_between_sizes_is_one_job() {
         ),
         ("{table: none.yaml, size: 40}", "none.yaml"),
     ] {
-        let told = job(body).failed(2);
-        assert!(told.contains(expected), "{body}: {told}");
+        let message = job(body).failed(2);
+        assert!(message.contains(expected), "{body}: {message}");
     }
 }
 

@@ -19,13 +19,13 @@ const FOLDER: &str = "src/alterations/demonstrations";
 fn picture(entry: &Entry) -> String {
     let (before, done, _) = made(entry);
     let shown = demonstrate(entry.name, &before, &done.pattern).unwrap();
-    let mut told: Vec<&str> = Vec::new();
+    let mut message: Vec<&str> = Vec::new();
     let mut all: Option<Drawing> = None;
     for slash in &shown.slashes {
-        if told.contains(&slash.sentences[0].as_str()) {
+        if message.contains(&slash.sentences[0].as_str()) {
             continue;
         }
-        told.push(&slash.sentences[0]);
+        message.push(&slash.sentences[0]);
         let drawing = row(slash, Unit::Cm).unwrap();
         all = Some(match all {
             None => drawing,

@@ -134,7 +134,9 @@ mod tests {
         assert_eq!(left_to_right("Ines, 40"), "Ines, 40");
         // Hebrew: the first letter stands at the right, numbers run as they do.
         assert_eq!(left_to_right("שלום 40"), "40 םולש");
-        assert_eq!(left_to_right("for שרה (40)"), "for הרש (40)");
+        // Unicode Standard Annex 9, rule N0: a number in brackets after a word from the right goes on
+        // from it, to its left, and the brackets are mirrored.
+        assert_eq!(left_to_right("for שרה (40)"), "for (40) הרש");
     }
 
     #[test]
