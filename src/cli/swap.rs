@@ -168,7 +168,7 @@ mod tests {
     }
 
     #[test]
-    fn an_old_result_that_cannot_be_put_back_is_kept_and_told() {
+    fn an_old_result_that_cannot_be_put_back_is_kept_and_reported() {
         let (around, temporary) = earlier_and_new();
         let (target, new) = (around.path().join("out"), temporary.path().join("new"));
         fs::write(target.join("notes.txt"), "hem").unwrap();

@@ -124,8 +124,8 @@ impl Frame {
     ) -> Result<Self, DraftError> {
         let (mut warnings, mut bounds) = (Vec::new(), Bounds::default());
         let back_width = (f.back_width + ease.back_width) / 2.0;
-        let told = (&mut warnings, &mut bounds);
-        let shoulders = Shoulders::of(f, shaping.shoulder, ease.back_width / 2.0, told)?;
+        let message = (&mut warnings, &mut bounds);
+        let shoulders = Shoulders::of(f, shaping.shoulder, ease.back_width / 2.0, message)?;
         let neck = shoulders.neck;
         let front_side = Point::new(neck.front_width, f.back_waist_length - f.front_waist_length);
         let waist = f.back_waist_length;

@@ -170,15 +170,15 @@ mod tests {
             assert_eq!(errors.all().len(), 1, "{text}");
             let problem = &errors.all()[0];
             assert_eq!(problem.place.line, line, "{text}: {problem}");
-            let told = problem.to_string();
-            assert!(told.contains(cause), "{told}");
+            let message = problem.to_string();
+            assert!(message.contains(cause), "{message}");
             for word in [
                 "mapping values",
                 "simple key",
                 "block indentation",
                 "indicator",
             ] {
-                assert!(!told.contains(word), "{told}");
+                assert!(!message.contains(word), "{message}");
             }
         }
     }

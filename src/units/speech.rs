@@ -283,13 +283,13 @@ mod tests {
             let mm = f64::from(tenths) / 10.0;
             for (words, is_most) in [("at most", true), ("at least", false)] {
                 let said = speak(&format!("{words} {mm:.1} mm"), Unit::In);
-                let told = said.trim_start_matches(words).trim();
-                let told = super::super::Length::parse(told, None).unwrap().mm();
+                let message = said.trim_start_matches(words).trim();
+                let message = super::super::Length::parse(message, None).unwrap().mm();
                 assert!(
-                    told != mm && (told < mm) == is_most || (told - mm).abs() < 1e-6,
+                    message != mm && (message < mm) == is_most || (message - mm).abs() < 1e-6,
                     "{said}"
                 );
-                assert!((told - mm).abs() < 1.6, "{said}: {mm}");
+                assert!((message - mm).abs() < 1.6, "{said}: {mm}");
             }
         }
     }

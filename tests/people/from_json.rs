@@ -42,11 +42,11 @@ fn bodies_and_tables() {
     );
     assert_eq!(table.body("8").unwrap().value(Measurement::HipGirth), 965.2);
 
-    let told = refused::<Body>(json!({"unit": "cm", "measurements": {"bust_grith": 92}}));
-    assert!(told.contains("did you mean `bust_girth`?"), "{told}");
-    assert!(told.contains("height is missing"), "{told}");
-    let told = refused::<Body>(json!({"measurements": {}}));
-    assert!(told.contains("`unit` is missing"), "{told}");
+    let message = refused::<Body>(json!({"unit": "cm", "measurements": {"bust_grith": 92}}));
+    assert!(message.contains("did you mean `bust_girth`?"), "{message}");
+    assert!(message.contains("height is missing"), "{message}");
+    let message = refused::<Body>(json!({"measurements": {}}));
+    assert!(message.contains("`unit` is missing"), "{message}");
 }
 
 #[test]
@@ -84,9 +84,9 @@ fn options_and_what_is_in_them() {
         ),
         (refused::<PaperSize>(json!("a5")), "write one of `a4`"),
     ];
-    for (told, expected) in cases {
-        assert!(told.contains(expected), "{told}");
-        assert!(!told.contains("line 0"), "{told}");
+    for (message, expected) in cases {
+        assert!(message.contains(expected), "{message}");
+        assert!(!message.contains("line 0"), "{message}");
     }
 }
 
@@ -192,10 +192,10 @@ fn a_refusal_speaks_the_unit_of_the_wearer() {
         let Err(refused) = run(&job) else {
             panic!("{unit}: drafted all the same");
         };
-        let told = refused.to_string();
-        let numbers = told.matches(&format!(" {unit}")).count();
-        assert!(numbers >= 2, "{told}");
-        assert_eq!(told.contains(" mm"), unit == "mm", "{told}");
+        let message = refused.to_string();
+        let numbers = message.matches(&format!(" {unit}")).count();
+        assert!(numbers >= 2, "{message}");
+        assert_eq!(message.contains(" mm"), unit == "mm", "{message}");
     }
 }
 
@@ -205,7 +205,7 @@ fn all_errors_of_a_job_come_at_once() {
         r#"{"titel": "A", "block": "dress", "length": "3 m", "side": "bent", "body": 7}"#,
     )
     .unwrap_err();
-    let told = error.to_string();
+    let message = error.to_string();
     for part in [
         "did you mean `title`?",
         "`title` is missing",
@@ -213,25 +213,28 @@ fn all_errors_of_a_job_come_at_once() {
         "side",
         "body",
     ] {
-        assert!(told.contains(part), "{part}: {told}");
+        assert!(message.contains(part), "{part}: {message}");
     }
     let codes: Vec<_> = error.all().iter().map(|p| p.cause.code()).collect();
     assert!(
         codes.contains(&"unknown_key".to_owned()) && codes.contains(&"out_of_reach".to_owned()),
         "{codes:?}"
     );
-    let told = JobFile::from_json("{\"title\": \"A\",\n \"title\": \"B\"}").unwrap_err();
-    assert!(told.to_string().contains("`title` stands twice"), "{told}");
-    let told = JobFile::from_json("{\"title\": \"A\"").unwrap_err();
+    let message = JobFile::from_json("{\"title\": \"A\",\n \"title\": \"B\"}").unwrap_err();
+    assert!(
+        message.to_string().contains("`title` stands twice"),
+        "{message}"
+    );
+    let message = JobFile::from_json("{\"title\": \"A\"").unwrap_err();
     assert_eq!(
         (
-            told.all()[0].cause.code().as_str(),
-            told.all()[0].place.line
+            message.all()[0].cause.code().as_str(),
+            message.all()[0].place.line
         ),
         ("syntax", 1)
     );
-    let told = refused::<Job>(json!({"title": "A", "block": "skirt", "body": "ada.yaml"}));
-    assert!(told.contains("`ada.yaml` were not given"), "{told}");
+    let message = refused::<Job>(json!({"title": "A", "block": "skirt", "body": "ada.yaml"}));
+    assert!(message.contains("`ada.yaml` were not given"), "{message}");
 }
 
 #[test]
@@ -313,12 +316,12 @@ fn options_made_in_a_program_have_the_bounds_of_a_job() {
         assert!(error.starts_with(option), "{error}");
         in_job["block"] = json!("dress");
         in_job["sleeve"] = json!("long");
-        let told = refused::<DraftOptions>(in_job);
-        assert!(told.contains(option), "{told}");
+        let message = refused::<DraftOptions>(in_job);
+        assert!(message.contains(option), "{message}");
         // Both name the same bounds.
         let bounds = error.split(" mm; ").nth(1).unwrap();
         let bounds = bounds.trim_start_matches("it can be ");
-        assert!(told.contains(bounds), "{told} / {bounds}");
+        assert!(message.contains(bounds), "{message} / {bounds}");
     }
     let error = draw(|o| o.ease.hip = f64::NAN).unwrap_err().to_string();
     assert!(

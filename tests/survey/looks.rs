@@ -204,11 +204,11 @@ fn a_cutter_would_believe_the_worst() {
                 worst.push(value);
             }
         }
-        let told = worst.iter().map(|v| {
+        let message = worst.iter().map(|v| {
             let fit = FITS[v.fit].name();
             format!("{} {} {fit} {:.2}", v.who, v.garment.block.name(), v.value)
         });
-        tell(&format!("    {}", told.collect::<Vec<_>>().join("; ")));
+        tell(&format!("    {}", message.collect::<Vec<_>>().join("; ")));
         let first = worst[0];
         let past = match worse {
             High => first.value > most,

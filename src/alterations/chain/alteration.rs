@@ -8,7 +8,7 @@ use std::fmt;
 ///
 /// ```
 /// use blockwright::alterations::Altered;
-/// fn told(altered: &Altered) -> usize { altered.warnings.len() }
+/// fn message(altered: &Altered) -> usize { altered.warnings.len() }
 /// ```
 #[derive(Debug, Clone, PartialEq)]
 pub struct Altered {

@@ -327,16 +327,16 @@ fn shortened(message: String) -> String {
 fn known(entry: &Entry) -> Option<String> {
     let mut none = Map::new();
     none.insert(String::new(), Value::Null);
-    let told = (entry.read)(Value::Object(none)).err()?.to_string();
-    let (_, names) = told.split_once("expected ")?;
+    let reply = (entry.read)(Value::Object(none)).err()?.to_string();
+    let (_, names) = reply.split_once("expected ")?;
     Some(names.trim_start_matches("one of ").to_owned())
 }
 
 /// The setting without which the reader stumbles over something else or nothing.
 fn culprit(entry: &Entry, settings: &Value) -> Option<String> {
     let map = settings.as_object()?;
-    let told = (entry.read)(settings.clone()).err()?.to_string();
-    if told.starts_with("missing field") {
+    let reply = (entry.read)(settings.clone()).err()?.to_string();
+    if reply.starts_with("missing field") {
         return None;
     }
     map.keys()
@@ -344,7 +344,7 @@ fn culprit(entry: &Entry, settings: &Value) -> Option<String> {
             let mut rest = map.clone();
             rest.remove(*key);
             let now = (entry.read)(Value::Object(rest)).err();
-            now.is_none_or(|error| error.to_string() != told)
+            now.is_none_or(|error| error.to_string() != reply)
         })
         .cloned()
 }
@@ -388,7 +388,7 @@ mod tests {
     use super::{Request, RequestError};
     use serde_json::{Value, json};
 
-    fn told(settings: Value) -> (String, Option<String>) {
+    fn reply(settings: Value) -> (String, Option<String>) {
         let error = Request::new("back_length_reduction", settings).unwrap_err();
         let text = error.to_string();
         match error {
@@ -399,22 +399,22 @@ mod tests {
 
     #[test]
     fn wrong_settings_are_named() {
-        let (text, key) = told(json!({"amuont": 25}));
+        let (text, key) = reply(json!({"amuont": 25}));
         assert!(
             text.contains("no setting `amuont`; did you mean `amount`?"),
             "{text}"
         );
         assert_eq!(key.as_deref(), Some("amuont"));
-        let (text, key) = told(json!({"amount": "much", "hips_checked": true}));
+        let (text, key) = reply(json!({"amount": "much", "hips_checked": true}));
         assert!(
             text.contains("back_length_reduction has `amount`"),
             "{text}"
         );
         assert_eq!(key.as_deref(), Some("amount"));
-        let (text, key) = told(Value::Null);
+        let (text, key) = reply(Value::Null);
         assert!(text.starts_with("`amount` is missing"), "{text}");
         assert_eq!(key, None);
-        let (text, key) = told(json!({"amount": 3, "to": 5}));
+        let (text, key) = reply(json!({"amount": 3, "to": 5}));
         assert!(text.contains("exclude each other"), "{text}");
         assert_eq!(key.as_deref(), Some("to"));
         let error = Request::new("forward_shoulder", json!({"to": "body"})).unwrap_err();
@@ -438,9 +438,9 @@ mod tests {
         assert!(slope(json!({"to": "wall"})).is_err());
         assert!(slope(json!({"to": "body", "underarm": "hangs"})).is_err());
         assert!(slope(json!({"to": "body", "underarm": "keep"})).is_ok());
-        let (text, _) = told(json!({"amount": 5, "hinge": "share"}));
+        let (text, _) = reply(json!({"amount": 5, "hinge": "share"}));
         assert!(text.contains("did you mean `shared`?"), "{text}");
-        let (_, key) = told(json!({"to": 5, "hinge": "loose"}));
+        let (_, key) = reply(json!({"to": 5, "hinge": "loose"}));
         assert_eq!(key.as_deref(), Some("hinge"));
     }
 }

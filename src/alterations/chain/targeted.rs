@@ -233,7 +233,7 @@ mod tests {
     }
 
     #[test]
-    fn a_measure_that_is_not_there_is_told() {
+    fn a_measure_that_is_not_there_is_reported() {
         let step = Targeted::new(
             Box::new(BackLengthReduction::by(0.0)),
             Measure::edge_length("back", EdgeName::CENTRE_BACK),

@@ -88,20 +88,20 @@ pub(in crate::alterations) fn free_places(
             (None, _) => open = false,
         }
     }
-    let told: Vec<String> = ranges
+    let message: Vec<String> = ranges
         .iter()
         .map(|[from, to]| format!("{from:.2} to {to:.2}"))
         .collect();
     AlterationError::First {
         why,
-        advice: if told.is_empty() {
+        advice: if message.is_empty() {
             format!(
                 "no place on the {edge} is free for this dart; choose another edge, or divide it first (dart_division)"
             )
         } else {
             format!(
                 "free on the {edge} are the places at {}",
-                told.join(" and ")
+                message.join(" and ")
             )
         },
     }

@@ -102,8 +102,8 @@ fn every_public_item_has_an_example_that_hands_errors_on() {
     let faults: Vec<String> = sources()
         .iter()
         .flat_map(|(path, text)| {
-            let told = example_faults(text).into_iter();
-            told.map(move |fault| format!("src/{path}: {fault}"))
+            let message = example_faults(text).into_iter();
+            message.map(move |fault| format!("src/{path}: {fault}"))
         })
         .collect();
     assert!(faults.is_empty(), "\n  {}\n", faults.join("\n  "));
@@ -187,10 +187,10 @@ fn no_public_type_has_the_name_of_another() {
 #[test]
 fn words_are_written_by_their_names() {
     use blockwright::{alterations, draft, grading, job, measurements, piece};
-    macro_rules! told {
+    macro_rules! message {
         ($($word:expr),+) => { $(assert_eq!($word.to_string(), $word.name());)+ };
     }
-    told!(
+    message!(
         draft::Block::Tunic,
         draft::Side::Straight,
         draft::SleeveLength::Short,

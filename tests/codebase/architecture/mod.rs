@@ -220,7 +220,7 @@ mod doctored {
 
     #[test]
     fn upward_and_sideways_uses_are_found_wherever_they_stand() {
-        for (text, told) in [
+        for (text, reply) in [
             ("use crate::draft::Block;", "draft"),
             (
                 "pub use crate::{units::Length, draft::{Block, Fit}};",
@@ -235,7 +235,7 @@ mod doctored {
             let found = faults_of(&[("piece/mod.rs", "mod edge;"), ("piece/edge.rs", text)]);
             assert_eq!(found.len(), 1, "{text}: {found:?}");
             assert!(found[0].contains("piece/edge.rs"), "{found:?}");
-            assert!(found[0].contains(told), "{found:?}");
+            assert!(found[0].contains(reply), "{found:?}");
         }
     }
 
@@ -264,7 +264,7 @@ mod doctored {
     }
 
     #[test]
-    fn a_cycle_is_told_file_by_file() {
+    fn a_cycle_is_reported_file_by_file() {
         let files = [
             (
                 "draft/mod.rs",

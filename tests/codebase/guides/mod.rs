@@ -56,7 +56,7 @@ fn the_settings_that_the_guide_shows_can_be_read() {
 
 #[test]
 fn the_example_programs_run_and_are_short() {
-    for (name, most, told) in [
+    for (name, most, message) in [
         ("own_alteration", 60, "back side_seam length"),
         ("draft_and_alter", 15, "</svg>"),
         ("graded_skirts", 25, "</svg>"),
@@ -71,7 +71,7 @@ fn the_example_programs_run_and_are_short() {
             .unwrap();
         let (out, err) = [out.stdout, out.stderr].map(String::from_utf8).into();
         let (out, err) = (out.unwrap(), err.unwrap());
-        assert!(out.contains(told), "{name}: {out}{err}");
+        assert!(out.contains(message), "{name}: {out}{err}");
     }
 }
 
@@ -84,14 +84,14 @@ fn without_features_few_crates_are_needed() {
         .current_dir(env!("CARGO_MANIFEST_DIR"))
         .output()
         .unwrap();
-    let told = String::from_utf8(out.stdout).unwrap();
-    let crates: std::collections::BTreeSet<&str> = told
+    let message = String::from_utf8(out.stdout).unwrap();
+    let crates: std::collections::BTreeSet<&str> = message
         .lines()
         .filter_map(|line| line.split_whitespace().next())
         .collect();
     assert!(
         crates.contains("blockwright") && crates.contains("kurbo"),
-        "{told}"
+        "{message}"
     );
     assert!(crates.len() < 25, "{}: {crates:?}", crates.len());
 }
@@ -107,8 +107,11 @@ fn nothing_gives_kurbo_the_mathematics_of_the_system() {
             .current_dir(env!("CARGO_MANIFEST_DIR"))
             .output()
             .unwrap();
-        let told = String::from_utf8(out.stdout).unwrap();
-        assert!(told.starts_with(name), "{name}: {told}");
-        assert!(!told.contains(&format!("{name} feature \"std\"")), "{told}");
+        let message = String::from_utf8(out.stdout).unwrap();
+        assert!(message.starts_with(name), "{name}: {message}");
+        assert!(
+            !message.contains(&format!("{name} feature \"std\"")),
+            "{message}"
+        );
     }
 }

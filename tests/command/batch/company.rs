@@ -56,8 +56,8 @@ pub fn one(row: &str) -> (Value, String) {
         "title: S\nblock: skirt\n",
         [HEADER.as_bytes(), row.as_bytes()].concat(),
     );
-    let told = batch(&place, &[]).done();
+    let message = batch(&place, &[]).done();
     let mut all = lines(&place);
     assert_eq!(all.len(), 1, "{row}");
-    (all.remove(0), told)
+    (all.remove(0), message)
 }

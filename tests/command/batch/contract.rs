@@ -140,26 +140,26 @@ fn refused_rows_are_counted_by_reason_and_lose_nobody() {
                 ,1680,91,760,1000\n\
                 eve,1680,920,760\n";
     let place = place("title: Skirts\nblock: skirt\n", format!("{HEADER}{rows}"));
-    let told = batch(&place, &[]).done();
+    let message = batch(&place, &[]).done();
     assert!(
-        told.starts_with("Skirts\nskirt block, 6 wearers: 2 made, 4 refused\n"),
-        "{told}"
+        message.starts_with("Skirts\nskirt block, 6 wearers: 2 made, 4 refused\n"),
+        "{message}"
     );
     assert!(
-        told.contains(
+        message.contains(
             "2  bust_girth_impossible, first row 2 (bea): bust_girth 92 mm is impossible"
         ),
-        "{told}"
+        "{message}"
     );
     assert!(
-        told.contains("1  bust_girth_unreadable, first row 3 (cid)"),
-        "{told}"
+        message.contains("1  bust_girth_unreadable, first row 3 (cid)"),
+        "{message}"
     );
     assert!(
-        told.contains("1  wrong_number_of_cells, first row 6 (eve)"),
-        "{told}"
+        message.contains("1  wrong_number_of_cells, first row 6 (eve)"),
+        "{message}"
     );
-    assert!(told.contains("ada: row 4, as row 1\n"), "{told}");
+    assert!(message.contains("ada: row 4, as row 1\n"), "{message}");
     let all = lines(&place);
     let ids: Vec<&str> = all
         .iter()
@@ -197,11 +197,14 @@ fn a_body_that_bears_no_pattern_refuses_its_row_alone() {
     );
     // An alteration too large is counted by its name.
     let place = super::company::place(&job.replace("32", "200"), table);
-    let told = batch(&place, &[]).done();
-    assert!(told.contains("3 wearers: 0 made, 3 refused"), "{told}");
+    let message = batch(&place, &[]).done();
     assert!(
-        told.contains("2  back_length_reduction_refused, first row 1"),
-        "{told}"
+        message.contains("3 wearers: 0 made, 3 refused"),
+        "{message}"
+    );
+    assert!(
+        message.contains("2  back_length_reduction_refused, first row 1"),
+        "{message}"
     );
 }
 

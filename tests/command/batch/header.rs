@@ -64,10 +64,10 @@ fn other_columns_are_named_once_and_passed_over() {
     let table = "id,role,height,bust_girth,waist_girth,hip_girth,back_wasit_length,\
                  shoulder_slope_deg\nada,queen,1680,920,760,1000,400,21\nbea,,1680,920,760,1000,,\n";
     let place = place(JOB, table);
-    let told = batch(&place, &[]).done();
+    let message = batch(&place, &[]).done();
     let expected = "Columns not used: role, back_wasit_length (did you mean \
                     back_waist_length?), shoulder_slope_deg (did you mean shoulder_slope?)\n";
-    assert_eq!(told.matches(expected).count(), 1, "{told}");
+    assert_eq!(message.matches(expected).count(), 1, "{message}");
     let plain = super::company::place(
         JOB,
         format!("{HEADER}ada,1680,920,760,1000\nbea,1680,920,760,1000\n"),
@@ -115,15 +115,15 @@ fn a_header_that_cannot_be_meant_is_refused_and_writes_nothing() {
         if header.is_empty() {
             place.write("people.csv", "");
         }
-        let told = batch(&place, &[]).failed(2);
-        assert!(told.contains(expected), "{header}: {told}");
-        assert!(told.starts_with("error: people.csv: "), "{told}");
+        let message = batch(&place, &[]).failed(2);
+        assert!(message.contains(expected), "{header}: {message}");
+        assert!(message.starts_with("error: people.csv: "), "{message}");
         assert_eq!(place.names("."), ["job.yaml", "people.csv"]);
     }
 }
 
 #[test]
-fn wrong_files_are_told_before_anything_is_written() {
+fn wrong_files_are_reported_before_anything_is_written() {
     let place = place(JOB, HEADER);
     let run = |job: &str, people: &str| place.run(&["batch", job, people, "-o", "out"]).failed(2);
     assert!(run("job.yaml", "nobody.csv").contains("nobody.csv: the file cannot be read"));
@@ -136,12 +136,12 @@ fn wrong_files_are_told_before_anything_is_written() {
         format!("{JOB}alterations: [{{magic: {{amount: 3}}}}]\n"),
     );
     assert!(run("bad.yaml", "people.csv").contains("magic"));
-    let told = place
+    let message = place
         .run(&["batch", "job.yaml", "people.csv", "-o", "no/such"])
         .failed(2);
     assert!(
-        told.contains("the folder around it, no, is not there"),
-        "{told}"
+        message.contains("the folder around it, no, is not there"),
+        "{message}"
     );
     assert!(!place.path().join("out").exists());
 }

@@ -39,15 +39,15 @@ fn cells_that_are_no_measurement_refuse_the_row() {
         assert!(reason.starts_with("waist_girth_"), "{cell}: {reason}");
         assert!(reason.len() < 400 && !reason.contains('\n'), "{reason}");
     }
-    // All of them are told at once.
+    // All of them are reported at once.
     let (line, _) = one("ada,tall,-920,many,1000\n");
     let reason = line["reason"].as_str().unwrap();
-    for told in [
+    for message in [
         "height: `tall` is not a number",
         "-920 mm is negative",
         "`many`",
     ] {
-        assert!(reason.contains(told), "{reason}");
+        assert!(reason.contains(message), "{reason}");
     }
 }
 
@@ -82,8 +82,8 @@ fn ids_never_become_names_of_files() {
         table.push_str(&format!("{id},1680,920,,1000\n"));
     }
     let place = place(JOB, table);
-    let told = batch(&place, &["--patterns"]).done();
-    assert!(!told.contains('\u{1b}'), "{told:?}");
+    let message = batch(&place, &["--patterns"]).done();
+    assert!(!message.contains('\u{1b}'), "{message:?}");
     assert_eq!(place.names("."), ["job.yaml", "out", "people.csv"]);
     assert_eq!(place.names("out"), ["results.jsonl"]);
     let all = lines(&place);
@@ -95,8 +95,11 @@ fn ids_never_become_names_of_files() {
 fn a_header_alone_is_a_batch_of_nobody() {
     for table in [HEADER, HEADER.trim_end()] {
         let place = place(JOB, table);
-        let told = batch(&place, &[]).done();
-        assert!(told.contains("0 wearers: 0 made, 0 refused"), "{told}");
+        let message = batch(&place, &[]).done();
+        assert!(
+            message.contains("0 wearers: 0 made, 0 refused"),
+            "{message}"
+        );
         assert_eq!(lines(&place).len(), 0);
         batch(&place, &["--force"]).done();
     }
@@ -112,8 +115,8 @@ fn ten_thousand_columns_are_passed_over() {
         ",9".repeat(10_000)
     );
     let place = place(JOB, table);
-    let told = batch(&place, &[]).done();
-    assert!(told.contains("c11 and 9988 more\n"), "{told}");
+    let message = batch(&place, &[]).done();
+    assert!(message.contains("c11 and 9988 more\n"), "{message}");
     assert_eq!(lines(&place)[0]["status"], "ok");
     let reason = lines(&place)[1]["reason"].as_str().unwrap().to_owned();
     assert!(
@@ -129,8 +132,8 @@ fn a_western_table_is_read_and_one_that_is_no_text_refused() {
     table.extend(b"Zo\xeb;;1680;920;760;1000\n;; ;;;\n");
     table.extend(b"bea;;16\xff80;920;760;1000\n;;;;;\n");
     let place = place(JOB, table);
-    let told = batch(&place, &[]).done();
-    assert!(told.contains("read as Western European"), "{told}");
+    let message = batch(&place, &[]).done();
+    assert!(message.contains("read as Western European"), "{message}");
     let all = lines(&place);
     assert_eq!(all.len(), 3);
     assert_eq!(all[0]["status"], "ok");
@@ -157,16 +160,16 @@ fn a_western_table_is_read_and_one_that_is_no_text_refused() {
 }
 
 #[test]
-fn a_quote_left_open_is_told_and_not_read_into_memory() {
+fn a_quote_left_open_is_reported_and_not_read_into_memory() {
     let mut table = format!("{HEADER}ada,1680,920,760,1000\n\"bea,1680,920,760,1000\n");
     for n in 0..100_000 {
         table.push_str(&format!("p{n},1680,920,760,1000\n"));
     }
     let place = place(JOB, table);
-    let told = batch(&place, &[]).failed(2);
+    let message = batch(&place, &[]).failed(2);
     assert!(
-        told.contains("the row that begins in line 3 is longer than"),
-        "{told}"
+        message.contains("the row that begins in line 3 is longer than"),
+        "{message}"
     );
     assert!(!place.path().join("out").exists());
 }

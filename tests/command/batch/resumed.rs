@@ -64,12 +64,12 @@ fn killed_twice_it_ends_with_the_same_bytes() {
             "{first}, {second}"
         );
         // Taken up with another number of threads.
-        let told = batch(&place, &[more, &["--threads", "2"][..]].concat()[2..]).done();
+        let message = batch(&place, &[more, &["--threads", "2"][..]].concat()[2..]).done();
         assert!(
-            told.contains(&format!("Taken up behind row {second},")),
-            "{told}"
+            message.contains(&format!("Taken up behind row {second},")),
+            "{message}"
         );
-        assert!(told.contains("200 wearers: "), "{told}");
+        assert!(message.contains("200 wearers: "), "{message}");
         assert_eq!(place.names("out"), ["results.jsonl"]);
         assert_eq!(results(&place), undisturbed(more));
     }
@@ -102,12 +102,12 @@ fn another_job_or_table_leaves_the_part_alone() {
     killed(&place, &["--threads", "1"]);
     let part = fs::read(place.path().join(PART)).unwrap();
     let refused = |more: &[&str], expected: &str| {
-        let told = batch(&place, more).failed(2);
+        let message = batch(&place, more).failed(2);
         assert!(
-            told.contains("out: the folder holds an unfinished batch, and"),
-            "{told}"
+            message.contains("out: the folder holds an unfinished batch, and"),
+            "{message}"
         );
-        assert!(told.contains(expected), "{told}");
+        assert!(message.contains(expected), "{message}");
         assert_eq!(fs::read(place.path().join(PART)).unwrap(), part);
     };
     refused(&["--patterns"], "it differs in --patterns");
@@ -119,8 +119,8 @@ fn another_job_or_table_leaves_the_part_alone() {
     fs::remove_file(place.path().join("out/results.jsonl.part.json")).unwrap();
     refused(&[], "nothing says which job it belongs to");
     // --force begins anew.
-    let told = batch(&place, &["--force"]).done();
-    assert!(!told.contains("Taken up"), "{told}");
+    let message = batch(&place, &["--force"]).done();
+    assert!(!message.contains("Taken up"), "{message}");
     assert_eq!(results(&place).lines().count(), ROWS as usize - 1);
     assert_eq!(place.names("out"), ["results.jsonl"]);
 }
@@ -134,8 +134,8 @@ fn lines_that_are_not_those_of_their_rows_are_made_again() {
     let mut lines: Vec<&str> = part.lines().collect();
     lines.remove(10);
     fs::write(&path, lines.join("\n") + "\n").unwrap();
-    let told = batch(&place, &[]).done();
-    assert!(told.contains("Taken up behind row 10,"), "{told}");
+    let message = batch(&place, &[]).done();
+    assert!(message.contains("Taken up behind row 10,"), "{message}");
     assert_eq!(results(&place), undisturbed(&[]));
 }
 
@@ -158,12 +158,12 @@ fn two_runs_do_not_write_one_folder() {
     while fs::metadata(place.path().join(PART)).map_or(0, |m| m.len()) == 0 {
         std::thread::sleep(Duration::from_millis(1));
     }
-    let told = batch(&place, &[]).failed(2);
+    let message = batch(&place, &[]).failed(2);
     child.kill().unwrap();
     child.wait().unwrap();
     assert!(
-        told.contains("another run is writing this folder"),
-        "{told}"
+        message.contains("another run is writing this folder"),
+        "{message}"
     );
 }
 
@@ -172,10 +172,10 @@ fn a_finished_result_is_replaced_by_force_only_and_in_one_step() {
     let place = place(DRESS, people(ROWS));
     batch(&place, &[]).done();
     let before = results(&place);
-    let told = batch(&place, &[]).failed(2);
+    let message = batch(&place, &[]).failed(2);
     assert!(
-        told.contains("holds something already (results.jsonl)"),
-        "{told}"
+        message.contains("holds something already (results.jsonl)"),
+        "{message}"
     );
     place.write("job.yaml", format!("{DRESS}ease: loose\n"));
     killed(&place, &["--threads", "1", "--force"]);
@@ -184,13 +184,13 @@ fn a_finished_result_is_replaced_by_force_only_and_in_one_step() {
         before,
         "the old one stands until the new one is whole"
     );
-    let told = batch(&place, &["--force"]).done();
-    assert!(told.contains("Taken up behind row"), "{told}");
+    let message = batch(&place, &["--force"]).done();
+    assert!(message.contains("Taken up behind row"), "{message}");
     assert_ne!(results(&place), before);
     // Nobody else's files.
     place.write("out/notes.txt", "hem by hand");
-    let told = batch(&place, &["--force"]).failed(2);
-    assert!(told.contains("notes.txt"), "{told}");
+    let message = batch(&place, &["--force"]).failed(2);
+    assert!(message.contains("notes.txt"), "{message}");
     fs::remove_file(place.path().join("out/notes.txt")).unwrap();
     place.write("out/results.jsonl", "{\"score\": 3}\n");
     batch(&place, &["--force"]).failed(2);
@@ -205,7 +205,7 @@ fn a_full_disk_keeps_what_was_finished() {
     // A disk of 24 KiB, seen by this shell alone.
     let script = format!(
         "mount -t tmpfs -o size=24k none disk || exit 77; \
-         '{tool}' batch job.yaml people.csv -o disk/out 2>told; echo $? >code; \
+         '{tool}' batch job.yaml people.csv -o disk/out 2>message; echo $? >code; \
          mount -o remount,size=4m disk && '{tool}' batch job.yaml people.csv -o disk/out >again; \
          cp disk/out/results.jsonl kept; exit 0"
     );
@@ -219,9 +219,9 @@ fn a_full_disk_keeps_what_was_finished() {
     let read = |name: &str| fs::read_to_string(place.path().join(name)).unwrap();
     assert_eq!(read("code"), "2\n");
     assert!(
-        read("told").contains("what was finished is kept"),
+        read("message").contains("what was finished is kept"),
         "{}",
-        read("told")
+        read("message")
     );
     assert!(
         read("again").contains("Taken up behind row"),

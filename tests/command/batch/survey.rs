@@ -11,8 +11,8 @@ use super::company::{DRESS, batch, lines, place};
 fn every_woman_of_the_survey_has_her_line() {
     let table = survey_text();
     let place = place(DRESS, &table);
-    let told = batch(&place, &[]).done();
-    eprintln!("{told}");
+    let message = batch(&place, &[]).done();
+    eprintln!("{message}");
     let all = lines(&place);
     assert_eq!(all.len(), 1104);
     let ids = table.lines().skip(1).map(|l| l.split(',').next().unwrap());
@@ -39,13 +39,13 @@ fn every_woman_of_the_survey_has_her_line() {
         }
     }
     assert!(made > 1085 && few <= 5, "{made} of 1104, {few}");
-    assert!(told.contains(&format!(
+    assert!(message.contains(&format!(
         "1104 wearers: {made} made, {} refused",
         1104 - made
     )));
     // The survey writes the unit of the slope into its name; that is not read, and said so.
     assert!(
-        told.contains("shoulder_slope_deg (did you mean shoulder_slope?)"),
-        "{told}"
+        message.contains("shoulder_slope_deg (did you mean shoulder_slope?)"),
+        "{message}"
     );
 }

@@ -116,9 +116,9 @@ fn the_tunic_is_altered_and_the_account_is_in_every_output() {
     }
     let json = place.run(&["check", example.to_str().unwrap(), "--json"]);
     let json: Value = serde_json::from_str(&json.done()).unwrap();
-    let told = change(&json["account"][0], "back centre_back length");
-    assert_eq!(told["difference"], -25.0);
-    assert_eq!(told["unit"], "mm");
+    let message = change(&json["account"][0], "back centre_back length");
+    assert_eq!(message["difference"], -25.0);
+    assert_eq!(message["unit"], "mm");
 }
 
 #[test]
@@ -133,13 +133,13 @@ fn the_ways_to_shorten_a_back_stand_side_by_side_with_the_chosen_one_marked() {
     for part in ["  > shared ", "\n    plain ", "\n    least_distortion "] {
         assert!(report.contains(part), "{part}\n{report}");
     }
-    let told = methods();
-    assert_eq!(told.as_array().unwrap().len(), 1);
+    let message = methods();
+    assert_eq!(message.as_array().unwrap().len(), 1);
     assert_eq!(
-        (&told[0]["step"], &told[0]["amount"]),
+        (&message[0]["step"], &message[0]["amount"]),
         (&1.into(), &25.0.into())
     );
-    let rows = told[0]["rows"].as_array().unwrap();
+    let rows = message[0]["rows"].as_array().unwrap();
     let chosen: Vec<_> = rows.iter().map(|row| row["chosen"] == true).collect();
     assert_eq!(chosen, [false, true, false]);
     // The row of the chosen way says what the account says.
@@ -157,23 +157,23 @@ fn the_ways_to_shorten_a_back_stand_side_by_side_with_the_chosen_one_marked() {
     assert!(differs.abs() < 2e-3, "{differs}");
     // A way that this back does not bear says why, and how much would hold.
     tunic(&place, "{amount: 45, hinge: shared, hips_checked: true}");
-    let told = methods();
-    let refused = told[0]["rows"][0]["refused"].as_str().unwrap();
+    let message = methods();
+    let refused = message[0]["rows"][0]["refused"].as_str().unwrap();
     assert!(refused.contains("would hold"), "{refused}");
-    // Each step is told of the pattern it found; one that lengthens has nothing to choose.
+    // Each step is reported of the pattern it found; one that lengthens has nothing to choose.
     tunic(
         &place,
         "{amount: 8}\n  - back_length_reduction: {to: 71 cm}\n  - back_length_reduction: {amount: -3}",
     );
-    let told = methods();
-    let steps: Vec<_> = told
+    let message = methods();
+    let steps: Vec<_> = message
         .as_array()
         .unwrap()
         .iter()
         .map(|m| &m["step"])
         .collect();
     assert_eq!(steps, [1, 2]);
-    let slope = |step: usize, key: &str| told[step]["rows"][0]["figures"][key].as_f64().unwrap();
+    let slope = |step: usize, key: &str| message[step]["rows"][0]["figures"][key].as_f64().unwrap();
     assert!((slope(0, "slope_after") - slope(1, "slope_before")).abs() < 2e-3);
     // Nor has a bodice, whose waist seam takes the wedge.
     place.write(
@@ -195,14 +195,14 @@ fn shoulders_are_sloped_to_the_body() {
         serde_json::from_str::<Value>(&json).unwrap()["account"].clone()
     };
     let to_body = "{amount: 25 mm, hips_checked: true}\n  - shoulder_slope: {to: body}";
-    let told = accounts(to_body);
-    let side = |what: &str, key: &str| change(&told[1], what)[key].as_f64().unwrap();
-    let lost = change(&told[0], "back shoulder slope")["difference"]
+    let message = accounts(to_body);
+    let side = |what: &str, key: &str| change(&message[1], what)[key].as_f64().unwrap();
+    let lost = change(&message[0], "back shoulder slope")["difference"]
         .as_f64()
         .unwrap();
     // Half of what the back lost, at back and front: together they slope as drafted.
-    assert!((told[1]["amount"].as_f64().unwrap() + lost / 2.0).abs() < 1e-3);
-    let drafted = change(&told[0], "back shoulder slope")["before"]
+    assert!((message[1]["amount"].as_f64().unwrap() + lost / 2.0).abs() < 1e-3);
+    let drafted = change(&message[0], "back shoulder slope")["before"]
         .as_f64()
         .unwrap()
         + side("front shoulder slope", "before");
@@ -212,8 +212,8 @@ fn shoulders_are_sloped_to_the_body() {
     let again = format!("{to_body}\n  - shoulder_slope: {{to: body}}");
     assert!(accounts(&again)[2]["amount"].as_f64().unwrap().abs() < 1e-3);
     // A number is a target too.
-    let told = accounts("{amount: 5}\n  - shoulder_slope: {to: 24}");
-    let after = &change(&told[1], "front shoulder slope")["after"];
+    let message = accounts("{amount: 5}\n  - shoulder_slope: {to: 24}");
+    let after = &change(&message[1], "front shoulder slope")["after"];
     assert!((after.as_f64().unwrap() - 24.0).abs() < 0.01);
     for (settings, code, expected) in [
         ("{amount: 5}\n  - shoulder_slope: {to: wall}", 2, "`to`"),
@@ -278,16 +278,19 @@ fn a_target_is_reached_by_whatever_amount_it_takes() {
 fn an_amount_beyond_what_the_pattern_bears_is_refused_with_the_most() {
     let place = Place::new();
     tunic(&place, "{amount: 200, hips_checked: true}");
-    let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(1);
-    assert!(told.contains("back_length_reduction by 20 cm"), "{told}");
-    assert!(told.contains("; at most "), "{told}");
+    let message = place.run(&["draft", "job.yaml", "-o", "out"]).failed(1);
+    assert!(
+        message.contains("back_length_reduction by 20 cm"),
+        "{message}"
+    );
+    assert!(message.contains("; at most "), "{message}");
     assert_eq!(place.names("."), ["job.yaml"]);
-    let told = place.run(&["check", "job.yaml", "--json"]).failed(1);
-    let told: Value = serde_json::from_str(&told).unwrap();
-    assert_eq!(told["status"], "refused");
-    assert_eq!(told["errors"][0]["code"], "alteration_refused");
+    let message = place.run(&["check", "job.yaml", "--json"]).failed(1);
+    let message: Value = serde_json::from_str(&message).unwrap();
+    assert_eq!(message["status"], "refused");
+    assert_eq!(message["errors"][0]["code"], "alteration_refused");
     // And that much does hold.
-    let text = told["errors"][0]["text"].as_str().unwrap();
+    let text = message["errors"][0]["text"].as_str().unwrap();
     let most = text.rsplit_once("at most ").unwrap().1;
     // In the unit in which the body was measured, as it is written again.
     assert!(most.ends_with(" cm"), "{most}");
@@ -298,7 +301,7 @@ fn an_amount_beyond_what_the_pattern_bears_is_refused_with_the_most() {
 }
 
 #[test]
-fn words_of_any_length_are_told_in_a_few_lines() {
+fn words_of_any_length_are_reported_in_a_few_lines() {
     let long = "k".repeat(200_000);
     for text in [
         format!("{long}: {{amount: 1}}"),
@@ -319,7 +322,7 @@ fn words_of_any_length_are_told_in_a_few_lines() {
 }
 
 #[test]
-fn names_and_settings_that_are_wrong_are_told_at_their_line() {
+fn names_and_settings_that_are_wrong_are_reported_at_their_line() {
     let many = "  - back_length_reduction: {amount: 1}\n".repeat(101);
     let line = |text: &str| format!("alterations:\n  - {text}\n");
     let cases = [

@@ -30,9 +30,9 @@ fn the_example_is_drafted_into_its_files() {
         let pages = document.get_pages().len();
         if pdf.contains("a4") {
             assert!(report.contains("pattern-a4.pdf on a4"), "{report}");
-            let told =
+            let message =
                 format!("the first page with the plan: {pages} pages; a plain grid would take ");
-            assert!(report.contains(&told), "{report}");
+            assert!(report.contains(&message), "{report}");
         } else {
             assert_eq!(pages, 1);
         }

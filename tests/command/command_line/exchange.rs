@@ -14,9 +14,13 @@ fn pieces_are_written_as_dxf_when_asked_either_way() {
         let place = Place::with_job(&format!("{}{key}", job("skirt")));
         let mut args = vec!["draft", "job.yaml", "-o", "out"];
         args.extend(more);
-        let told = place.run(&args).done();
+        let message = place.run(&args).done();
         let file = fs::read(place.path().join("out/pattern.dxf")).ok();
-        assert_eq!(told.contains(" pattern.dxf,"), file.is_some(), "{told}");
+        assert_eq!(
+            message.contains(" pattern.dxf,"),
+            file.is_some(),
+            "{message}"
+        );
         // It is an earlier result like any other.
         args.push("--force");
         place.run(&args).done();
@@ -70,12 +74,12 @@ fn so_are_the_pieces_of_a_range() {
 }
 
 #[test]
-fn anything_but_yes_or_no_is_told() {
+fn anything_but_yes_or_no_is_reported() {
     let place = Place::with_job(&format!("{}dxf: r13\n", job("skirt")));
-    let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
-    assert!(told.contains("job.yaml:4:6"), "{told}");
+    let message = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
+    assert!(message.contains("job.yaml:4:6"), "{message}");
     assert!(
-        told.contains("dxf") && told.contains("`true` or `false`"),
-        "{told}"
+        message.contains("dxf") && message.contains("`true` or `false`"),
+        "{message}"
     );
 }

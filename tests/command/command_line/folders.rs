@@ -20,12 +20,12 @@ fn an_empty_folder_is_taken_and_a_full_one_refused() {
     fs::create_dir(place.path().join("out")).unwrap();
     place.run(&["draft", "job.yaml", "-o", "out/"]).done();
     assert_eq!(place.names("out"), FILES);
-    let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
+    let message = place.run(&["draft", "job.yaml", "-o", "out"]).failed(2);
     assert!(
-        told.contains("out: the folder holds something already (fitting.html, "),
-        "{told}"
+        message.contains("out: the folder holds something already (fitting.html, "),
+        "{message}"
     );
-    assert!(told.contains("--force"), "{told}");
+    assert!(message.contains("--force"), "{message}");
 }
 
 #[test]
@@ -55,19 +55,19 @@ fn force_touches_nothing_that_is_not_an_earlier_result() {
     place.run(&["draft", "job.yaml", "-o", "out"]).done();
     place.write("out/notes.txt", "took in 5 mm at the waist");
     place.write("out/photos/toile.jpg", "");
-    let told = place
+    let message = place
         .run(&["draft", "job.yaml", "-o", "out", "--force"])
         .failed(2);
-    assert!(told.contains("notes.txt, photos"), "{told}");
+    assert!(message.contains("notes.txt, photos"), "{message}");
     let notes = fs::read_to_string(place.path().join("out/notes.txt")).unwrap();
     assert_eq!(notes, "took in 5 mm at the waist");
     assert_eq!(place.names("out").len(), FILES.len() + 2);
     // Someone else's file that happens to have such a name.
     place.write("mine/pattern.svg", "<svg/>");
-    let told = place
+    let message = place
         .run(&["draft", "job.yaml", "-o", "mine", "--force"])
         .failed(2);
-    assert!(told.contains("no pattern.json"), "{told}");
+    assert!(message.contains("no pattern.json"), "{message}");
     place.write("mine/pattern.json", "{}");
     place
         .run(&["draft", "job.yaml", "-o", "mine", "--force"])
@@ -89,8 +89,8 @@ fn what_cannot_be_a_folder_is_refused() {
         ("", ""),
         (&"x".repeat(300), ""),
     ] {
-        let told = place.run(&["draft", "job.yaml", "-o", output]).failed(2);
-        assert!(told.contains(expected), "{output}: {told}");
+        let message = place.run(&["draft", "job.yaml", "-o", output]).failed(2);
+        assert!(message.contains(expected), "{output}: {message}");
     }
     assert_eq!(place.names("."), ["job.yaml"]);
 }
@@ -139,7 +139,7 @@ fn the_result_is_as_open_to_others_as_any_new_folder() {
 
 #[cfg(unix)]
 #[test]
-fn a_place_that_cannot_be_written_is_told() {
+fn a_place_that_cannot_be_written_is_reported() {
     use std::os::unix::fs::PermissionsExt as _;
     let place = Place::with_job(&job("skirt"));
     let locked = place.path().join("locked");
@@ -148,23 +148,23 @@ fn a_place_that_cannot_be_written_is_told() {
     if fs::write(locked.join("probe"), "").is_ok() {
         skip("this user may write anywhere");
     } else {
-        let told = place
+        let message = place
             .run(&["draft", "job.yaml", "-o", "locked/out"])
             .failed(2);
         assert!(
-            told.contains("nothing was written: cannot make a folder in locked"),
-            "{told}"
+            message.contains("nothing was written: cannot make a folder in locked"),
+            "{message}"
         );
     }
     fs::set_permissions(&locked, fs::Permissions::from_mode(0o755)).unwrap();
     // Nobody can make a folder there.
     if fs::metadata("/proc/self").is_ok() {
-        let told = place
+        let message = place
             .run(&["draft", "job.yaml", "-o", "/proc/out"])
             .failed(2);
         assert!(
-            told.contains("nothing was written: cannot make a folder in /proc"),
-            "{told}"
+            message.contains("nothing was written: cannot make a folder in /proc"),
+            "{message}"
         );
     }
 }
@@ -192,20 +192,20 @@ fn a_full_disk_leaves_nothing_and_the_old_result() {
         _ => return skip("no small disk can be mounted here"),
     };
     let read = |name: &str| fs::read_to_string(place.path().join(name)).unwrap();
-    let told = Ran::from(&output).err;
+    let message = Ran::from(&output).err;
     assert_eq!(
         (read("code").as_str(), read("left").as_str()),
         ("2\n", ""),
-        "{told}"
+        "{message}"
     );
     assert!(
-        told.contains("nothing was written: cannot write disk/out/"),
-        "{told}"
+        message.contains("nothing was written: cannot write disk/out/"),
+        "{message}"
     );
     assert_eq!(
         (read("code2").as_str(), read("left2").as_str()),
         ("2\n", "out\n"),
-        "{told}"
+        "{message}"
     );
     assert!(read("kept").ends_with("}\n"));
 }

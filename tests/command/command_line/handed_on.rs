@@ -92,10 +92,10 @@ fn what_changed_since_a_document_is_listed() {
     let hip = report.lines().find(|line| line.contains("hip finished"));
     assert!(hip.is_some_and(|line| line.contains("+12 mm")), "{report}");
     assert!(!report.contains("bust finished"), "{report}");
-    let told = place
+    let message = place
         .run(&["check", "job.yaml", "--against", "job.yaml"])
         .failed(2);
-    assert!(told.contains("job.yaml"), "{told}");
+    assert!(message.contains("job.yaml"), "{message}");
 }
 
 /// The lines for a table on standard input.
@@ -166,8 +166,8 @@ fn rows_from_standard_input_give_the_same_lines_in_any_pieces() {
 fn a_batch_without_a_folder_needs_standard_input() {
     let place = Place::with_job("title: Skirt\nblock: skirt\n");
     place.write("people.csv", "id,height,bust_girth,waist_girth,hip_girth\n");
-    let told = place.run(&["batch", "job.yaml", "people.csv"]).failed(2);
-    assert!(told.contains("`-o DIR`"), "{told}");
+    let message = place.run(&["batch", "job.yaml", "people.csv"]).failed(2);
+    assert!(message.contains("`-o DIR`"), "{message}");
 }
 
 #[test]
@@ -237,10 +237,10 @@ fn several_garments_are_laid_on_one_cloth() {
         (count("8 back"), count("8 front"), count("10 back")),
         (2, 2, 1)
     );
-    let told = lay(&["--size", "9"]).failed(2);
-    assert!(told.contains("no size `9`"), "{told}");
-    let told = lay(&["--size", "8=none"]).failed(2);
-    assert!(told.contains("number of copies"), "{told}");
+    let message = lay(&["--size", "9"]).failed(2);
+    assert!(message.contains("no size `9`"), "{message}");
+    let message = lay(&["--size", "8=none"]).failed(2);
+    assert!(message.contains("number of copies"), "{message}");
     // Each once, where none is named.
     lay(&[]).done();
 }

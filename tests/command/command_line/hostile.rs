@@ -106,22 +106,22 @@ fn no_file_breaks_the_tool() {
             &["measurements", name],
         ] {
             let started = Instant::now();
-            let told = place.run(args).failed(2);
+            let message = place.run(args).failed(2);
             assert!(
                 started.elapsed() < Duration::from_secs(60),
                 "{name} takes too long"
             );
             assert!(
-                told.len() < 40_000,
+                message.len() < 40_000,
                 "{name}: {} bytes of problems",
-                told.len()
+                message.len()
             );
             assert!(
-                !told.is_empty() && !told.contains(['\u{1b}', '\u{7}', '\0']),
+                !message.is_empty() && !message.contains(['\u{1b}', '\u{7}', '\0']),
                 "{name}"
             );
             if args.contains(&"--json") {
-                serde_json::from_str::<serde_json::Value>(&told).unwrap();
+                serde_json::from_str::<serde_json::Value>(&message).unwrap();
             }
         }
         assert!(!place.path().join("out").exists());
@@ -160,8 +160,8 @@ fn a_mark_of_byte_order_and_foreign_line_ends_are_no_fault() {
         "\u{feff}{}fit: 1\r\n",
         job("skirt").replace('\n', "\r\n")
     ));
-    let told = place.run(&["check", "job.yaml"]).failed(2);
-    assert!(told.contains("job.yaml:4:1: `fit`"), "{told}");
+    let message = place.run(&["check", "job.yaml"]).failed(2);
+    assert!(message.contains("job.yaml:4:1: `fit`"), "{message}");
 }
 
 #[test]

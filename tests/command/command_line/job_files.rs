@@ -5,12 +5,12 @@ use serde_json::Value;
 use crate::support::command::{BODY, Place, job};
 
 /// The problems of a job file, which is wrong.
-fn told(text: &str) -> String {
+fn message(text: &str) -> String {
     Place::with_job(text).run(&["check", "job.yaml"]).failed(2)
 }
 
 #[test]
-fn each_problem_is_told_at_its_place_with_a_cure() {
+fn each_problem_is_reported_at_its_place_with_a_cure() {
     let skirt = job("skirt");
     let cases: [(String, &str); 36] = [
         (
@@ -161,16 +161,19 @@ fn each_problem_is_told_at_its_place_with_a_cure() {
         ),
     ];
     for (text, expected) in cases {
-        let told = told(&text);
-        assert!(told.contains(expected), "{text}\n{told}\n{expected}");
-        assert_eq!(told.matches("error: ").count(), 1, "{told}");
-        assert!(told.contains("\n    | ") && told.contains('^'), "{told}");
+        let message = message(&text);
+        assert!(message.contains(expected), "{text}\n{message}\n{expected}");
+        assert_eq!(message.matches("error: ").count(), 1, "{message}");
+        assert!(
+            message.contains("\n    | ") && message.contains('^'),
+            "{message}"
+        );
     }
 }
 
 #[test]
-fn all_problems_of_a_file_are_told_at_once() {
-    let told = told(
+fn all_problems_of_a_file_are_reported_at_once() {
+    let message = message(
         "title: ''\n\
          block: dres\n\
          body:\n  unit: ells\n  measurements: {bust_grith: 92}\n\
@@ -178,11 +181,11 @@ fn all_problems_of_a_file_are_told_at_once() {
          sleeve: shrt\n\
          print: {paper: b4, overlap: 70}\n",
     );
-    let heads: Vec<&str> = told
+    let heads: Vec<&str> = message
         .lines()
         .filter(|line| line.starts_with("error: "))
         .collect();
-    assert_eq!(heads.len(), 9, "{told}");
+    assert_eq!(heads.len(), 9, "{message}");
     let places: Vec<Vec<u32>> = heads
         .iter()
         .map(|head| {
@@ -194,8 +197,10 @@ fn all_problems_of_a_file_are_told_at_once() {
         })
         .collect();
     assert!(places.is_sorted(), "{places:?}");
-    assert!(told.contains("body.measurements: there is no measurement `bust_grith`; did you mean"));
-    assert!(told.contains("  5 |   measurements: {bust_grith: 92}\n    |                  ^"));
+    assert!(
+        message.contains("body.measurements: there is no measurement `bust_grith`; did you mean")
+    );
+    assert!(message.contains("  5 |   measurements: {bust_grith: 92}\n    |                  ^"));
 }
 
 #[test]
@@ -205,47 +210,47 @@ fn problems_for_machines_are_json() {
         &["check", "job.yaml", "--json"],
         &["--json", "check", "job.yaml"],
     ] {
-        let told: Value = serde_json::from_str(&place.run(args).failed(2)).unwrap();
-        assert_eq!(told["status"], "wrong");
-        assert_eq!(told["exit"], 2);
-        let error = &told["errors"][0];
+        let message: Value = serde_json::from_str(&place.run(args).failed(2)).unwrap();
+        assert_eq!(message["status"], "wrong");
+        assert_eq!(message["exit"], 2);
+        let error = &message["errors"][0];
         assert_eq!(error["code"], "unknown_key");
         assert_eq!(error["file"], "job.yaml");
         assert_eq!((&error["line"], &error["column"]), (&4.into(), &1.into()));
         assert_eq!(error["source"], "colour: red");
     }
-    let told: Value = serde_json::from_str(&place.run(&["chekc", "--json"]).failed(2)).unwrap();
-    assert_eq!(told["errors"][0]["code"], "usage");
+    let message: Value = serde_json::from_str(&place.run(&["chekc", "--json"]).failed(2)).unwrap();
+    assert_eq!(message["errors"][0]["code"], "usage");
 }
 
 #[test]
-fn a_set_file_is_told_under_its_own_name() {
+fn a_set_file_is_reported_under_its_own_name() {
     let place = Place::with_job("title: T\nblock: skirt\nbody: sets/ada.yaml\n");
-    let told = place.run(&["check", "job.yaml"]).failed(2);
+    let message = place.run(&["check", "job.yaml"]).failed(2);
     assert!(
-        told.contains("job.yaml:3:7: body: the file cannot be read"),
-        "{told}"
+        message.contains("job.yaml:3:7: body: the file cannot be read"),
+        "{message}"
     );
-    assert!(told.contains("looked for sets/ada.yaml"), "{told}");
+    assert!(message.contains("looked for sets/ada.yaml"), "{message}");
     place.write(
         "sets/ada.yaml",
         "name: Ada\nunit: cm\nmeasurements:\n  hight: 168\n",
     );
-    let told = place.run(&["check", "job.yaml"]).failed(2);
+    let message = place.run(&["check", "job.yaml"]).failed(2);
     let typo =
         "sets/ada.yaml:4:3: measurements: there is no measurement `hight`; did you mean `height`?";
-    assert!(told.contains(typo), "{told}");
-    assert!(told.contains("bust_girth is missing"), "{told}");
+    assert!(message.contains(typo), "{message}");
+    assert!(message.contains("bust_girth is missing"), "{message}");
 }
 
 #[test]
 fn a_refused_measurement_or_pattern_ends_with_one() {
     let short = BODY.replace("bust_girth: 92", "bust_girth: 9.2");
     let place = Place::with_job(&format!("title: T\nblock: skirt\nbody: {short}\n"));
-    let told = place.run(&["draft", "job.yaml", "-o", "out"]).failed(1);
+    let message = place.run(&["draft", "job.yaml", "-o", "out"]).failed(1);
     assert!(
-        told.contains("bust_girth 9.2 cm is impossible: it lies between"),
-        "{told}"
+        message.contains("bust_girth 9.2 cm is impossible: it lies between"),
+        "{message}"
     );
     // Beside a wrong key it is a wrong file.
     place.write(
@@ -262,16 +267,16 @@ fn a_refused_measurement_or_pattern_ends_with_one() {
         "odd.yaml",
         format!("title: T\nblock: bodice\nbody: {odd}\n"),
     );
-    let told = place.run(&["draft", "odd.yaml", "-o", "out"]).failed(1);
+    let message = place.run(&["draft", "odd.yaml", "-o", "out"]).failed(1);
     assert!(
-        told.contains("odd.yaml: the block cannot be drafted for this body"),
-        "{told}"
+        message.contains("odd.yaml: the block cannot be drafted for this body"),
+        "{message}"
     );
-    let told = place.run(&["check", "odd.yaml", "--json"]).failed(1);
-    let told: Value = serde_json::from_str(&told).unwrap();
-    assert_eq!(told["status"], "refused");
+    let message = place.run(&["check", "odd.yaml", "--json"]).failed(1);
+    let message: Value = serde_json::from_str(&message).unwrap();
+    assert_eq!(message["status"], "refused");
     assert!(
-        told["errors"][0]["code"]
+        message["errors"][0]["code"]
             .as_str()
             .unwrap()
             .ends_with("out_of_reach")
@@ -285,10 +290,10 @@ fn pages_that_are_too_small_are_a_wrong_job() {
         "{}print: {{paper: letter, margin: 50, overlap: 50}}\n",
         job("skirt")
     );
-    let told = told(&text);
+    let message = message(&text);
     assert!(
-        told.contains("cannot be printed as asked under `print`"),
-        "{told}"
+        message.contains("cannot be printed as asked under `print`"),
+        "{message}"
     );
 }
 

@@ -14,13 +14,13 @@ fn a_lay_is_reported_written_and_made_again() {
         let plain = ["lay", "job.yaml", "--width", "90cm", "-o", to];
         place.run(&[&plain[..], more].concat())
     };
-    let told = lay(&["--seed", "7", "--rounds", "60"], "one").done();
+    let message = lay(&["--seed", "7", "--rounds", "60"], "one").done();
     assert!(
-        told.contains("Length needed") && told.contains("--seed 7 --rounds 60"),
-        "{told}"
+        message.contains("Length needed") && message.contains("--seed 7 --rounds 60"),
+        "{message}"
     );
-    assert!(told.contains("lay.svg, lay.pdf, lay.json"), "{told}");
-    assert!(!told.contains("no_allowance"), "{told}");
+    assert!(message.contains("lay.svg, lay.pdf, lay.json"), "{message}");
+    assert!(!message.contains("no_allowance"), "{message}");
     lay(&["--seed", "7", "--rounds", "60", "--json"], "two").done();
     for name in ["lay.svg", "lay.pdf", "lay.json"] {
         assert_eq!(
@@ -57,8 +57,8 @@ fn without_a_seed_the_clock_decides_and_the_result_can_be_made_again() {
         "1",
         "--json",
     ];
-    let told = place.run(&[&first[..], &["-o", "one"]].concat()).done();
-    let report: Value = serde_json::from_str(&told).unwrap();
+    let message = place.run(&[&first[..], &["-o", "one"]].concat()).done();
+    let report: Value = serde_json::from_str(&message).unwrap();
     assert_eq!(report["status"], "ok");
     let (seed, rounds) = (report["seed"].to_string(), report["rounds"].to_string());
     let again = [
@@ -86,13 +86,13 @@ fn cloth_that_cannot_serve_is_refused_and_nothing_written() {
         ];
         place.run(&[&plain[..], more].concat())
     };
-    let told = lay("40cm", &[]).failed(1);
+    let message = lay("40cm", &[]).failed(1);
     assert!(
-        told.contains("does not fit") && told.contains("40 cm between"),
-        "{told}"
+        message.contains("does not fit") && message.contains("40 cm between"),
+        "{message}"
     );
-    let told = lay("40cm", &["--json"]).failed(1);
-    let json: Value = serde_json::from_str(&told).unwrap();
+    let message = lay("40cm", &["--json"]).failed(1);
+    let json: Value = serde_json::from_str(&message).unwrap();
     assert_eq!(json["errors"][0]["code"], "cloth_too_narrow");
     for (width, more) in [
         ("140", &[][..]),
@@ -102,8 +102,8 @@ fn cloth_that_cannot_serve_is_refused_and_nothing_written() {
         ("140cm", &["--gap", "20cm"]),
         ("140cm", &["--seconds", "3"]),
     ] {
-        let told = lay(width, more).failed(2);
-        assert!(!told.is_empty());
+        let message = lay(width, more).failed(2);
+        assert!(!message.is_empty());
     }
     assert!(!place.path().join("out").exists());
 }
@@ -120,8 +120,8 @@ fn several_wearers_are_cut_from_one_cloth() {
         "lay", "job.yaml", "--width", "140cm", "--seed", "1", "--rounds", "40",
     ];
     let both = ["--wearer", &ines, "--wearer", &odile, "-o", "out", "--json"];
-    let told = place.run(&[&plain[..], &both].concat()).done();
-    let report: Value = serde_json::from_str(&told).unwrap();
+    let message = place.run(&[&plain[..], &both].concat()).done();
+    let report: Value = serde_json::from_str(&message).unwrap();
     let pieces = report["stretches"][0]["pieces"].as_array().unwrap();
     assert_eq!(pieces.len(), 6, "front and back of three skirts");
     let size = |begins: &str| {
@@ -141,8 +141,8 @@ fn several_wearers_are_cut_from_one_cloth() {
         "each is cut to her own measurements"
     );
     let none = ["--wearer", &(repository("ines") + "=none"), "-o", "out"];
-    let told = place.run(&[&plain[..], &none].concat()).failed(2);
-    assert!(told.contains("=2"), "{told}");
+    let message = place.run(&[&plain[..], &none].concat()).failed(2);
+    assert!(message.contains("=2"), "{message}");
 }
 
 /// Ctrl-C, as a terminal sends it.

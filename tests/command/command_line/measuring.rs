@@ -67,7 +67,7 @@ fn a_doubtful_set_is_reported_and_an_impossible_one_refused() {
         "{text}"
     );
     place.write("set.yaml", set.replace("92", "920"));
-    let told = place.run(&["measurements", "set.yaml"]).failed(1);
-    assert!(told.contains("set.yaml:5:3: "), "{told}");
-    assert!(told.contains("was it meant in mm?"), "{told}");
+    let message = place.run(&["measurements", "set.yaml"]).failed(1);
+    assert!(message.contains("set.yaml:5:3: "), "{message}");
+    assert!(message.contains("was it meant in mm?"), "{message}");
 }

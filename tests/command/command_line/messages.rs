@@ -8,7 +8,7 @@ const SET: &str = "name: Ada\nunit: cm\nmeasurements:\n  height: 168\n  bust_gir
 const JOB: &str = "title: Dress\nunit: mm\nblock: dress\nbody: ada.yaml\n";
 
 /// A set or a job, and all that is said of it.
-fn told(place: &Place, name: &str, text: &str) -> Vec<String> {
+fn reply(place: &Place, name: &str, text: &str) -> Vec<String> {
     place.write(name, text);
     let command = if text.contains("block") {
         "check"
@@ -103,9 +103,9 @@ fn slips_of_everyday_have_one_message_with_line_cause_and_cure() {
              '40': {bust_girth: 92, waist_girth: 76, hip_girth: 100}\n  \
              '42': {bust_girth: 96, waist_girth: 80, hip_girth: 104}\n",
         );
-        let told = told(&place, "file.yaml", &text);
-        let [one] = told.as_slice() else {
-            panic!("{text}{told:#?}");
+        let reply = reply(&place, "file.yaml", &text);
+        let [one] = reply.as_slice() else {
+            panic!("{text}{reply:#?}");
         };
         assert!(
             one.starts_with(&format!("error: file.yaml:{line}:")),
@@ -137,11 +137,11 @@ fn one_kind_of_file_in_place_of_another_is_known() {
             ["a job", "a set of measurements"],
         ),
     ] {
-        let told = place.run(&args).failed(2);
+        let reply = place.run(&args).failed(2);
         let [found, wanted] = kinds;
         let expected = format!("this is {found}, and {wanted} is wanted here");
-        assert!(told.contains(&expected), "{told}");
-        assert_eq!(told.matches("error: ").count(), 1, "{told}");
+        assert!(reply.contains(&expected), "{reply}");
+        assert_eq!(reply.matches("error: ").count(), 1, "{reply}");
     }
 }
 
@@ -160,15 +160,15 @@ fn steps_too_few_are_counted_and_sizes_too_many_refused_before_they_are_made() {
     };
     let grade = ["grade", "job.yaml", "table.yaml", "-o", "out"];
     place.write("table.yaml", table(9, "[4, 4, 4, 4, 4, 4, 4]"));
-    let told = place.run(&grade).failed(2);
+    let reply = place.run(&grade).failed(2);
     assert!(
-        told.contains("table.yaml:6:") && told.contains("7 steps given, 8 needed"),
-        "{told}"
+        reply.contains("table.yaml:6:") && reply.contains("7 steps given, 8 needed"),
+        "{reply}"
     );
     place.write("table.yaml", table(900, "1 mm"));
     let begun = std::time::Instant::now();
-    let told = place.run(&grade).failed(2);
-    assert!(told.contains("at most 36"), "{told}");
+    let reply = place.run(&grade).failed(2);
+    assert!(reply.contains("at most 36"), "{reply}");
     // 900 skirts take half a minute.
     assert!(begun.elapsed().as_secs() < 8, "{:?}", begun.elapsed());
 }

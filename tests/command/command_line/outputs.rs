@@ -29,7 +29,7 @@ fn a_reader_that_leaves_early_is_no_failure() {
 }
 
 #[test]
-fn a_full_output_is_told() {
+fn a_full_output_is_reported() {
     let Ok(full) = OpenOptions::new().write(true).open("/dev/full") else {
         return skip("there is no /dev/full");
     };
@@ -39,10 +39,10 @@ fn a_full_output_is_told() {
         .stdout(full.try_clone().unwrap())
         .output()
         .unwrap();
-    let told = Ran::from(&output).failed(2);
+    let message = Ran::from(&output).failed(2);
     assert!(
-        told.contains("the report cannot be written to standard output"),
-        "{told}"
+        message.contains("the report cannot be written to standard output"),
+        "{message}"
     );
     let output = place
         .command(&["check", "missing.yaml"])

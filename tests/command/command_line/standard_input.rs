@@ -26,11 +26,11 @@ fn the_document_is_that_of_the_folder() {
     let place = Place::new();
     let job =
         format!("title: A block\nblock: dress\nsleeve: long\nallowance: usual\nbody: {BODY}\n");
-    let told = given(&place, &DOCUMENT, &job).done();
+    let message = given(&place, &DOCUMENT, &job).done();
     place.write("job.yaml", &job);
     place.run(&["draft", "job.yaml", "-o", "out"]).done();
     let written = std::fs::read_to_string(place.path().join("out/pattern.json")).unwrap();
-    assert_eq!(told, written);
+    assert_eq!(message, written);
     // A job in a file has its document too.
     assert_eq!(
         place.run(&["check", "job.yaml", "--document"]).done(),
@@ -42,8 +42,8 @@ fn the_document_is_that_of_the_folder() {
 fn a_job_may_be_json() {
     let job = r#"{"title": "A", "block": "skirt", "length": "25 1/2 in", "body": {"unit": "cm",
         "measurements": {"height": 168, "bust_girth": 92, "waist_girth": 76, "hip_girth": 100}}}"#;
-    let told = given(&Place::new(), &DOCUMENT, job).done();
-    let document: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let message = given(&Place::new(), &DOCUMENT, job).done();
+    let document: serde_json::Value = serde_json::from_str(&message).unwrap();
     assert_eq!(document["format"], "blockwright-pattern");
     assert_eq!(document["body"]["bust_girth"]["value"], 920.0);
     let report = given(&Place::new(), &["check", "-"], job).done();
@@ -56,33 +56,33 @@ fn paths_are_meant_from_the_current_folder() {
     place.write("sets/ada.yaml", BODY);
     let job = "title: A\nblock: skirt\nbody: sets/ada.yaml\n";
     given(&place, &DOCUMENT, job).done();
-    let told = given(
+    let message = given(
         &place,
         &DOCUMENT,
         "title: A\nblock: skirt\nbody: bea.yaml\n",
     )
     .failed(2);
-    assert!(told.contains("bea.yaml"), "{told}");
+    assert!(message.contains("bea.yaml"), "{message}");
 }
 
 #[test]
 fn what_is_wrong_goes_to_standard_error() {
     let place = Place::new();
     let job = format!("title: A\nblock: skrit\nbody: {BODY}\n");
-    let told = given(&place, &DOCUMENT, &job).failed(2);
-    assert!(told.contains("standard input:2:8"), "{told}");
-    assert!(told.contains("did you mean `skirt`?"), "{told}");
+    let message = given(&place, &DOCUMENT, &job).failed(2);
+    assert!(message.contains("standard input:2:8"), "{message}");
+    assert!(message.contains("did you mean `skirt`?"), "{message}");
     let body = BODY.replace("waist_girth: 76", "waist_girth: 7");
-    let told = given(
+    let message = given(
         &place,
         &DOCUMENT,
         &format!("title: A\nblock: skirt\nbody: {body}\n"),
     )
     .failed(1);
-    assert!(told.contains("waist_girth"), "{told}");
+    assert!(message.contains("waist_girth"), "{message}");
     let json = ["check", "-", "--document", "--json"];
-    let told = given(&place, &json, &job).failed(2);
-    let errors: serde_json::Value = serde_json::from_str(&told).unwrap();
+    let message = given(&place, &json, &job).failed(2);
+    let errors: serde_json::Value = serde_json::from_str(&message).unwrap();
     assert_eq!(errors["errors"][0]["code"], "unknown_word");
     given(&place, &DOCUMENT, "").failed(2);
     given(&place, &DOCUMENT, &"a".repeat(1_100_000)).failed(2);

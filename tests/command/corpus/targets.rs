@@ -39,7 +39,7 @@ pub fn job_text(bytes: &[u8]) {
     };
     for read in [JobFile::parse_for_range, JobFile::parse_for_batch] {
         if let Err(errors) = read(text) {
-            must_be_told(&errors);
+            must_be_reported(&errors);
         }
     }
     resolved(text);
@@ -48,7 +48,7 @@ pub fn job_text(bytes: &[u8]) {
 fn resolved(text: &str) -> Option<Job> {
     match JobFile::parse(text) {
         Err(errors) => {
-            must_be_told(&errors);
+            must_be_reported(&errors);
             None
         }
         Ok(file) => {
@@ -82,7 +82,7 @@ pub fn measurement_set(bytes: &[u8]) {
     };
     match MeasurementSet::parse(text) {
         Ok(set) => assert!(!SetReport::new(&set).text().is_empty()),
-        Err(errors) => must_be_told(&errors),
+        Err(errors) => must_be_reported(&errors),
     }
 }
 
@@ -97,11 +97,11 @@ pub fn size_table(bytes: &[u8]) {
                 assert_eq!(table.body(size.label()), Ok(size.body()));
             }
         }
-        Err(errors) => must_be_told(&errors),
+        Err(errors) => must_be_reported(&errors),
     }
 }
 
-fn must_be_told(errors: &FileErrors) {
+fn must_be_reported(errors: &FileErrors) {
     assert!(!errors.all().is_empty());
     assert!(!errors.to_string().is_empty());
 }

@@ -156,7 +156,7 @@ impl Case {
     }
 
     /// What a person needs to run it again.
-    pub fn told(&self) -> String {
+    pub fn describe(&self) -> String {
         match self.also {
             Also::Nothing => self.job.clone(),
             Also::Lay => format!("{}cloth: {:?}\n", self.job, self.cloth),

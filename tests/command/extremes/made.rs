@@ -222,8 +222,8 @@ fn refused(error: &JobError, unit: Unit, tally: &mut Tally, found: &mut Vec<Stri
     if let JobError::Make(made) = error {
         said("refusal", &made.to_string(), tally, found);
     }
-    let told = serde_json::to_string(&error.in_unit(unit)).expect("reasons are JSON");
-    said("refusal as JSON", &told, tally, found);
+    let message = serde_json::to_string(&error.in_unit(unit)).expect("reasons are JSON");
+    said("refusal as JSON", &message, tally, found);
 }
 
 fn laid(

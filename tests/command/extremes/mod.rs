@@ -45,7 +45,7 @@ fn random_jobs_neither_panic_nor_write_what_is_no_number() {
         for fault in ask(&case, &mut tally) {
             let kind: String = fault.chars().filter(|c| !c.is_ascii_digit()).collect();
             let kind = kind.chars().take(120).collect();
-            let first = || (0, format!("seed {seed}: {fault}\n{}", case.told()));
+            let first = || (0, format!("seed {seed}: {fault}\n{}", case.describe()));
             faults.entry(kind).or_insert_with(first).0 += 1;
         }
     }
@@ -53,7 +53,7 @@ fn random_jobs_neither_panic_nor_write_what_is_no_number() {
         "{count} cases from {from} in {:.0?}: {tally}",
         begun.elapsed()
     );
-    let told: Vec<String> = faults
+    let reply: Vec<String> = faults
         .values()
         .take(SHOWN)
         .map(|(times, first)| format!("{times} times, first {first}"))
@@ -62,7 +62,7 @@ fn random_jobs_neither_panic_nor_write_what_is_no_number() {
         faults.is_empty(),
         "{} kinds of faults\n{}",
         faults.len(),
-        told.join("\n\n")
+        reply.join("\n\n")
     );
     // A search that makes nothing finds nothing.
     assert!(tally.patterns > count / 5, "{tally}");

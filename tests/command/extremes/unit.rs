@@ -21,9 +21,9 @@ pub fn wrong_unit(text: &str, unit: &str) -> Option<String> {
 
 #[test]
 fn what_is_said_in_another_unit_is_found() {
-    let told = "at most 47.3 mm";
-    assert!(wrong_unit(told, "in").is_some() && wrong_unit(told, "cm").is_some());
-    assert_eq!(wrong_unit(told, "mm"), None);
+    let reply = "at most 47.3 mm";
+    assert!(wrong_unit(reply, "in").is_some() && wrong_unit(reply, "cm").is_some());
+    assert_eq!(wrong_unit(reply, "mm"), None);
     assert!(wrong_unit("they enclose 12 mm²", "in").is_some());
     assert_eq!(
         wrong_unit("`40 mm` is no angle; at most 1 7/8 in", "in"),

@@ -11,10 +11,10 @@ fn cloth_and_searches_that_cannot_be_are_refused_at_once() {
         "0", "0cm", "-5", "-5cm", "=-5cm", "1e300", "1e300cm", "1e999m", "nan", "nancm", "inf",
         "inf m", "", "140 ells", "1e-300mm",
     ] {
-        let told = lay(&[&format!("--width={width}"), "--seed", "1"]);
+        let message = lay(&[&format!("--width={width}"), "--seed", "1"]);
         assert!(
-            told.contains("width") || told.contains(" mm"),
-            "{width}: {told}"
+            message.contains("width") || message.contains(" mm"),
+            "{width}: {message}"
         );
     }
     for more in [
@@ -34,11 +34,11 @@ fn cloth_and_searches_that_cannot_be_are_refused_at_once() {
         "--gap=1e300m",
         "--gap=-1mm",
     ] {
-        let told = lay(&["--width", "140cm", more]);
+        let message = lay(&["--width", "140cm", more]);
         let name = more.split('=').next().unwrap_or_default();
         assert!(
-            told.contains(name.trim_start_matches('-')),
-            "{more}: {told}"
+            message.contains(name.trim_start_matches('-')),
+            "{more}: {message}"
         );
     }
 }

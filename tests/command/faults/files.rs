@@ -66,8 +66,8 @@ fn what_is_no_text_of_ours_is_refused_by_every_command() {
     for (name, bytes) in files {
         place.write(name, bytes);
         for args in commands(name) {
-            let told = refused(&place, &args);
-            assert!(told.contains(name), "{args:?}: {told}");
+            let message = refused(&place, &args);
+            assert!(message.contains(name), "{args:?}: {message}");
         }
     }
 }
@@ -93,8 +93,8 @@ fn what_is_no_file_at_all_is_refused_by_every_command() {
     }
     for bad in all {
         for args in commands(bad) {
-            let told = refused(&place, &args);
-            assert!(told.contains(bad), "{args:?}: {told}");
+            let message = refused(&place, &args);
+            assert!(message.contains(bad), "{args:?}: {message}");
         }
     }
     // As the file that a job names.
@@ -110,10 +110,10 @@ fn what_is_no_file_at_all_is_refused_by_every_command() {
             "bad.yaml",
             format!("title: T\nblock: skirt\nbody: {body}\n"),
         );
-        let told = refused(&place, &["draft", "bad.yaml", "-o", "out"]);
+        let message = refused(&place, &["draft", "bad.yaml", "-o", "out"]);
         assert!(
-            told.starts_with("error: bad.yaml:3:7: body: ") && told.contains(expected),
-            "{told}"
+            message.starts_with("error: bad.yaml:3:7: body: ") && message.contains(expected),
+            "{message}"
         );
         fs::remove_file(place.path().join("bad.yaml")).unwrap();
     }
@@ -174,8 +174,8 @@ fn an_output_that_is_no_folder_stays_what_it_is() {
                     out,
                 ],
             ] {
-                let told = refused(&place, &[args, force].concat());
-                assert!(told.starts_with(&format!("error: {out}: ")), "{told}");
+                let message = refused(&place, &[args, force].concat());
+                assert!(message.starts_with(&format!("error: {out}: ")), "{message}");
             }
         }
     }

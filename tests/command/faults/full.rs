@@ -20,7 +20,7 @@ const COMMANDS: [&[&str]; 4] = [
 /// refused to the tool by the system as on a full disk, since the shell sets aside the signal.
 fn limited(place: &Place, blocks: u32, args: &[&str]) -> Option<Ran> {
     let script = format!(
-        "trap '' XFSZ; ulimit -f {blocks} || exit 99; \"$0\" \"$@\" >told 2>&1; echo $? >code"
+        "trap '' XFSZ; ulimit -f {blocks} || exit 99; \"$0\" \"$@\" >message 2>&1; echo $? >code"
     );
     let status = Command::new("sh")
         .args(["-c", &script, env!("CARGO_BIN_EXE_blockwright")])
@@ -37,7 +37,7 @@ fn limited(place: &Place, blocks: u32, args: &[&str]) -> Option<Ran> {
         fs::remove_file(path).unwrap();
         text
     };
-    let (code, err) = (read("code").trim().parse().unwrap(), read("told"));
+    let (code, err) = (read("code").trim().parse().unwrap(), read("message"));
     assert!(!err.contains("panicked"), "{err}");
     Some(Ran {
         code,

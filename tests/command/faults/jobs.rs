@@ -7,7 +7,7 @@ use super::guard::{guarded, refused};
 use crate::support::command::job;
 
 #[test]
-fn numbers_and_units_that_cannot_be_are_told_at_their_line() {
+fn numbers_and_units_that_cannot_be_are_reported_at_their_line() {
     let place = place();
     for value in [
         ".nan",
@@ -43,24 +43,24 @@ fn numbers_and_units_that_cannot_be_are_told_at_their_line() {
                 "lay", "bad.yaml", "--width", "1m", "--seed", "1", "-o", "out",
             ],
         ] {
-            let told = refused(&place, args);
+            let message = refused(&place, args);
             assert!(
-                told.contains("bad.yaml:3:") && told.contains("bust_girth"),
-                "{told}"
+                message.contains("bad.yaml:3:") && message.contains("bust_girth"),
+                "{message}"
             );
         }
         let table = TABLE.replace("bust_girth: 92", &format!("bust_girth: {value}"));
         place.write("bad.yaml", table);
-        let told = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
+        let message = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
         assert!(
-            told.contains("bad.yaml:6:") && told.contains("bust_girth"),
-            "{told}"
+            message.contains("bad.yaml:6:") && message.contains("bust_girth"),
+            "{message}"
         );
     }
 }
 
 #[test]
-fn settings_that_cannot_be_are_told_at_their_line() {
+fn settings_that_cannot_be_are_reported_at_their_line() {
     let place = place();
     for setting in [
         "length: .nan",
@@ -88,11 +88,11 @@ fn settings_that_cannot_be_are_told_at_their_line() {
         "alterations: [{back_length_reduction: {amount: 25, amount: 26}}]",
     ] {
         place.write("bad.yaml", format!("{}{setting}\n", job("skirt")));
-        let told = refused(&place, &["draft", "bad.yaml", "-o", "out"]);
-        let of_file = told.starts_with("error: bad.yaml:4:");
+        let message = refused(&place, &["draft", "bad.yaml", "-o", "out"]);
+        let of_file = message.starts_with("error: bad.yaml:4:");
         // What only the pattern can refuse has no line, and names the step.
-        let of_step = told.starts_with("error: bad.yaml: ") && told.contains("step 1");
-        assert!(of_file || of_step, "{setting}: {told}");
+        let of_step = message.starts_with("error: bad.yaml: ") && message.contains("step 1");
+        assert!(of_file || of_step, "{setting}: {message}");
     }
 }
 
@@ -109,10 +109,10 @@ fn a_hundred_alterations_are_made_and_ten_thousand_refused() {
     guarded(&place, &["check", "many.yaml"]).done();
     for count in [102, 10_000] {
         place.write("many.yaml", with_alterations(count));
-        let told = refused(&place, &["draft", "many.yaml", "-o", "out"]);
+        let message = refused(&place, &["draft", "many.yaml", "-o", "out"]);
         assert!(
-            told.contains(&format!("{count} alterations")) && told.contains("100"),
-            "{told}"
+            message.contains(&format!("{count} alterations")) && message.contains("100"),
+            "{message}"
         );
     }
 }
@@ -169,10 +169,10 @@ fn tables_of_too_much_are_refused() {
     for (count, expected) in [(1_001, "at most 1000 are taken"), (37, "at most 36 can")] {
         let head = "name: T\nunit: cm\ncommon: {height: 168}\nsizes:\n";
         place.write("bad.yaml", format!("{head}{}", sizes(count)));
-        let told = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
+        let message = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
         assert!(
-            told.contains(&format!("{count} sizes")) && told.contains(expected),
-            "{told}"
+            message.contains(&format!("{count} sizes")) && message.contains(expected),
+            "{message}"
         );
     }
     let labels: Vec<String> = (0..10_000).map(|n| n.to_string()).collect();
@@ -184,8 +184,8 @@ fn tables_of_too_much_are_refused() {
             labels.join(", ")
         ),
     );
-    let told = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
-    assert!(told.contains("at most a thousand labels"), "{told}");
+    let message = refused(&place, &["grade", "job.yaml", "bad.yaml", "-o", "out"]);
+    assert!(message.contains("at most a thousand labels"), "{message}");
 }
 
 #[test]
@@ -194,8 +194,8 @@ fn a_file_of_too_many_parts_is_refused_before_it_is_looked_at() {
     let keys: String = (0..110_000).map(|n| format!("k{n:x}: 1\n")).collect();
     place.write("bad.yaml", keys);
     let begun = Instant::now();
-    let told = refused(&place, &["check", "bad.yaml"]);
-    assert!(told.contains("too large or too complex"), "{told}");
+    let message = refused(&place, &["check", "bad.yaml"]);
+    assert!(message.contains("too large or too complex"), "{message}");
     // Some 15 s when every name was compared with those that are known.
     assert!(
         begun.elapsed() < Duration::from_secs(10),
@@ -220,8 +220,8 @@ fn paper_that_its_margins_eat_is_refused_with_the_least() {
         if done {
             guarded(&place, &args).done();
         } else {
-            let told = refused(&place, &args);
-            assert!(told.contains("it must be at least"), "{told}");
+            let message = refused(&place, &args);
+            assert!(message.contains("it must be at least"), "{message}");
         }
     }
 }

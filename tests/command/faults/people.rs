@@ -9,8 +9,11 @@ fn a_cell_of_any_size_refuses_its_row_or_the_file_and_is_not_repeated() {
     let batch = ["batch", "job.yaml", "people.csv", "-o", "out", "--force"];
     let huge = "7".repeat(900_000);
     place.write("people.csv", format!("{PEOPLE}bea,1680,920,{huge},1000\n"));
-    let told = guarded(&place, &batch).done();
-    assert!(told.contains("2 wearers: 1 made, 1 refused"), "{told}");
+    let message = guarded(&place, &batch).done();
+    assert!(
+        message.contains("2 wearers: 1 made, 1 refused"),
+        "{message}"
+    );
     let text = std::fs::read_to_string(place.path().join("out/results.jsonl")).unwrap();
     let line = text.lines().nth(1).unwrap();
     assert!(
@@ -28,7 +31,10 @@ fn a_cell_of_any_size_refuses_its_row_or_the_file_and_is_not_repeated() {
         "\"".repeat(900_001),
     ] {
         place.write("people.csv", table);
-        let told = refused(&place, &batch);
-        assert!(told.contains("people.csv") && told.len() < 2_000, "{told}");
+        let message = refused(&place, &batch);
+        assert!(
+            message.contains("people.csv") && message.len() < 2_000,
+            "{message}"
+        );
     }
 }

@@ -117,8 +117,8 @@ fn the_same_input_gives_the_same_bytes_wherever_it_is_made() {
         let (first, report) = &all[0];
         let count = if args[0] == "batch" { 1 } else { 3 };
         assert!(first.len() >= count);
-        for (files, told) in &all[1..] {
-            assert_eq!(told, report, "{args:?}");
+        for (files, message) in &all[1..] {
+            assert_eq!(message, report, "{args:?}");
             for ((name, bytes), (also, others)) in files.iter().zip(first) {
                 assert_eq!(name, also);
                 assert!(bytes == others, "{args:?}: {name}");
@@ -133,14 +133,14 @@ fn no_file_tells_where_or_when_it_was_made() {
     let (files, _) = made(&SETTINGS[1], &["draft", "job.yaml"]);
     for (name, bytes) in files {
         let text = String::from_utf8_lossy(&bytes);
-        for told in [
+        for message in [
             "deeper",
             "/nowhere",
             "CreationDate",
             "ModDate",
             env!("CARGO_TARGET_TMPDIR"),
         ] {
-            assert!(!text.contains(told), "{name} tells {told}");
+            assert!(!text.contains(message), "{name} tells {message}");
         }
     }
 }

@@ -41,7 +41,7 @@ fn unprivileged(folder: &Path) -> Option<Command> {
 }
 
 #[test]
-fn a_folder_that_may_not_be_written_is_told_and_stays_as_it_is() {
+fn a_folder_that_may_not_be_written_is_reported_and_stays_as_it_is() {
     // Among the temporary files of the system, where another user may go.
     let folder = tempfile::tempdir().unwrap();
     let at = folder.path();
@@ -89,20 +89,20 @@ fn a_folder_that_may_not_be_written_is_told_and_stays_as_it_is() {
         for more in [&["-o", "closed/new"][..], &["-o", "closed/old", "--force"]] {
             let mut command = again(&command);
             let ran = Ran::from(&command.args(more).output().unwrap());
-            let told = ran.failed(2);
+            let message = ran.failed(2);
             assert!(
-                told.contains("nothing was written: cannot") && told.contains("closed"),
-                "{args:?} {more:?}: {told}"
+                message.contains("nothing was written: cannot") && message.contains("closed"),
+                "{args:?} {more:?}: {message}"
             );
         }
         assert_eq!(names(&old), whole, "{args:?}");
         assert_eq!(names(&closed), ["old"], "{args:?}");
-        // A job that may not be read is told too.
+        // A job that may not be read is reported too.
         fs::set_permissions(at.join("job.yaml"), fs::Permissions::from_mode(0o200)).unwrap();
-        let told = Ran::from(&again(&command).args(["-o", "new"]).output().unwrap()).failed(2);
+        let message = Ran::from(&again(&command).args(["-o", "new"]).output().unwrap()).failed(2);
         assert!(
-            told.starts_with("error: job.yaml: the file cannot be read"),
-            "{told}"
+            message.starts_with("error: job.yaml: the file cannot be read"),
+            "{message}"
         );
         fs::set_permissions(at.join("job.yaml"), fs::Permissions::from_mode(0o644)).unwrap();
         for folder in [&closed, &old] {

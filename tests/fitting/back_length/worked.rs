@@ -196,18 +196,23 @@ fn a_shoulder_below_level_is_refused_with_the_most_it_bears() {
 }
 
 #[test]
-fn below_eight_degrees_it_is_told() {
+fn below_eight_degrees_it_is_reported() {
     // a_max = L (sin s - sin 8°).
     let limit = |s: f64| REACH * (s.to_radians().sin() - 8f64.to_radians().sin());
     assert!((limit(SLOPE) - 27.0).abs() < 0.05, "{}", limit(SLOPE));
     for s in [SLOPE, 14.0, 11.0] {
-        for (off, is_told) in [(-0.05, false), (0.05, true)] {
+        for (off, is_reported) in [(-0.05, false), (0.05, true)] {
             let done = altered(s, by(limit(s) + off, Hinge::Plain));
-            let told = done
+            let message = done
                 .warnings
                 .iter()
                 .find(|w| w.code == "shoulder_nearly_level");
-            assert_eq!(told.is_some(), is_told, "{s} {off}: {:?}", done.warnings);
+            assert_eq!(
+                message.is_some(),
+                is_reported,
+                "{s} {off}: {:?}",
+                done.warnings
+            );
         }
         let shared = altered(s, by(limit(s) + 0.05, Hinge::Shared));
         assert!(shared.warnings.is_empty(), "{s}: {:?}", shared.warnings);

@@ -53,18 +53,18 @@ fn all_of_it_leaves_nothing() {
 #[test]
 fn shares_that_make_no_sense_are_refused() {
     let before = usual(Block::Bodice);
-    let told = |step| divided(&before, step).unwrap_err().to_string();
+    let message = |step| divided(&before, step).unwrap_err().to_string();
     let bust = || DartDivision::of("bust");
-    assert!(told(bust()).contains("names no part"));
+    assert!(message(bust()).contains("names no part"));
     for share in [0.0, -0.5, 1.5, f64::NAN] {
-        assert!(told(bust().part("shoulder", 0.5, share)).contains("above 0 and at most 1"));
+        assert!(message(bust().part("shoulder", 0.5, share)).contains("above 0 and at most 1"));
     }
     let much = bust().part("shoulder", 0.5, 0.7).part("waist", 0.2, 0.7);
-    assert!(told(much).contains("sum to 1.400"));
+    assert!(message(much).contains("sum to 1.400"));
     let taken = bust()
         .part("shoulder", 0.5, 0.3)
         .part("shoulder", 0.52, 0.3);
-    assert!(told(taken).contains("opens there already"));
+    assert!(message(taken).contains("opens there already"));
 }
 
 proptest! {

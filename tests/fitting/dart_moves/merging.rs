@@ -58,17 +58,19 @@ fn parts_of_one_dart_merge_to_what_it_was() {
 #[test]
 fn darts_that_point_apart_are_refused() {
     let bodice = usual(Block::Bodice);
-    let told = |p, step| merged(p, step).unwrap_err().to_string();
+    let message = |p, step| merged(p, step).unwrap_err().to_string();
     let apart = DartMerging::of("shoulder", "waist");
-    assert!(told(&bodice, apart).contains("do not point at one place"));
+    assert!(message(&bodice, apart).contains("do not point at one place"));
     let skirt = usual(Block::Skirt);
-    assert!(told(&skirt, DartMerging::of("waist inner", "waist outer")).contains("do not point"));
-    assert!(told(&bodice, DartMerging::of("bust", "bust")).contains("name two"));
+    assert!(
+        message(&skirt, DartMerging::of("waist inner", "waist outer")).contains("do not point")
+    );
+    assert!(message(&bodice, DartMerging::of("bust", "bust")).contains("name two"));
     let third = DartMerging {
         to: Some("hip".into()),
         ..DartMerging::of("bust", "waist")
     };
-    assert!(told(&bodice, third).contains("neither"));
+    assert!(message(&bodice, third).contains("neither"));
 }
 
 #[test]

@@ -139,10 +139,10 @@ fn the_fold_takes_a_seam() {
         &usual(Block::Bodice),
         &[DartRelocation::to("bust", "centre_front", 0.5)],
     );
-    let told = refused.unwrap_err().to_string();
+    let message = refused.unwrap_err().to_string();
     assert!(
-        told.contains("takes a seam") && !told.contains("free"),
-        "{told}"
+        message.contains("takes a seam") && !message.contains("free"),
+        "{message}"
     );
 }
 
@@ -150,14 +150,14 @@ fn the_fold_takes_a_seam() {
 fn a_place_that_is_taken_is_refused_with_the_free_ones() {
     let before = usual(Block::Bodice);
     let (_, taken) = at_now(before.piece("front").unwrap(), "waist");
-    let told = moved(&before, &[DartRelocation::to("bust", "waist", taken)])
+    let message = moved(&before, &[DartRelocation::to("bust", "waist", taken)])
         .unwrap_err()
         .to_string();
     assert!(
-        told.contains("the waist dart opens there already"),
-        "{told}"
+        message.contains("the waist dart opens there already"),
+        "{message}"
     );
-    let (_, free) = told.split_once("the places at ").unwrap();
+    let (_, free) = message.split_once("the places at ").unwrap();
     let mut ends = free.split(' ').filter_map(|word| word.parse::<f64>().ok());
     let middle = 0.5 * (ends.next().unwrap() + ends.next().unwrap());
     assert!(moved(&before, &[DartRelocation::to("bust", "waist", middle)]).is_ok());
@@ -166,19 +166,19 @@ fn a_place_that_is_taken_is_refused_with_the_free_ones() {
 #[test]
 fn what_makes_no_sense_is_refused_by_name() {
     let bodice = usual(Block::Bodice);
-    let told = |p: &Pattern, step: DartRelocation| moved(p, &[step]).unwrap_err().to_string();
+    let message = |p: &Pattern, step: DartRelocation| moved(p, &[step]).unwrap_err().to_string();
     let of = |dart: &str, edge: &str, at: f64| DartRelocation::to(dart, edge, at);
-    assert!(told(&bodice, of("hip", "waist", 0.5)).contains("a hip dart"));
-    assert!(told(&bodice, of("waist", "side_seam", 0.5)).contains("back or front"));
-    assert!(told(&bodice, of("bust", "yoke", 0.5)).contains("an edge yoke"));
+    assert!(message(&bodice, of("hip", "waist", 0.5)).contains("a hip dart"));
+    assert!(message(&bodice, of("waist", "side_seam", 0.5)).contains("back or front"));
+    assert!(message(&bodice, of("bust", "yoke", 0.5)).contains("an edge yoke"));
     for at in [f64::NAN, f64::INFINITY, -0.1, 1.1] {
-        assert!(told(&bodice, of("bust", "shoulder", at)).contains("from 0 to 1"));
+        assert!(message(&bodice, of("bust", "shoulder", at)).contains("from 0 to 1"));
     }
     for at in [0.0, 1.0] {
-        assert!(told(&bodice, of("bust", "shoulder", at)).contains("corner"));
+        assert!(message(&bodice, of("bust", "shoulder", at)).contains("corner"));
     }
     let dress = usual(Block::Dress);
-    assert!(told(&dress, of("waist", "hem", 0.5).on("front")).contains("two apexes"));
+    assert!(message(&dress, of("waist", "hem", 0.5).on("front")).contains("two apexes"));
 }
 
 #[test]

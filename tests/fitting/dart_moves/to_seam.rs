@@ -147,11 +147,11 @@ fn the_usual_panels() {
 #[test]
 fn what_makes_no_seam_is_refused_by_name() {
     let bodice = usual(Block::Bodice);
-    let told = |step: DartToSeam| seamed(&bodice, None, step).unwrap_err().to_string();
-    assert!(told(DartToSeam::of("bust", "bust")).contains("say either"));
-    assert!(told(DartToSeam::of("bust", "shoulder")).contains("a piece with the darts"));
-    assert!(told(DartToSeam::through("waist", "hem", 0.5)).contains("several pieces"));
-    let front = |step: DartToSeam| told(step.on("front"));
+    let message = |step: DartToSeam| seamed(&bodice, None, step).unwrap_err().to_string();
+    assert!(message(DartToSeam::of("bust", "bust")).contains("say either"));
+    assert!(message(DartToSeam::of("bust", "shoulder")).contains("a piece with the darts"));
+    assert!(message(DartToSeam::through("waist", "hem", 0.5)).contains("several pieces"));
+    let front = |step: DartToSeam| message(step.on("front"));
     assert!(front(DartToSeam::through("waist", "waist", 0.2)).contains("both ends"));
     assert!(front(DartToSeam::through("bust", "centre_front", 0.5)).contains("on the fold"));
     assert!(front(DartToSeam::through("bust", "neckline", 0.01)).contains("from the corner"));

@@ -59,7 +59,7 @@ fn every_block_in_one_piece_bears_it() {
 }
 
 #[test]
-fn the_sleeve_goes_with_the_armscye_and_the_stretch_is_told() {
+fn the_sleeve_goes_with_the_armscye_and_the_stretch_is_reported() {
     let pattern = dress();
     let done = alter(&pattern, &[Box::new(least(25.0)) as Box<dyn Alteration>]).unwrap();
     let gained =
@@ -70,12 +70,15 @@ fn the_sleeve_goes_with_the_armscye_and_the_stretch_is_told() {
     );
     assert!((-15.0..-7.0).contains(&armscye), "{armscye}");
     assert!((armscye - cap).abs() < 0.05, "{armscye} {cap}");
-    let told = done
+    let message = done
         .pattern
         .warnings()
         .iter()
         .find(|w| w.code == "local_stretch");
-    assert!(told.is_some_and(|w| w.text.contains("0.8")), "{told:?}");
+    assert!(
+        message.is_some_and(|w| w.text.contains("0.8")),
+        "{message:?}"
+    );
     assert_eq!(check_all(&done.pattern, &Tolerances::altered()), []);
 }
 

@@ -126,8 +126,8 @@ fn what_changes_the_fold_on_one_side_meets_the_other_half_way() {
         reading(&left.pattern, &what).unwrap()
     };
     assert!(slope(BodySide::Right) - slope(BodySide::Left) > 3.0);
-    let told = left.pattern.warnings().iter();
-    assert_eq!(told.filter(|w| w.code == "centre_trued").count(), 2);
+    let message = left.pattern.warnings().iter();
+    assert_eq!(message.filter(|w| w.code == "centre_trued").count(), 2);
     // The same on the other side comes to what it is on both.
     let both = alter(&left.pattern, &[shorter(BodySide::Right)]).unwrap();
     for side in BodySide::BOTH {

@@ -20,7 +20,7 @@ fn refused(text: &str) -> DocumentError {
 }
 
 /// The error of a changed document, with words that it must have.
-fn told(change: impl FnOnce(&mut Value), words: &[&str]) -> DocumentError {
+fn message(change: impl FnOnce(&mut Value), words: &[&str]) -> DocumentError {
     let error = refused(&changed(change));
     let said = error.to_string();
     for word in words {
@@ -39,16 +39,16 @@ fn other_formats_and_versions_say_what_to_do() {
     ));
     assert!(matches!(refused("[]"), DocumentError::NotAPattern { .. }));
     assert!(matches!(refused("{}"), DocumentError::NotAPattern { .. }));
-    told(|d| d["format"] = json!("cake"), &["`cake`", "pattern.json"]);
-    told(|d| d["format"] = json!(7), &["a number"]);
-    told(
+    message(|d| d["format"] = json!("cake"), &["`cake`", "pattern.json"]);
+    message(|d| d["format"] = json!(7), &["a number"]);
+    message(
         |d| d["version"] = json!(1),
         &["version 1", "draft the pattern again"],
     );
-    told(|d| d["version"] = json!(3), &["version 3", "newer program"]);
-    told(|d| d["version"] = json!(2.5), &["version 2.5"]);
-    told(|d| d["version"] = json!("2"), &["a text"]);
-    told(|d| d["units"] = json!("in"), &["/units", "`in`", "`mm`"]);
+    message(|d| d["version"] = json!(3), &["version 3", "newer program"]);
+    message(|d| d["version"] = json!(2.5), &["version 2.5"]);
+    message(|d| d["version"] = json!("2"), &["a text"]);
+    message(|d| d["units"] = json!("in"), &["/units", "`in`", "`mm`"]);
 }
 
 #[test]
@@ -72,7 +72,7 @@ fn faults_of_shape_have_their_place() {
         let dart = d["pieces"][0]["darts"][0].as_object_mut().unwrap();
         dart.remove("press");
     };
-    let error = told(no_press, &["/pieces/0/darts/0", "`press`"]);
+    let error = message(no_press, &["/pieces/0/darts/0", "`press`"]);
     assert!(matches!(
         error,
         DocumentError::Shape {
@@ -80,39 +80,39 @@ fn faults_of_shape_have_their_place() {
             ..
         }
     ));
-    told(
+    message(
         |d| d["pieces"][1]["colour"] = json!("red"),
         &["/pieces/1", "`colour`", "unknown"],
     );
-    told(
+    message(
         |d| d["seams"][0]["ease"] = json!("NaN"),
         &["/seams/0/ease", "a number"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["grain"] = json!([[1, 2]]),
         &["/pieces/0/grain", "a list of 2"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["edges"][0]["role"] = json!("fol"),
         &["role", "`fol`", "`fold`"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["cut"] = json!("twice"),
         &["/pieces/0/cut", "`pair`"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["darts"][0]["apexes"] = json!([]),
         &["apexes", "one apex or two"],
     );
-    told(
+    message(
         |d| d["girths"]["bust"] = json!(null),
         &["/girths/bust", "an object"],
     );
-    told(
+    message(
         |d| d["body"]["bust_grith"] = json!({"value": 900, "source": "taken"}),
         &["bust_girth"],
     );
-    told(|d| d["title"] = json!(["a"]), &["/title", "a text"]);
+    message(|d| d["title"] = json!(["a"]), &["/title", "a text"]);
     let twice = rich()
         .text()
         .replacen("\"units\"", "\"title\": \"a\", \"units\"", 1);
@@ -131,15 +131,15 @@ fn faults_of_shape_have_their_place() {
 #[test]
 fn doctored_pieces_are_refused() {
     let path = |d: &mut Value, text: &str| d["pieces"][0]["edges"][1]["path"] = json!(text);
-    told(|d| path(d, "M0 0"), &["/pieces/0/edges/1/path"]);
-    told(|d| path(d, "M0 0LNaN 4"), &["/pieces/0/edges/1/path"]);
-    told(
+    message(|d| path(d, "M0 0"), &["/pieces/0/edges/1/path"]);
+    message(|d| path(d, "M0 0LNaN 4"), &["/pieces/0/edges/1/path"]);
+    message(
         |d| path(d, "M0 0L1e9 4"),
         &["/pieces/0/edges/1/path", "100000 mm"],
     );
-    told(|d| path(d, "M0 0L10 4"), &["/pieces/0", "open between"]);
+    message(|d| path(d, "M0 0L10 4"), &["/pieces/0", "open between"]);
     let far = json!([1e300, 0]);
-    told(
+    message(
         |d| d["pieces"][0]["grain"][0] = far,
         &["/pieces/0", "grain"],
     );
@@ -147,25 +147,25 @@ fn doctored_pieces_are_refused() {
         let name = d["pieces"][0]["edges"][0]["name"].clone();
         d["pieces"][0]["edges"][1]["name"] = name;
     };
-    told(same, &["/pieces/0", "is there twice"]);
+    message(same, &["/pieces/0", "is there twice"]);
     let pieces = |d: &mut Value| {
         let piece = d["pieces"][0].clone();
         d["pieces"].as_array_mut().unwrap().push(piece);
     };
-    told(pieces, &["is there twice"]);
-    told(
+    message(pieces, &["is there twice"]);
+    message(
         |d| d["pieces"][0]["darts"][0]["edge"] = json!("waste"),
         &["/pieces/0", "waste"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["notches"][0]["at"] = json!(-5),
         &["/pieces/0", "notch"],
     );
-    told(
+    message(
         |d| d["seams"][0]["a"][0]["piece"] = json!("cape"),
         &["cape"],
     );
-    told(
+    message(
         |d| d["girths"]["bust"]["runs"][0]["name"] = json!("bast"),
         &["bast"],
     );
@@ -174,13 +174,13 @@ fn doctored_pieces_are_refused() {
         let one = pieces.iter_mut().find(|p| p["side"] == "left").unwrap();
         one["side"] = json!("right");
     };
-    told(side, &["side"]);
+    message(side, &["side"]);
     let face = |d: &mut Value| {
         let pieces = d["pieces"].as_array_mut().unwrap();
         let mirrored = pieces.iter_mut().find(|p| p["face_down"] == true);
         mirrored.unwrap()["cut"] = json!("pair");
     };
-    told(face, &["/face_down"]);
+    message(face, &["/face_down"]);
 }
 
 /// Moves the first leg of the first dart that opens on an edge.
@@ -196,31 +196,31 @@ fn move_a_leg(d: &mut Value) {
 
 #[test]
 fn doctored_figures_are_refused() {
-    told(move_a_leg, &["dart opens on", "mm off it"]);
-    let error = told(
+    message(move_a_leg, &["dart opens on", "mm off it"]);
+    let error = message(
         |d| d["girths"]["bust"]["finished"] = json!(1100.0),
         &["/girths/bust/finished", "1100.00 mm"],
     );
     assert!(matches!(error, DocumentError::Figure { .. }));
     // A girth whose body was changed agrees with itself no longer: a rule finds it.
-    let error = told(|d| d["girths"]["bust"]["body"] = json!(850.0), &["bust"]);
+    let error = message(|d| d["girths"]["bust"]["body"] = json!(850.0), &["bust"]);
     assert!(matches!(error, DocumentError::Unsewable { .. }));
-    let error = told(|d| d["seams"][0]["ease"] = json!(9.0), &["cannot be sewn"]);
+    let error = message(|d| d["seams"][0]["ease"] = json!(9.0), &["cannot be sewn"]);
     assert!(matches!(error, DocumentError::Unsewable { .. }));
-    told(|d| d["allowance"] = json!(null), &["/pieces/0/cut_line"]);
-    told(
+    message(|d| d["allowance"] = json!(null), &["/pieces/0/cut_line"]);
+    message(
         |d| d["allowance"]["default"] = json!(14.0),
         &["/pieces/0/cut_line"],
     );
-    told(
+    message(
         |d| d["allowance"]["default"] = json!(-1.0),
         &["/allowance/default"],
     );
-    told(
+    message(
         |d| d["allowance"]["edges"]["brim"] = json!(4.0),
         &["/allowance/edges/brim"],
     );
-    told(
+    message(
         |d| d["pieces"][0]["cut_line"] = json!(null),
         &["/pieces/0/cut_line"],
     );

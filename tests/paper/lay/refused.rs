@@ -36,7 +36,7 @@ fn a_piece_wider_than_the_cloth_is_named_with_its_width() {
 }
 
 #[test]
-fn a_pair_that_only_fits_opened_out_is_told_so() {
+fn a_pair_that_only_fits_opened_out_is_reported_so() {
     let sleeve = LayPart::new("sleeve", CutShape::rectangle(600.0, 500.0).unwrap());
     let cloth = Cloth::new(900.0).unwrap().folded();
     let refused = Search::new(&cloth, vec![sleeve.clone()], 1).unwrap_err();

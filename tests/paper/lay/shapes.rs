@@ -148,13 +148,13 @@ fn a_piece_cut_once_comes_after_the_folded_cloth() {
     let cloth = Cloth::new(800.0).unwrap().folded();
     let lay = Search::new(&cloth, vec![pocket, back], 1).unwrap().lay();
     sound(&lay);
-    let told: Vec<_> = lay
+    let message: Vec<_> = lay
         .stretches
         .iter()
         .map(|s| (s.folded, s.width, s.length, s.pieces[0].name.as_str()))
         .collect();
     assert_eq!(
-        told,
+        message,
         [
             (true, 400.0, 610.0, "back"),
             (false, 800.0, 160.0, "pocket")

@@ -103,7 +103,7 @@ fn same_input_same_bytes() {
 }
 
 #[test]
-fn the_viewer_is_told_what_to_do() {
+fn the_viewer_is_reported_what_to_do() {
     for bytes in [
         demo_tiles(PaperFormat::A4).0,
         sheet(&demo(), &info()).unwrap(),

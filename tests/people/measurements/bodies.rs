@@ -59,7 +59,7 @@ fn contradictions_are_doubted_with_both_numbers() {
 }
 
 #[test]
-fn everything_impossible_is_told_at_once() {
+fn everything_impossible_is_reported_at_once() {
     let errors = Body::from_taken([
         (M::BustGirth, 92.0),
         (M::WaistGirth, f64::INFINITY),
@@ -132,7 +132,7 @@ fn estimates_give_way_to_what_is_taken() {
 /// Two front lengths that cannot both be right are named with both numbers and both readings:
 /// either alone is believed.
 #[test]
-fn a_pair_that_contradicts_is_told_with_both_readings() {
+fn a_pair_that_contradicts_is_reported_with_both_readings() {
     let plain = body(1650.0, 900.0, 720.0, 960.0);
     let front = plain.value(M::FrontWaistLength) + 40.0;
     let centre = plain.value(M::CentreFrontWaistLength) - 45.0;

@@ -32,7 +32,7 @@ fn every_set_in_the_repository_is_read_without_doubt() {
 }
 
 #[test]
-fn all_problems_of_a_set_are_told_with_their_lines() {
+fn all_problems_of_a_set_are_reported_with_their_lines() {
     let errors = MeasurementSet::parse(
         "name: Ada\n\
          unit: cm\n\
@@ -47,7 +47,7 @@ fn all_problems_of_a_set_are_told_with_their_lines() {
            elbow_girth:\n",
     )
     .unwrap_err();
-    let told: Vec<(u64, String)> = errors
+    let message: Vec<(u64, String)> = errors
         .all()
         .iter()
         .map(|problem| (problem.place.line, problem.to_string()))
@@ -63,18 +63,19 @@ fn all_problems_of_a_set_are_told_with_their_lines() {
         (11, "nothing stands here"),
     ] {
         assert!(
-            told.iter()
+            message
+                .iter()
                 .any(|(at, what)| *at == line && what.contains(text)),
             "line {line}: {text} in\n{errors}"
         );
     }
     // What is spoiled is not told to be missing as well.
-    assert_eq!(told.len(), 8, "{errors}");
+    assert_eq!(message.len(), 8, "{errors}");
     assert_eq!(errors.all()[2].place.column, 3);
 }
 
 #[test]
-fn a_file_that_is_no_yaml_is_told_with_its_place() {
+fn a_file_that_is_no_yaml_is_reported_with_its_place() {
     for (text, line) in [
         ("name: Ada\nunit: cm\nunit: mm\n", 3),
         ("name: 'Ada\n", 1),

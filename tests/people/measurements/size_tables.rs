@@ -17,7 +17,7 @@ fn a_size_table_is_read_size_by_size() {
 }
 
 #[test]
-fn all_problems_of_a_size_table_are_told() {
+fn all_problems_of_a_size_table_are_reported() {
     let errors = SizeTable::parse(
         "name: A range\n\
          unit: cm\n\

@@ -79,8 +79,8 @@ fn the_widest_allowances_are_made_or_refused_by_name() {
         }
     });
     println!("{made} made, {} refused", refused.len());
-    for told in &refused {
-        assert!(told.contains("narrower"), "{told}");
+    for message in &refused {
+        assert!(message.contains("narrower"), "{message}");
     }
     assert!(made > refused.len(), "{}", refused.join("\n"));
 }

@@ -87,8 +87,8 @@ fn the_cut_line_keeps_its_width() {
                 }
                 for p in sampled(&cut) {
                     points += 1;
-                    if let Some(told) = too_near(piece, widths, p) {
-                        faults.push(format!("{who} {}: {told}", piece.name()));
+                    if let Some(message) = too_near(piece, widths, p) {
+                        faults.push(format!("{who} {}: {message}", piece.name()));
                     }
                 }
             }

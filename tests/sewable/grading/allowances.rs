@@ -279,9 +279,9 @@ fn a_size_without_room_is_named() {
                 );
                 assert_eq!(error.size(), refused.first().copied());
                 assert_eq!(error.code(), "no_room_for_allowance");
-                let told = error.to_string();
+                let message = error.to_string();
                 let expected = format!("size {}: the seam allowance", refused[0]);
-                assert!(told.starts_with(&expected), "{told}");
+                assert!(message.starts_with(&expected), "{message}");
             }
         }
     }

@@ -1,0 +1,30 @@
+//! What is wanted, made in memory: a pattern, a range, a row of a batch, a fitting, a lay, a toile.
+
+pub(super) mod batch_files;
+#[cfg(feature = "fit")]
+pub(super) mod batch_fit;
+pub(super) mod batch_record;
+#[cfg(feature = "pdf")]
+pub(super) mod demonstration_pdf;
+#[cfg(feature = "fit")]
+pub(super) mod fit_run;
+pub(super) mod laid_parts;
+#[cfg(feature = "lay")]
+pub(super) mod lay_run;
+pub(super) mod outcome;
+#[cfg(feature = "pdf")]
+pub(super) mod print_fonts;
+#[cfg(feature = "pdf")]
+pub(super) mod print_pdf;
+pub(super) mod range_block;
+#[cfg(feature = "lay")]
+pub(super) mod range_cloth;
+pub(super) mod range_names;
+pub(super) mod range_run;
+pub(super) mod run;
+#[cfg(feature = "toile")]
+pub(super) mod toile_case;
+#[cfg(feature = "toile")]
+pub(super) mod toile_models;
+#[cfg(feature = "toile")]
+pub(super) mod toile_run;

@@ -1,0 +1,29 @@
+//! What is said about what was made, for people and for programs.
+
+pub(super) mod batch_report;
+#[cfg(feature = "pdf")]
+pub(super) mod cloth_words;
+pub(super) mod compared;
+#[cfg(feature = "form")]
+pub(super) mod fit_map_report;
+#[cfg(feature = "fit")]
+pub(super) mod fit_report;
+#[cfg(feature = "fit")]
+pub(super) mod fit_report_text;
+#[cfg(feature = "lay")]
+pub(super) mod lay_report;
+#[cfg(feature = "lay")]
+pub(super) mod lay_report_text;
+pub(super) mod pages_report;
+pub(super) mod range_charts;
+pub(super) mod range_report;
+pub(super) mod report;
+pub(super) mod report_accounts;
+pub(super) mod report_methods;
+pub(super) mod report_methods_text;
+pub(super) mod report_text;
+pub(super) mod rounding;
+#[cfg(feature = "toile")]
+pub(super) mod toile_page;
+#[cfg(feature = "toile")]
+pub(super) mod toile_report;
