@@ -3,6 +3,7 @@
 /// The text in the one-byte encoding of the standard faces (WinAnsi, which is Windows code page
 /// 1252), as [`printable`] has it. One byte a letter, so that widths can be looked up.
 #[must_use]
+#[cfg(any(test, feature = "pdf"))]
 pub(crate) fn encode_winansi(text: &str) -> Vec<u8> {
     let mut bytes = Vec::with_capacity(text.len());
     for letter in text.chars() {

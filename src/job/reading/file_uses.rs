@@ -2,13 +2,8 @@
 
 use super::bare_lengths::bare_lengths;
 #[cfg(feature = "fit")]
-use crate::job::BatchFit;
-use crate::job::BatchJob;
-use crate::job::FitFrom;
-use crate::job::FitJob;
-use crate::job::JobFile;
-use crate::job::RangeJob;
-use crate::job::ResolveError;
+use crate::job::{BatchFit, FitFrom, FitJob, ResolveError};
+use crate::job::{BatchJob, JobFile, RangeJob};
 #[cfg(feature = "fit")]
 use crate::measurements::MeasurementSet;
 use crate::measurements::SizeTable;

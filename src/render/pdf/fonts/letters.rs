@@ -17,6 +17,13 @@ pub struct Fonts {
     other: Option<FontFile>,
 }
 
+#[cfg_attr(
+    not(feature = "fonts"),
+    expect(
+        clippy::derivable_impls,
+        reason = "with the feature it is not what can be derived"
+    )
+)]
 impl Default for Fonts {
     fn default() -> Self {
         Self {

@@ -22,6 +22,7 @@ pub(in crate::render::pdf) enum Which {
 pub(in crate::render::pdf) type Used = BTreeSet<(Which, char)>;
 
 impl Which {
+    #[cfg(feature = "fonts")]
     pub(in crate::render::pdf) const ALL: [Self; 3] = [Self::Regular, Self::Bold, Self::Other];
 
     /// The font of a face.
