@@ -420,6 +420,10 @@ fn paper(d: &mut Dice) -> String {
 fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
     let job = JobFile::parse(&job_text(number)).map_err(|errors| errors.to_string())?;
     let mut job = job.resolve(None).map_err(|error| error.to_string())?;
+    // To compare ways is to make a chain once more for each: one job in four shows it.
+    if !number.is_multiple_of(4) {
+        job.ways = blockwright::recipe::Ways::Skipped;
+    }
     job.print.embed = false; // Another machine need not have the fonts.
     let outcome = run(&job).map_err(|error| error.to_string())?;
     let report = ("report".to_owned(), outcome.report.text().into_bytes());
@@ -435,7 +439,7 @@ fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
 }
 
 /// How many rounds a lay is searched for.
-const ROUNDS: u32 = 24;
+const ROUNDS: u32 = 8;
 
 /// The files of the lay of a job on some cloth, or why there is none.
 fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {

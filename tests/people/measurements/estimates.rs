@@ -119,7 +119,11 @@ fn every_woman_surveyed_makes_a_body() {
     for woman in 0..women {
         let taken = columns.iter().map(|c| (c.of, c.values[woman]));
         let body = Body::from_taken(taken).unwrap_or_else(|error| panic!("{woman}: {error}"));
-        assert_eq!(body.taken().count(), 27, "all but front width and hollow");
+        assert_eq!(
+            body.taken().count(),
+            29,
+            "all but front width, hollow and plumb lines"
+        );
         doubted += usize::from(!body.doubts().is_empty());
         for doubt in body.doubts() {
             match doubt.code {

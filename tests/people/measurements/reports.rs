@@ -16,7 +16,7 @@ fn the_report_tells_taken_estimated_and_doubtful() {
         "estimated, ±1/2 in",
         "taken, doubtful",
         "back_waist_length 18 in is",
-        "15 taken, 13 estimated.",
+        "15 taken, 15 estimated.",
     ] {
         assert!(text.contains(expected), "{expected} in\n{text}");
     }
