@@ -4,6 +4,7 @@
 
 use blockwright::job::{Job, JobError, JobFile, LayOutcome, LayRun, run};
 use blockwright::lay::Cloth;
+use blockwright::recipe::Ways;
 use std::fmt::Write as _;
 
 /// Numbers that look drawn by chance: xorshift (Marsaglia 2003), in whole numbers alone.
@@ -420,17 +421,15 @@ fn paper(d: &mut Dice) -> String {
 fn files(number: u32) -> Result<Vec<(String, Vec<u8>)>, String> {
     let job = JobFile::parse(&job_text(number)).map_err(|errors| errors.to_string())?;
     let mut job = job.resolve(None).map_err(|error| error.to_string())?;
-    // To compare ways is to make a chain once more for each: one job in four shows it.
+    // To compare ways is to make chains again: one job in four shows it.
     if !number.is_multiple_of(4) {
-        job.ways = blockwright::recipe::Ways::Skipped;
+        job.ways = Ways::Skipped;
     }
     job.print.embed = false; // Another machine need not have the fonts.
     let outcome = run(&job).map_err(|error| error.to_string())?;
     let report = ("report".to_owned(), outcome.report.text().into_bytes());
-    let files = outcome
-        .files
-        .into_iter()
-        .map(|file| (file.name, file.bytes));
+    let files = outcome.files.into_iter();
+    let files = files.map(|file| (file.name, file.bytes));
     let laid = (number % 6 == 3).then(|| lay(&job, number));
     Ok(files
         .chain([report])
@@ -446,13 +445,11 @@ fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {
     let mut dice = Dice(u64::from(number) + 1);
     let width = dice.whole(1100, 1600) as f64;
     let laid = || -> Result<LayOutcome, JobError> {
-        let cloth = Cloth::new(width)?.with_gap(f64::from(number % 4) * 2.5)?;
+        let mut cloth = Cloth::new(width)?.with_gap(f64::from(number % 4) * 2.5)?;
         // Folded, a second search on the opened cloth is compared, which takes a second.
-        let cloth = if number % 120 == 33 {
-            cloth.folded()
-        } else {
-            cloth
-        };
+        if number % 120 == 33 {
+            cloth = cloth.folded();
+        }
         let mut run = LayRun::new(job, &cloth, u64::from(number))?;
         for _ in 0..ROUNDS {
             run.search.round();
@@ -460,10 +457,9 @@ fn lay(job: &Job, number: u32) -> Vec<(String, Vec<u8>)> {
         run.outcome()
     };
     match laid() {
-        Ok(outcome) => {
-            let files = outcome.files.into_iter();
-            files.map(|file| (file.name, file.bytes)).collect()
-        }
+        Ok(outcome) => (outcome.files.into_iter())
+            .map(|file| (file.name, file.bytes))
+            .collect(),
         Err(error) => vec![("lay refused".to_owned(), error.to_string().into_bytes())],
     }
 }
