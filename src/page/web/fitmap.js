@@ -49,7 +49,8 @@ export class FitMap {
     return [
       h("p", {}, `Threads of the cloth beside taut threads on the body of ${answer.wearer}.`),
       refused ? h("p", { class: "wrong" }, `${refused.text}; ${refused.cure}.`) : null,
-      h("ul", { class: "advice", role: "status" }, [...answer.advice, ...answer.posture].map((text) => h("li", {}, text))),
+      h("div", { role: "status" },
+        h("ul", { class: "advice" }, [...answer.advice, ...answer.posture].map((text) => h("li", {}, text)))),
       h("div", { class: "map-pieces" }, answer.pieces.map((piece) => h("figure", {}, drawing(piece.svg), h("figcaption", {}, title(piece.name)))),
         answer.form ? h("figure", {}, drawing(answer.form), h("figcaption", {}, "The body in the round")) : null),
       answer.pieces.length ? drawing(answer.legend) : null,
