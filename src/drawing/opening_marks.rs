@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Point};
 
 use super::beside::write_beside;
+use super::notch_marks::NOTCH;
 use super::pens::{SLIT_DASHES, STOP};
 use super::piece_layers::{PieceLayers, mark};
 use super::room::Room;
@@ -13,8 +14,6 @@ use crate::piece::{EdgeRole, Notch, Piece};
 
 /// Half the length of the bar across the end of an opening, in millimetres.
 const HALF_BAR: f64 = 4.0;
-/// How far the bar lies inside the stitching line where that is cut along: at the end of the notch.
-const INSIDE: f64 = 6.0;
 /// How far to either side of a bar its words may stand, in millimetres.
 const NAME: f64 = 40.0;
 
@@ -46,7 +45,7 @@ pub(super) fn write(
         };
         let style = TextStyle::new(Face::Regular, 3.2);
         let along = inward - at;
-        let line = Curve::line(inward + along * 0.2, inward + along * (NAME / INSIDE)).ok();
+        let line = Curve::line(inward + along * 0.2, inward + along * (NAME / NOTCH)).ok();
         let lines: Vec<Curve> = line.into_iter().collect();
         match write_beside(room, &lines, words, style, 0.0) {
             Some(text) => out.words.push(text),
@@ -65,12 +64,13 @@ fn words(notch: &Notch) -> Option<&'static str> {
     }
 }
 
-/// The bar across the end of a zip, and from where on the edge to where inside it the notch goes.
+/// The bar across the end of a zip, and from where on the edge to where inside it the notch goes: there
+/// the bar lies where the stitching line is cut along.
 fn bar(piece: &Piece, notch: &Notch, is_cut: bool) -> Option<(BezPath, [Point; 2])> {
     words(notch)?;
     let edge = piece.outline().edge(&notch.edge)?;
     let (at, along) = edge.curve().point_at(notch.at).ok()?;
-    let inside = at + perpendicular(along) * INSIDE;
+    let inside = at + perpendicular(along) * NOTCH;
     let middle = if is_cut { at } else { inside };
     let half = along * HALF_BAR;
     Some((stroke(&[middle - half, middle + half]), [at, inside]))

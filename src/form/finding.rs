@@ -27,7 +27,8 @@ impl Form {
     }
 
     /// The form of a body from a population of whom other dimensions are expected than of the women
-    /// surveyed: by so many mm, or so much of a share or roundness, more.
+    /// surveyed. Each is given with what is added to its mean: millimetres, or parts of a share or a
+    /// roundness.
     ///
     /// ```
     /// use blockwright::form::{Form, ShapeParameter};
